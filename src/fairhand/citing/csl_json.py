@@ -1,0 +1,106 @@
+"""CSL-JSON: the format of ``sources.json``."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Iterator
+
+from fairhand.citing.entries import read_records
+from fairhand.model.entry import Entry
+from fairhand.model.problem import Problem
+from fairhand.model.span import line_at
+
+RECORD_START = re.compile(r'\{\s*"(?:id|type)"\s*:')
+
+
+def read_csl_json(text: str, where: str = "sources.json") -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
+    """The entries of a CSL-JSON file, and what is wrong in it.
+
+    A file that is no JSON as a whole is read record by record, so that one missing comma costs one record.
+
+    Args:
+        text: the file's text.
+        where: its name, for the problems.
+
+    **Source**: the CSL-JSON schema of CSL 1.0.2.
+
+    >>> entries, problems = read_csl_json('[{"id": "ame-2001", "type": "book", "title": "Salt"}]')
+    >>> entries[0].title, problems
+    ('Salt', ())
+    """
+    text = text.removeprefix("\ufeff")
+    if not text.strip():
+        return (), ()
+    try:
+        records = _listed(json.loads(text, parse_constant=str))
+    except RecursionError:
+        return (), (Problem(where, "its brackets are nested too deep to be records", "make it a list of records"),)
+    except ValueError as fault:
+        return _read_piecemeal(text, where, fault)
+    places = ((record, f"{where}, record {number}") for number, record in enumerate(records, 1))
+    return read_records(places)
+
+
+def write_csl_json(entries: Iterable[Entry]) -> str:
+    """The text of a CSL-JSON file of these entries, each field of each record kept.
+
+    >>> print(write_csl_json(read_csl_json('[{"id":"a","type":"book","title":"Salt"}]')[0]), end="")
+    [
+      {
+        "id": "a",
+        "type": "book",
+        "title": "Salt"
+      }
+    ]
+    """
+    return json.dumps([dict(entry.csl) for entry in entries], ensure_ascii=False, indent=2) + "\n"
+
+
+def _listed(value: object) -> list[object]:
+    """The records of a file: a list of them, one alone, or a list under ``items`` or ``references``."""
+    if isinstance(value, dict):
+        for key in ("items", "references"):
+            if isinstance(value.get(key), list):
+                return list(value[key])
+    return value if isinstance(value, list) else [value]
+
+
+def _read_piecemeal(text: str, where: str, fault: ValueError) -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
+    found: list[tuple[object, str]] = []
+    faults: list[Problem] = []
+    for number, (start, record) in enumerate(_pieces(text), 1):
+        place = f"{where}, record {number} (line {line_at(text, start)})"
+        if isinstance(record, ValueError):
+            faults.append(Problem(place, _told(record), "mend it there; the other records were read"))
+        else:
+            found.append((record, place))
+    if not faults or not found:
+        faults = [Problem(where, f"it is not JSON: {_told(fault)}", "mend it there; records that stand whole are read")]
+    entries, problems = read_records(found)
+    return entries, (*faults, *problems)
+
+
+def _pieces(text: str) -> Iterator[tuple[int, object]]:
+    """Each record that the text seems to hold, with its start; a faulty one is given as its fault."""
+    decoder = json.JSONDecoder(parse_constant=str)
+    at = text.find("{")
+    while at >= 0:
+        try:
+            record, end = decoder.raw_decode(text, at)
+        except RecursionError:
+            return
+        except ValueError as fault:
+            yield at, fault
+            end = max(at + 1, fault.pos if isinstance(fault, json.JSONDecodeError) else 0)
+            begun = RECORD_START.search(text, end)
+            at = begun.start() if begun else -1
+        else:
+            yield at, record
+            at = text.find("{", end)
+
+
+def _told(fault: ValueError) -> str:
+    if isinstance(fault, json.JSONDecodeError):
+        return f"line {fault.lineno}, column {fault.colno}: {fault.msg[:1].lower()}{fault.msg[1:]}"
+    return "a number in it has too many digits"
