@@ -6,6 +6,8 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from fairhand.model.problem import Problem
+
 
 @dataclass(frozen=True)
 class PandocRequest:
@@ -41,3 +43,5 @@ class Typeset:
     """Sheets, the title page and the list of references included."""
     places: Mapping[str, tuple[int, float]] = field(default_factory=dict)
     """Page (from 1) and distance from the page's top edge (in points) of each labelled place."""
+    problems: tuple[Problem, ...] = ()
+    """Pictures that could not be read, characters that no typeface has."""

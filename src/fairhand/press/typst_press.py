@@ -1,0 +1,112 @@
+"""Typst, run within this process on bytes, with the program's own typefaces, so that pages fall alike everywhere."""
+
+from __future__ import annotations
+
+import functools
+import importlib.resources
+import json
+import tempfile
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from fairhand.errors import EngineFailed
+from fairhand.model.problem import Problem
+from fairhand.model.request import Typeset, TypesetJob
+
+if TYPE_CHECKING:
+    import typst
+
+PLACES = "query(<place>).map(m => (m.value, m.location().page(), m.location().position().y / 1pt))"
+"""Typst's words for "where does each labelled place lie"."""
+NO_GLYPH = ("could not be displayed", "disallowed codepoint")
+"""What typst says of a character that no face at hand has."""
+BLANK_PICTURE = bytes.fromhex(
+    "89504e470d0a1a0a0000000d49484452000000010000000108000000003a7e9b55"
+    "0000000a4944415478da63f80f00010101001cb08c990000000049454e44ae426082"
+)
+"""A picture of one white point, set in the place of one that cannot be read."""
+
+
+def typeset(job: TypesetJob) -> Typeset:
+    """The pages of ``job`` as a tagged PDF (PDF/UA-1), with the places that its source labels.
+
+    The source labels a place by ``#metadata("name")<place>``, and names pictures without an ending, so that their kind
+    is told from their bytes. The same job with the same date gives the same bytes. A picture that cannot be read is left
+    blank, and a character that the program's faces lack is looked for in the machine's own; the answer's ``problems``
+    tell of both.
+
+    Raises:
+        EngineFailed: Typst refused the source.
+    """
+    job, problems = _with_pictures_that_open(job)
+    try:
+        return replace(_compile(job), problems=problems)
+    except _GlyphMissing as lack:
+        problems += (Problem("the fair copy", str(lack), "look at the place on the page, or write it in another way"),)
+    try:
+        return replace(_compile(job, system_faces=True), problems=problems)
+    except _GlyphMissing:
+        return replace(_compile(job, system_faces=True, standard=None), problems=problems)
+
+
+class _GlyphMissing(Exception):
+    """PDF/UA was refused because no face at hand has some character."""
+
+
+def _compile(job: TypesetJob, *, system_faces: bool = False, standard: Literal["ua-1"] | None = "ua-1") -> Typeset:
+    """One run of typst; its pictures stand in a folder of their own, the only one that it can see."""
+    import pypdfium2
+    import typst
+
+    source, fonts = job.source.encode(), _faces(system_faces=system_faces)
+    stamp, standards = int(job.dated.timestamp()) if job.dated else 0, [standard] if standard else []
+    with tempfile.TemporaryDirectory(prefix="fairhand-") as folder:
+        for name, data in job.files.items():
+            (Path(folder) / name).write_bytes(data)
+        try:
+            pdf = typst.compile(source, root=folder, font_paths=fonts, timestamp=stamp, pdf_standards=standards)
+            places = json.loads(typst.eval(source, PLACES, root=folder, font_paths=fonts))
+        except typst.TypstError as error:
+            if any(words in error.message for words in NO_GLYPH):
+                raise _GlyphMissing(error.message.removeprefix("PDF/UA-1 error: ")) from None
+            message = f"the page could not be set: {error.message}; this is a fault of the program, please report it"
+            raise EngineFailed(message) from None
+    with pypdfium2.PdfDocument(pdf) as document:
+        pages = len(document)
+    return Typeset(pdf, pages, {name: (page, y_pt) for name, page, y_pt in places})
+
+
+def _with_pictures_that_open(job: TypesetJob) -> tuple[TypesetJob, tuple[Problem, ...]]:
+    """The job with a blank in the place of each picture that cannot be read."""
+    files, problems = dict(job.files), []
+    for name, data in job.files.items():
+        if not _opens(data):
+            files[name] = BLANK_PICTURE
+            problems.append(
+                Problem(name, "the picture cannot be read", "give it as a whole PNG, JPEG, GIF or SVG file")
+            )
+    return (replace(job, files=files), tuple(problems)) if problems else (job, ())
+
+
+@functools.lru_cache(maxsize=256)
+def _opens(picture: bytes) -> bool:
+    """Whether typst can read the picture."""
+    try:
+        _compile(TypesetJob('#image("picture", alt: "")', {"picture": picture}), standard=None)
+    except EngineFailed:
+        return False
+    return True
+
+
+@functools.cache
+def _faces(*, system_faces: bool) -> typst.Fonts:
+    """The typefaces to set with, loaded once: the program's own, and where asked the machine's too."""
+    import typst
+
+    folder = importlib.resources.files("fairhand") / "built" / "fonts"
+    if not folder.is_dir():
+        message = "the program's typefaces are missing; install it again, or run its set-up"
+        raise EngineFailed(message)
+    with importlib.resources.as_file(folder) as path:
+        return typst.Fonts(include_system_fonts=system_faces, font_paths=[path])
