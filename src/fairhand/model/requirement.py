@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from fairhand.model.finding import Weight
 from fairhand.model.span import Span
 
 Force = Literal["must", "should", "may"]
@@ -48,6 +49,16 @@ class Requirement:
     """The sheet's file name."""
     id: str = ""
     """``length.paper``, ``due.final``; a second of the same name ends in ``-2``."""
+
+    @property
+    def weight(self) -> Weight:
+        """How loud a finding about it is: *may* is a query."""
+        return "query" if self.force == "may" else self.force
+
+    @property
+    def as_rule(self) -> str:
+        """The sheet's own words, as the source of a rule."""
+        return f"the sheet: “{' '.join(self.evidence.split())}”"
 
 
 @dataclass(frozen=True)

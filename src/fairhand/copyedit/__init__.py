@@ -1,0 +1,1 @@
+"""The second pass: language and form."""

@@ -1,0 +1,132 @@
+"""Whether two sources that carry one point are independent of each other.
+
+Two reports of one study are one witness. What can be seen from the records and the texts is that they share an author, or
+that one rests on the other; whether they are independent is the writer's judgement.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import combinations
+from typing import Literal
+
+from fairhand.language.folding import fold
+from fairhand.model.entry import Entry, Name
+from fairhand.model.source import SourceText
+
+NEAR = 60
+"""How far, in characters, a year may stand from a surname to be read as one citation."""
+
+
+@dataclass(frozen=True, slots=True)
+class Dependence:
+    """Two sources that may be one witness, and how that shows."""
+
+    first: str
+    """Id of the source that rests on the other, or of either where they share an author."""
+    second: str
+    kind: Literal["shared-author", "cites"]
+    why: str
+    """The evidence, in a few words that end no sentence."""
+
+
+def find_dependences(
+    ids: Sequence[str], entries: Mapping[str, Entry], texts: Mapping[str, SourceText]
+) -> tuple[Dependence, ...]:
+    """Every pair among ``ids`` that shares an author, or of which one plainly cites the other.
+
+    Args:
+        ids: The sources of one point; unknown ids are passed over.
+        entries: Entries by id.
+        texts: Source texts by id; a source without text cannot be seen to cite.
+
+    Returns:
+        At most one dependence a pair, shared authors first.
+
+    Source: common practice (two publications of one author or study count as one witness).
+    """
+    known = [entries[i] for i in dict.fromkeys(ids) if i in entries]
+    out = []
+    for a, b in combinations(known, 2):
+        shared = _shared_author(a, b)
+        if shared is not None:
+            out.append(Dependence(a.id, b.id, "shared-author", f"both are by {shared}"))
+            continue
+        for citing, cited in ((a, b), (b, a)):
+            words = citation_words(citing, cited, texts)
+            if words:
+                out.append(Dependence(citing.id, cited.id, "cites", f"{citing.id} cites {cited.id} (“{words}”)"))
+                break
+    return tuple(out)
+
+
+def citation_words(citing: Entry, cited: Entry, texts: Mapping[str, SourceText]) -> str:
+    """The words in which ``citing`` cites ``cited``, or an empty string.
+
+    A surname with the year of publication near by, or the whole title, counts as a plain citation.
+    """
+    text = texts.get(citing.id)
+    if text is None:
+        return ""
+    pattern = _citation_pattern(cited)
+    if pattern is None:
+        return ""
+    for page in text.pages:
+        found = pattern.search(fold(page.text))
+        if found:
+            return " ".join(page.text[found.start() : found.end()].split())
+    return ""
+
+
+def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -> tuple[str, ...]:
+    """The largest choice of sources no two of which depend on each other: a maximum independent set, exactly.
+
+    >>> count_independent(["a", "b", "c"], [Dependence("a", "b", "cites", "")])
+    ('a', 'c')
+    """
+    ties = {frozenset((d.first, d.second)) for d in dependences}
+    order = tuple(dict.fromkeys(ids))
+
+    @lru_cache(maxsize=None)
+    def best(left: tuple[str, ...]) -> tuple[str, ...]:
+        if not left:
+            return ()
+        head, rest = left[0], left[1:]
+        with_head = (head, *best(tuple(i for i in rest if frozenset((head, i)) not in ties)))
+        if len(with_head) == len(left):
+            return with_head
+        without = best(rest)
+        return with_head if len(with_head) >= len(without) else without
+
+    return best(order)
+
+
+def _shared_author(a: Entry, b: Entry) -> str | None:
+    """The name of an author of both, or None."""
+    for name in a.authors:
+        if any(_same_person(name, other) for other in b.authors):
+            return f"{name.given} {name.surname}".strip()
+    return None
+
+
+def _same_person(a: Name, b: Name) -> bool:
+    """Whether two names may be one person's: surnames equal, and the given names equal or one the other's initials."""
+    if fold(a.surname) != fold(b.surname) or not a.surname:
+        return False
+    first, second = fold(a.given).replace(".", " ").split(), fold(b.given).replace(".", " ").split()
+    return all(x.startswith(y) or y.startswith(x) for x, y in zip(first, second, strict=False))
+
+
+def _citation_pattern(cited: Entry) -> re.Pattern[str] | None:
+    """What a plain citation of ``cited`` looks like in folded text."""
+    ways = []
+    year = cited.issued.year if cited.issued else None
+    if cited.authors and year:
+        surname = re.escape(fold(cited.authors[0].surname))
+        ways.append(rf"\b{surname}\b[^\n]{{0,{NEAR}}}?\b{year}[a-z]?\b")
+    if len(cited.title.split()) > 3:
+        ways.append(r"\s+".join(re.escape(word) for word in fold(cited.title).split()))
+    return re.compile("|".join(ways)) if ways else None

@@ -1,0 +1,44 @@
+"""One paper, as everything above the disk sees it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from fairhand.model.entry import Entry
+from fairhand.model.point import Points
+from fairhand.model.problem import Problem
+from fairhand.model.requirement import Brief, Requirement
+from fairhand.model.settings import Answer, CourseSettings, DeskSettings, PaperSettings
+from fairhand.model.source import SourceText
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A paper's folder, read once and never changed; whatever is missing is empty."""
+
+    name: str
+    """The folder's name."""
+    draft: str = ""
+    entries: tuple[Entry, ...] = ()
+    texts: Mapping[str, SourceText] = field(default_factory=dict)
+    """The sources' texts by entry id; a source of which no text is at hand is not in it. May be read when first asked for."""
+    points: Points = field(default_factory=Points)
+    brief: Brief = field(default_factory=Brief)
+    requirements: tuple[Requirement, ...] = ()
+    """The brief's requirements with the writer's corrections in them, waived ones included."""
+    answers: Mapping[str, Answer] = field(default_factory=dict)
+    """What the writer said of them, by requirement id."""
+    settings: PaperSettings = field(default_factory=PaperSettings)
+    course: CourseSettings = field(default_factory=CourseSettings)
+    desk: DeskSettings = field(default_factory=DeskSettings)
+    style: str = ""
+    """Name of the citation style, as ``citing.styles`` knows it."""
+    style_why: str = ""
+    """Who chose the style: the sheet, the course, the writer, or nobody yet."""
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
+    """The pictures that the draft shows, by the path it gives."""
+    problems: tuple[Problem, ...] = ()
+    now: dt.datetime | None = None
+    """The present hour, in the desk's zone; None where deadlines are not judged."""

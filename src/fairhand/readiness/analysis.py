@@ -1,0 +1,183 @@
+"""One paper, worked out: each part of the answer is computed when it is first asked for, and once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from fairhand.citing.attach import attach, titles_quoted
+from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
+from fairhand.citing.recognise import recognise
+from fairhand.citing.resolve import resolve
+from fairhand.citing.style_rules import StyleRules, rules_for
+from fairhand.evidence.support import PointSupport, weigh_support
+from fairhand.fidelity.allowed import rules_for as quotation_rules_for
+from fairhand.fidelity.match import QuotationMatch
+from fairhand.fidelity.quotations import find_quotation
+from fairhand.fidelity.texts import PreparedSource, prepare
+from fairhand.manuscript.counting import WordCount, count_words
+from fairhand.manuscript.parts import Manuscript, Quotation
+from fairhand.manuscript.reading import read_manuscript
+from fairhand.model.entry import Entry
+from fairhand.model.paper import Paper
+from fairhand.model.requirement import Requirement
+from fairhand.model.span import Span
+from fairhand.reading.labels import labels_in
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """The paper's extent, from the real typesetting."""
+
+    sheets: int
+    """Pages printed, the title page and the list included."""
+    body_pages: float
+    """Pages of the parts that the sheet counts, with the last page's fraction."""
+
+
+@dataclass(frozen=True, slots=True)
+class LookedUp:
+    """A quotation, the citation that belongs to it, and what became of it in the sources."""
+
+    quotation: Quotation
+    resolved: Resolved
+    locator: Locator | None
+    sure: bool
+    """Whether the citation plainly belongs to the quotation."""
+    match: QuotationMatch
+
+
+class Analysis:
+    """What can be known of a paper; a lazy view that never changes.
+
+    Args:
+        paper: The paper as it was read.
+        measure: Typesets the paper and measures it; None where the engine could not.
+    """
+
+    def __init__(self, paper: Paper, measure: Callable[[Analysis], Measured | None]) -> None:
+        """The analysis of ``paper``; nothing is worked out yet."""
+        self.paper = paper
+        self._measure = measure
+
+    @cached_property
+    def manuscript(self) -> Manuscript:
+        """The draft, taken apart."""
+        return read_manuscript(self.paper.draft)
+
+    @cached_property
+    def entries(self) -> Mapping[str, Entry]:
+        """The list of sources, by id."""
+        return {entry.id: entry for entry in self.paper.entries}
+
+    @cached_property
+    def mentions(self) -> tuple[Mention, ...]:
+        """Every in-text citation."""
+        return recognise(self.manuscript, self.paper.entries)
+
+    @cached_property
+    def resolved(self) -> tuple[Resolved, ...]:
+        """Every work cited, and the source that is meant."""
+        return resolve(self.manuscript, self.mentions, self.paper.entries)
+
+    @cached_property
+    def cited(self) -> frozenset[str]:
+        """Ids of the sources that the draft cites, those that a doubtful citation may mean included."""
+        sure = {r.entry for r in self.resolved if r.entry is not None}
+        return frozenset(sure | {i for r in self.resolved if r.trouble == "ambiguous" for i in r.candidates})
+
+    @cached_property
+    def cited_quotations(self) -> tuple[QuotationCited, ...]:
+        """The citation that belongs to each quotation."""
+        return attach(self.manuscript, self.mentions, self.resolved)
+
+    @cached_property
+    def title_quotations(self) -> Collection[int]:
+        """Indices of the quotations that are titles."""
+        return titles_quoted(self.manuscript, self.paper.entries)
+
+    @cached_property
+    def style_rules(self) -> StyleRules:
+        """The manual's own rules, its edition named."""
+        return rules_for(self.paper.style)
+
+    @cached_property
+    def prepared(self) -> Mapping[str, PreparedSource]:
+        """The sources' texts, made ready to be searched."""
+        return {i: prepare(self.paper.texts[i]) for i in self.entries if i in self.paper.texts}
+
+    @cached_property
+    def looked_up(self) -> tuple[LookedUp, ...]:
+        """Each quotation that is cited, looked for in the sources."""
+        rules = quotation_rules_for(self.paper.style)
+        out = []
+        for cited in self.cited_quotations:
+            if cited.resolved is None or cited.quotation in self.title_quotations:
+                continue
+            resolved = self.resolved[cited.resolved]
+            quotation = self.manuscript.quotations[cited.quotation]
+            labels = labels_in(cited.locator.text) if cited.locator and cited.locator.kind == "page" else ()
+            meant = (resolved.entry,) if resolved.entry else resolved.candidates
+            for number, entry in enumerate(meant):
+                others = {i: p for i, p in self.prepared.items() if i != entry}
+                match = find_quotation(quotation.text, self.prepared.get(entry), labels, others, rules)
+                found_here = match.source == entry and match.outcome != "no-text"
+                if found_here or number == len(meant) - 1:
+                    out.append(LookedUp(quotation, resolved, cited.locator, cited.sure, match))
+                    break
+        return tuple(out)
+
+    @cached_property
+    def support(self) -> tuple[PointSupport, ...]:
+        """How well each point is supported."""
+        desk = self.paper.desk
+        return weigh_support(
+            self.paper.points,
+            self.entries,
+            self.paper.texts,
+            main=desk.sources_per_main_point,
+            optional=desk.sources_per_optional_point,
+        )
+
+    @cached_property
+    def length_rule(self) -> Requirement | None:
+        """The sheet's rule on the paper's length, waived or not; the one in words where there are two."""
+        rules = [r for r in self.paper.requirements if r.kind == "length" and r.values.get("part") == "paper"]
+        rules.sort(key=lambda r: r.values.get("unit") != "words")
+        return rules[0] if rules else None
+
+    @cached_property
+    def words(self) -> WordCount:
+        """The words that count by the sheet's rule, and those that do not."""
+        excludes = self.length_rule.values.get("excludes") if self.length_rule else None
+        return self.count(excludes if isinstance(excludes, tuple) else ())
+
+    def count(self, excludes: Collection[str]) -> WordCount:
+        """The draft's words, without the parts named in ``excludes``."""
+        return count_words(self.manuscript, {*excludes, "references"}, [m.span for m in self.mentions])
+
+    @cached_property
+    def measured(self) -> Measured | None:
+        """Pages, from the real typesetting; None where the engine could not."""
+        return self._measure(self)
+
+    @cached_property
+    def asks_for_sources(self) -> bool:
+        """Whether support is judged: not where the sheet was read and asks for no sources."""
+        kinds = {r.kind for r in self.paper.requirements}
+        return not kinds or bool(kinds & {"sources", "style"})
+
+    def is_waived(self, requirement: Requirement) -> bool:
+        """Whether the writer has said that the requirement no longer holds."""
+        answer = self.paper.answers.get(requirement.id)
+        return answer is not None and answer.waived
+
+    def sentence_around(self, span: Span) -> Span:
+        """The sentence of the draft that holds the start of ``span``, or ``span`` itself."""
+        for paragraph in self.manuscript.paragraphs:
+            if paragraph.span.start <= span.start < paragraph.span.end:
+                for sentence in paragraph.sentences:
+                    if sentence.start <= span.start < sentence.end:
+                        return sentence
+        return span

@@ -1,0 +1,69 @@
+"""A check: one file that looks, and one row in the table that says how loud it may be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from fairhand.model.finding import Finding, Pass, Weight, Wordings
+from fairhand.model.span import Span
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.measure import loudest_allowed
+
+LOUDNESS: tuple[Weight, ...] = ("query", "should", "must")
+"""From the quietest to the loudest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """What a check saw; the table adds the check's name, pass and weight."""
+
+    span: Span | None
+    """Its place in the draft, or None where it is about the whole document."""
+    says: str
+    weight: Weight | None = None
+    """Where this one is quieter, or louder, than the check's own weight."""
+    rule: str | None = None
+    """Where this one rests on another rule than the check's own."""
+    wordings: Wordings | None = None
+    concerns: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One row of the table."""
+
+    name: str
+    in_pass: Pass
+    weight: Weight
+    """Its own weight; what was measured may make it quieter, never louder."""
+    looks_for: str
+    """What it looks for, in a line."""
+    rule: str
+    """Where its rule comes from."""
+    find: Callable[[Analysis], Iterable[Remark]]
+
+
+def run_checks(analysis: Analysis, checks: Sequence[Check]) -> tuple[Finding, ...]:
+    """What the checks say, the whole document first, then in the order of the text."""
+    findings = []
+    for check in checks:
+        allowed = loudest_allowed(check.name)
+        if allowed is None:
+            continue
+        for remark in check.find(analysis):
+            weight = min(remark.weight or check.weight, allowed, key=LOUDNESS.index)
+            findings.append(
+                Finding(
+                    check=check.name,
+                    in_pass=check.in_pass,
+                    weight=weight,
+                    span=remark.span,
+                    says=remark.says,
+                    rule=remark.rule or check.rule,
+                    wordings=remark.wordings,
+                    concerns=remark.concerns,
+                )
+            )
+    findings.sort(key=lambda f: (f.span is not None, f.span or Span(0, 0)))
+    return tuple(findings)

@@ -1,0 +1,1 @@
+"""The checks, one file each; ``fairhand.readiness.table`` puts them in order."""

@@ -1,0 +1,43 @@
+"""``quotation-elsewhere``: the words stand on another page, or in another source, than the one cited."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.model.span import Span
+from fairhand.readiness.analysis import Analysis, LookedUp
+from fairhand.readiness.check import Remark
+from fairhand.readiness.naming import name_entry, name_pages, name_place
+
+
+def find(analysis: Analysis) -> Iterator[Remark]:
+    """Each quotation that is found, but not where its citation says."""
+    for looked_up in analysis.looked_up:
+        match = looked_up.match
+        if match.source is None:
+            continue
+        found_in = analysis.entries[match.source]
+        if match.outcome == "elsewhere" and looked_up.locator is not None:
+            says = (
+                f"These words of {name_entry(found_in)} stand on {name_pages(match.pages)}, "
+                f"not on {looked_up.locator.span.of(analysis.paper.draft).strip()}."
+            )
+        elif match.outcome == "other-source" and looked_up.resolved.entry is not None:
+            cited = name_entry(analysis.entries[looked_up.resolved.entry])
+            says = f"These words are not in {cited}. They stand in {name_place(found_in, match.pages)}."
+        else:
+            continue
+        yield Remark(
+            _with_citation(looked_up),
+            says,
+            weight=None if looked_up.sure else "query",
+            wordings=match.wordings,
+            concerns=(match.source,),
+        )
+
+
+def _with_citation(looked_up: LookedUp) -> Span:
+    """From the quotation to the locator that is wrong, where the two stand together."""
+    quotation = looked_up.quotation.span
+    end = looked_up.locator.span.end if looked_up.locator else looked_up.resolved.cite.span.end
+    return Span(quotation.start, end) if 0 <= end - quotation.end < 200 else quotation

@@ -1,0 +1,23 @@
+"""``quotation-unchecked``: quotations that could not be looked for, since no text of their source is at hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Remark
+from fairhand.readiness.naming import count_of, name_entry
+
+
+def find(analysis: Analysis) -> Iterator[Remark]:
+    """One remark that names the sources."""
+    unread = [looked_up for looked_up in analysis.looked_up if looked_up.match.outcome == "no-text"]
+    ids = tuple(dict.fromkeys(u.resolved.entry for u in unread if u.resolved.entry is not None))
+    if ids:
+        names = "; ".join(name_entry(analysis.entries[i]) for i in ids)
+        yield Remark(
+            None,
+            f"{count_of(len(unread), 'quotation')} could not be looked for: no text is at hand of {names}. "
+            "Check against the source itself, or put its file into sources/.",
+            concerns=ids,
+        )

@@ -1,0 +1,32 @@
+"""``source-uncited``: a source on the list that the draft never cites."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Remark
+from fairhand.readiness.naming import name_entry
+
+
+def find(analysis: Analysis) -> Iterator[Remark]:
+    """One remark that names them all: a *must* where the sheet wants every source cited, else a query."""
+    if not analysis.paper.draft.strip():
+        return
+    uncited = [entry for entry in analysis.paper.entries if entry.id not in analysis.cited]
+    if not uncited:
+        return
+    demand = next((r for r in analysis.paper.requirements if r.values.get("cited") == "all"), None)
+    names = "; ".join(name_entry(entry) for entry in uncited)
+    are = "is on your list and is" if len(uncited) == 1 else "are on your list and are"
+    if demand:
+        says = f"{names} {are} never cited. The sheet wants every source on the list cited."
+    else:
+        says = f"{names} {are} never cited. Cite, or leave off the list?"
+    yield Remark(
+        None,
+        says,
+        weight="must" if demand else "query",
+        rule=demand.as_rule if demand else None,
+        concerns=tuple(entry.id for entry in uncited),
+    )
