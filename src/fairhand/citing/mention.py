@@ -19,6 +19,8 @@ class Locator:
     """The place alone, as written: ``"102"``, ``"3–5"``, ``"1.2.34–36"``."""
     span: Span
     """In the draft, label included."""
+    within: str = ""
+    """The larger part named beside it: the ``vol. 2`` of ``vol. 2, p. 45``."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,8 @@ class Cite:
     """The source's own author where the citation is second-hand: ``(Reyes, as cited in Lind, 2019)``."""
     prefix: str = ""
     """*see*, *cf.*, *e.g.*"""
+    suffix: str = ""
+    """What follows the locator: *emphasis added*."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,3 +91,7 @@ class QuotationCited:
     """Index of the resolved cite, or None where no citation belongs to it."""
     locator: Locator | None
     """The locator that applies, even where it stands apart: *Reyes (2018) … "…" (p. 1)*."""
+    entry: str | None = None
+    """The id of the source meant, where one is: also where its author is named in the sentence and nothing is cited."""
+    sure: bool = True
+    """False where the citation was taken from further off than the quotation's own sentence, or could be another's."""
