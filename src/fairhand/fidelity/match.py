@@ -30,3 +30,7 @@ class QuotationMatch:
     """Whether, whatever the outcome, it is not on the page cited."""
     likeness: float = 1.0
     """Share of the words that agree, 0 to 1."""
+    says: str = ""
+    """What is wrong beyond the differing words, in one sentence: an ellipsis where nothing was left out, say."""
+    points: bool = False
+    """Whether the punctuation or the capitals within it differ from the source's, all its words agreeing."""

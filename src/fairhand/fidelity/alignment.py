@@ -1,0 +1,138 @@
+"""The words of a quotation set against the words of its source.
+
+The cheapest pairing, by dynamic programming (Needleman and Wunsch 1970) with the source's ends free; long stretches are
+first parted at their longest common run (Ratcliff and Metzener 1988), so that the tables stay small.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from difflib import SequenceMatcher
+
+from fairhand.fidelity.quoted import Token
+
+Pair = tuple[int | None, int | None]
+"""A word of the quotation and a word of the source; None where one has no counterpart."""
+
+_CHANGED, _ADDED, _DROPPED = 10, 10, 6
+_IN_BRACKETS_CHANGED, _IN_BRACKETS_ADDED = 2, 3
+_SMALL_TABLE = 1500
+MOST_FOR_A_BRACKET = 15
+"""How many words of the source one bracket may stand for."""
+
+
+def align(tokens: Sequence[Token], words: Sequence[str]) -> tuple[Pair, ...]:
+    """The pairs of the cheapest pairing, in order, without the words of the source before and after.
+
+    >>> from fairhand.model.span import Span
+    >>> align((Token("quay", Span(0, 4)), Token("sold", Span(5, 9))), ("the", "quay", "was", "sold", "off"))
+    ((0, 1), (None, 2), (1, 3))
+    """
+    pairs: list[Pair] = []
+    _align(tokens, words, (0, len(tokens)), (0, len(words)), (True, True), pairs)
+    used = [k for k, (token, _) in enumerate(pairs) if token is not None]
+    return tuple(pairs[used[0] : used[-1] + 1]) if used else ()
+
+
+def dropped_runs(tokens: Sequence[Token], pairs: Sequence[Pair]) -> Iterator[tuple[int, int]]:
+    """The stretches of the source that stand opposite nothing, not even beside a bracket: half-open intervals of pairs.
+
+    >>> from fairhand.model.span import Span
+    >>> list(dropped_runs((Token("quay", Span(0, 4)), Token("sold", Span(5, 9))), ((0, 1), (None, 2), (1, 3))))
+    [(1, 2)]
+    """
+    begin = None
+    before = -1
+    for at, (token, _) in enumerate(pairs):
+        if token is None:
+            begin = at if begin is None else begin
+            continue
+        if begin is not None:
+            bracketed = any(k >= 0 and tokens[k].kind == "bracketed" for k in (before, token))
+            if not bracketed or at - begin > MOST_FOR_A_BRACKET:
+                yield begin, at
+        begin = None
+        before = token
+
+
+def _align(
+    tokens: Sequence[Token],
+    words: Sequence[str],
+    of_tokens: tuple[int, int],
+    of_words: tuple[int, int],
+    free: tuple[bool, bool],
+    pairs: list[Pair],
+) -> None:
+    """Add the pairs of one stretch of tokens and words; ``free`` tells which ends of the source cost nothing."""
+    i, n = of_tokens
+    j, m = of_words
+    if i == n or j == m or (n - i) * (m - j) <= _SMALL_TABLE:
+        pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
+        return
+    # A word that may stand for another (bracketed, or in part) never starts a common run.
+    quoted = [token.word if token.kind == "plain" else f" {k}" for k, token in enumerate(tokens[i:n])]
+    run = SequenceMatcher(None, quoted, words[j:m], autojunk=False).find_longest_match()
+    if run.size < 2:  # noqa: PLR2004 - a single common word is no anchor
+        pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
+        return
+    a, b = i + run.a, j + run.b
+    _align(tokens, words, (i, a), (j, b), (free[0], False), pairs)
+    pairs.extend((a + k, b + k) for k in range(run.size))
+    _align(tokens, words, (a + run.size, n), (b + run.size, m), (False, free[1]), pairs)
+
+
+def _pair_stretch(
+    tokens: Sequence[Token],
+    words: Sequence[str],
+    of_tokens: tuple[int, int],
+    of_words: tuple[int, int],
+    free: tuple[bool, bool],
+) -> list[Pair]:
+    """The cheapest pairing of one stretch, by a full table."""
+    i0, n = of_tokens
+    j0, m = of_words
+    width = m - j0
+    above = [0 if free[0] else j * _DROPPED for j in range(width + 1)]
+    table = [above]
+    for i in range(i0, n):
+        token = tokens[i]
+        plain = token.kind == "plain"
+        changed = _CHANGED if token.kind != "bracketed" else _IN_BRACKETS_CHANGED
+        added = _ADDED if token.kind != "bracketed" else _IN_BRACKETS_ADDED
+        row = [above[0] + added]
+        left = row[0]
+        for j in range(width):
+            word = words[j0 + j]
+            same = token.word == word if plain else token.matches(word)
+            best = above[j] + (0 if same else changed)
+            left = min(best, above[j + 1] + added, left + _DROPPED)
+            row.append(left)
+        table.append(row)
+        above = row
+    i, j = n, width
+    pairs: list[Pair] = []
+    if free[1]:
+        j = min(range(width + 1), key=above.__getitem__)
+        pairs.extend((None, j0 + k) for k in range(width - 1, j - 1, -1))
+    while i > i0 or j > 0:
+        here = table[i - i0][j]
+        token_here = tokens[i - 1] if i > i0 else None
+        if token_here is None:
+            j -= 1
+            pairs.append((None, j0 + j))
+            continue
+        bracketed = token_here.kind == "bracketed"
+        if j > 0:
+            cost = 0 if token_here.matches(words[j0 + j - 1]) else _IN_BRACKETS_CHANGED if bracketed else _CHANGED
+            if here == table[i - 1 - i0][j - 1] + cost:
+                i, j = i - 1, j - 1
+                pairs.append((i, j0 + j))
+                continue
+        if here == table[i - 1 - i0][j] + (_IN_BRACKETS_ADDED if bracketed else _ADDED):
+            i -= 1
+            pairs.append((i, None))
+        else:
+            j -= 1
+            pairs.append((None, j0 + j))
+    pairs.reverse()
+    return pairs

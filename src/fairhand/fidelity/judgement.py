@@ -1,0 +1,215 @@
+"""Which differences between a quotation and the passage it was found at are marked, allowed, or faults."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from fairhand.fidelity.alignment import dropped_runs
+from fairhand.fidelity.allowed import QuotationRules
+from fairhand.fidelity.prepared import PreparedSource
+from fairhand.fidelity.quoted import Quoted, Token
+from fairhand.fidelity.search import WORDS_APART, Passage, Placing
+from fairhand.model.span import Span
+
+_CALLOUT = re.compile(r"\d{1,3}")
+_ELLIPSIS = re.compile(r"…|\.\s{0,3}\.\s{0,3}\.|\*\s{0,3}\*\s{0,3}\*")
+_MARKS = re.compile(r"[\s\"“”„‟«»'‘’‚‛_*\[\]()/\\²³¹⁰⁴-⁹|]+")
+_DASHES = re.compile("[-\u2010-\u2015\u2212]+")
+_NUMBERED = re.compile(r"(.*[^\W\d_])\d{1,3}", re.DOTALL)
+
+
+@dataclass
+class Judgement:
+    """What was found wrong with a quotation, gathered segment by segment."""
+
+    changed: list[Span] = field(default_factory=list)
+    """Intervals of the quotation's text that differ: words changed or added, idle ellipses."""
+    changed_words: list[int] = field(default_factory=list)
+    """Words of the source that stand opposite them."""
+    dropped: list[int] = field(default_factory=list)
+    """Words of the source dropped without a mark."""
+    allowed: bool = False
+    """Whether anything was changed as the manuals allow."""
+    points: bool = False
+    """Whether punctuation or capitals within it differ."""
+    says: list[str] = field(default_factory=list)
+    claimed: int = 0
+    """Words that claim to be the source's own."""
+    agreed: int = 0
+
+
+def judge(quoted: Quoted, prepared: PreparedSource, placing: Placing, rules: QuotationRules) -> Judgement:
+    """All differences between a quotation and the passages that it was found at."""
+    judgement = Judgement(allowed=quoted.marked)
+    for segment, passage in zip(quoted.segments, placing.passages, strict=True):
+        if passage is None:
+            judgement.changed.extend(token.span for token in segment.tokens if token.kind != "bracketed")
+            judgement.claimed += len(segment.plain)
+            judgement.says.append("a part of it was not found there")
+            continue
+        _judge_words(judgement, prepared, segment.tokens, passage, rules)
+        _judge_points(judgement, quoted.text, prepared, segment.tokens, passage)
+    _judge_ellipses(judgement, quoted, prepared, placing)
+    _judge_first_letter(judgement, quoted, prepared, placing, rules)
+    return judgement
+
+
+def _judge_words(
+    judgement: Judgement, prepared: PreparedSource, tokens: Sequence[Token], passage: Passage, rules: QuotationRules
+) -> None:
+    """Words changed, added and dropped."""
+    for k, s in passage.pairs:
+        if k is None or tokens[k].kind == "bracketed":
+            continue
+        judgement.claimed += 1
+        token = tokens[k]
+        if s is not None and token.matches(prepared.words[s]):
+            judgement.agreed += 1
+        elif s is not None and rules.callouts_silent and _is_numbered(token.word, prepared.words[s]):
+            judgement.agreed += 1
+            judgement.allowed = True
+        elif s is not None and _is_broken_over_pages(token.word, prepared, s):
+            judgement.agreed += 1
+        else:
+            judgement.changed.append(token.span)
+            if s is not None:
+                judgement.changed_words.append(s)
+    for begin, end in dropped_runs(tokens, passage.pairs):
+        run = [s for _, s in passage.pairs[begin:end] if s is not None]
+        if (rules.callouts_silent and _is_callout(prepared, run)) or _is_page_matter(prepared, run):
+            judgement.allowed = True
+        else:
+            judgement.dropped.extend(run)
+
+
+def _is_numbered(word: str, of_source: str) -> bool:
+    """Whether the source's word is this one with a note's number run on to it, as text taken from a PDF has it."""
+    found = _NUMBERED.fullmatch(of_source)
+    return found is not None and found[1] == word
+
+
+def _is_broken_over_pages(word: str, prepared: PreparedSource, s: int) -> bool:
+    """Whether a word is broken at the foot of a page, where its hyphen joins nothing."""
+    for first in (s - 1, s):
+        if 0 <= first < len(prepared.words) - 1 and first + 1 in prepared.starts:
+            return word == prepared.words[first] + prepared.words[first + 1]
+    return False
+
+
+def _is_callout(prepared: PreparedSource, run: Sequence[int]) -> bool:
+    """Whether the words dropped are a note's number, set close to the word before it."""
+    if not all(_CALLOUT.fullmatch(prepared.words[s]) for s in run):
+        return False
+    page, span = prepared.place_of(run[0])
+    text = prepared.source.pages[page].text
+    return span.start > 0 and not text[span.start - 1].isspace()
+
+
+def _is_page_matter(prepared: PreparedSource, run: Sequence[int]) -> bool:
+    """Whether the words dropped are whole lines at the foot or head of a page: a running head, a folio, a footnote."""
+    first, last = run[0], run[-1]
+    page, begin = prepared.place_of(first)
+    last_page, end = prepared.place_of(last)
+    at_foot = last + 1 == len(prepared.words) or last + 1 in prepared.starts
+    at_head = first in prepared.starts
+    if not (at_foot or at_head or page != last_page):
+        return False
+    before = prepared.source.pages[page].text[: begin.start].rpartition("\n")[2]
+    after = prepared.source.pages[last_page].text[end.end :].partition("\n")[0]
+    if at_head and page == last_page and not prepared.source.pages[page].text[end.end :].count("\n"):
+        return False
+    return not any(map(str.isalnum, before + after))
+
+
+def _judge_ellipses(judgement: Judgement, quoted: Quoted, prepared: PreparedSource, placing: Placing) -> None:
+    """Ellipses where nothing was left out, and parts too far apart or in another order."""
+    for ellipsis, (before, after) in zip(quoted.ellipses, pairwise(placing.passages), strict=True):
+        if before is None or after is None:
+            continue
+        if after.start < before.end:
+            judgement.changed.append(ellipsis)
+            judgement.says.append("its parts stand in another order in the source")
+        elif after.start - before.end > WORDS_APART:
+            judgement.changed.append(ellipsis)
+            judgement.says.append(
+                f"{after.start - before.end} words of the source lie between its parts, too many for one quotation"
+            )
+        elif after.start == before.end and not _has_matter_between(prepared, before.end):
+            judgement.changed.append(ellipsis)
+            judgement.says.append("the ellipsis stands where nothing was left out")
+
+
+def _has_matter_between(prepared: PreparedSource, word: int) -> bool:
+    """Whether the source itself has an ellipsis, or other matter than words, before ``word``."""
+    gap = _gap(prepared, word - 1)
+    return gap is None or bool(_ELLIPSIS.search(gap)) or len(_MARKS.sub("", gap)) > 2  # noqa: PLR2004 - a stop and a dash
+
+
+def _gap(prepared: PreparedSource, word: int) -> str | None:
+    """What stands between a word of the source and the next one; None across two pages."""
+    page, span = prepared.place_of(word)
+    next_page, next_span = prepared.place_of(word + 1)
+    return prepared.source.pages[page].text[span.end : next_span.start] if page == next_page else None
+
+
+def _points_of(gap: str) -> str:
+    """The punctuation of a gap, its dashes made one and its quotation marks, brackets and spaces left out."""
+    return _DASHES.sub("-", _MARKS.sub("", gap))
+
+
+def _judge_points(
+    judgement: Judgement, text: str, prepared: PreparedSource, tokens: Sequence[Token], passage: Passage
+) -> None:
+    """Punctuation and capitals within a segment."""
+    for (k, s), (k_next, s_next) in pairwise(passage.pairs):
+        if k is None or s is None or k_next is None or s_next is None:
+            continue
+        here, after = tokens[k], tokens[k_next]
+        if here.kind != "plain" or after.kind != "plain":
+            continue
+        of_draft = text[here.span.end : after.span.start]
+        of_source = _gap(prepared, s)
+        if of_source is not None and of_draft != of_source:
+            if _points_of(of_draft) != _points_of(of_source):
+                judgement.points = True
+            elif of_draft.strip() != " ".join(of_source.split()).strip():
+                judgement.allowed = True
+        if after.word == prepared.words[s_next] and not _same_capitals(after.span.of(text), _raw(prepared, s_next)):
+            judgement.points = True
+
+
+def _raw(prepared: PreparedSource, word: int) -> str:
+    """A word of the source as it stands."""
+    page, span = prepared.place_of(word)
+    return span.of(prepared.source.pages[page].text)
+
+
+def _same_capitals(word: str, of_source: str) -> bool:
+    """Whether two words have their capitals in the same places; a word set in capitals throughout is like any."""
+    return word[:1].isupper() == of_source[:1].isupper() or (len(of_source) > 1 and of_source.isupper())
+
+
+def _judge_first_letter(
+    judgement: Judgement, quoted: Quoted, prepared: PreparedSource, placing: Placing, rules: QuotationRules
+) -> None:
+    """A first letter whose case was changed without brackets."""
+    passage = placing.passages[0]
+    if passage is None:
+        return
+    k, s = passage.pairs[0]
+    if k is None or s is None:
+        return
+    token = quoted.segments[0].tokens[k]
+    if token.kind != "plain" or token.word != prepared.words[s]:
+        return
+    if _same_capitals(token.span.of(quoted.text), _raw(prepared, s)):
+        return
+    if rules.first_letter_silent:
+        judgement.allowed = True
+        return
+    judgement.changed.append(token.span)
+    judgement.changed_words.append(s)
+    judgement.says.append(f"a first letter that is changed stands in brackets ({rules.name})")

@@ -1,0 +1,109 @@
+"""A quotation against its source: verbatim, changed as the manuals allow, or not."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence, Set
+from dataclasses import replace
+
+from fairhand.fidelity.allowed import QuotationRules
+from fairhand.fidelity.judgement import Judgement, judge
+from fairhand.fidelity.match import Outcome, QuotationMatch
+from fairhand.fidelity.prepared import PreparedSource
+from fairhand.fidelity.quoted import Quoted, take_apart
+from fairhand.fidelity.search import Placing, place
+from fairhand.fidelity.wordings import differing_wordings, places_of
+from fairhand.reading.labels import page_key
+
+_FEWEST_EXACT = 4
+"""Words that a quotation must have to be claimed for a source that it does not cite."""
+_FEWEST_INEXACT = 6
+
+
+def find_quotation(
+    text: str,
+    cited: PreparedSource | None,
+    locator_labels: Sequence[str],
+    others: Mapping[str, PreparedSource],
+    rules: QuotationRules,
+) -> QuotationMatch:
+    """What became of a quotation: the best place for it in the source it cites, else in another.
+
+    Args:
+        text: The quoted words, without their marks.
+        cited: The source that it cites, or None where no text of it is at hand.
+        locator_labels: The labels of the pages that it cites (see :func:`fairhand.reading.labels.labels_in`).
+        others: The other sources by id.
+        rules: What may be changed without a mark.
+    """
+    quoted = take_apart(text)
+    if cited is None:
+        found = _in_others(quoted, others, loose=False)
+        if found is None:
+            return QuotationMatch("no-text")
+        return replace(_matched(quoted, *found, set(), rules), outcome="no-text", wordings=None)
+    if not quoted.length:
+        return QuotationMatch("allowed", cited.source.id)
+    keys = {page_key(label) for label in locator_labels}
+    wanted = [k for k, page in enumerate(cited.source.pages) if page.label is not None and page_key(page.label) in keys]
+    placing = place(cited, quoted, wanted)
+    if placing is not None:
+        return _matched(quoted, cited, placing, keys, rules)
+    found = _in_others(quoted, others, loose=True)
+    if found is None:
+        return QuotationMatch("not-found", cited.source.id, likeness=0.0)
+    return replace(_matched(quoted, *found, set(), rules), outcome="other-source")
+
+
+def _in_others(
+    quoted: Quoted, others: Mapping[str, PreparedSource], *, loose: bool
+) -> tuple[PreparedSource, Placing] | None:
+    """The quotation in a source that it does not cite: its exact words first, then nearly its words."""
+    if quoted.length < _FEWEST_EXACT:
+        return None
+    for prepared in others.values():
+        placing = place(prepared, quoted, loose=False)
+        if placing is not None and not placing.faults:
+            return prepared, placing
+    if not loose or quoted.length < _FEWEST_INEXACT:
+        return None
+    near = [(p, found) for p in others.values() if (found := place(p, quoted)) is not None]
+    return min(near, key=lambda pair: pair[1].faults, default=None)
+
+
+def _matched(
+    quoted: Quoted, prepared: PreparedSource, placing: Placing, keys: Set[str], rules: QuotationRules
+) -> QuotationMatch:
+    """The match that a place in a source amounts to; ``keys`` are those of the labels cited."""
+    judgement = judge(quoted, prepared, placing, rules)
+    passages = [passage for passage in placing.passages if passage is not None]
+    places = places_of(prepared, passages)
+    pages = prepared.source.pages
+    labels = tuple(dict.fromkeys(label for k, _ in places if (label := pages[k].label) is not None))
+    wrong_page = bool(keys and labels and prepared.source.paged and keys.isdisjoint(map(page_key, labels)))
+    outcome = _outcome(judgement)
+    if wrong_page and outcome in ("verbatim", "allowed"):
+        outcome = "elsewhere"
+    wordings = None
+    if outcome in ("differs", "gap") or judgement.points:
+        differing = (*judgement.changed_words, *judgement.dropped)
+        wordings = differing_wordings(quoted.text, judgement.changed, prepared, passages, differing)
+    return QuotationMatch(
+        outcome,
+        prepared.source.id,
+        labels,
+        places,
+        wordings,
+        wrong_page,
+        judgement.agreed / judgement.claimed if judgement.claimed else 1.0,
+        "; ".join(dict.fromkeys(judgement.says)),
+        judgement.points,
+    )
+
+
+def _outcome(judgement: Judgement) -> Outcome:
+    """The outcome, the page left aside."""
+    if judgement.changed:
+        return "differs"
+    if judgement.dropped:
+        return "gap"
+    return "allowed" if judgement.allowed or judgement.points else "verbatim"
