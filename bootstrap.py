@@ -1,0 +1,156 @@
+"""Sets everything up, then does what is asked: ``python3 bootstrap.py demo``, on Windows ``py bootstrap.py demo``.
+
+It needs nothing but Python and a way to the package registries. The environment is ``.venv`` at the project's root,
+filled from the pins in ``requirements``, each checked against its hash; it is left alone until the pins, or what the
+build is made from, change. The syntax is one that an old Python reads, so that it can be told what is wrong.
+"""
+
+from __future__ import annotations
+
+import argparse
+import hashlib
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+OLDEST, NEWEST = (3, 11), (3, 14)
+ROOT = Path(__file__).resolve().parent
+VENV = ROOT / ".venv"
+PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+BUILT_FROM = (
+    "pyproject.toml",
+    "build_hook.py",
+    "package.json",
+    "package-lock.json",
+    ".npmrc",
+    "src/fairhand/citing/shipped_styles.toml",
+)
+
+
+class CannotSetUp(Exception):
+    """The set-up cannot go on; the message says what is missing and what to do."""
+
+
+def main(arguments: list[str]) -> int:
+    """The exit status of what was asked for, once everything that it needs is there."""
+    parser = argparse.ArgumentParser(prog="bootstrap.py", description="Set up what is needed, then do what is asked.")
+    about = "; ".join(f"{name}: {task.__doc__}" for name, task in TASKS.items())
+    parser.add_argument("target", choices=TASKS, help=about)
+    parser.add_argument("rest", nargs=argparse.REMAINDER, help="handed on to the target")
+    asked = parser.parse_args(arguments)
+    try:
+        if not OLDEST <= sys.version_info[:2] <= NEWEST:
+            return run([*find_python(), Path(__file__).resolve(), *arguments])
+        set_up("run")
+        if asked.target in ("test", "check"):
+            set_up("dev")
+        return TASKS[asked.target](asked.rest)
+    except CannotSetUp as problem:
+        sys.stderr.write(f"bootstrap: {problem}\n")
+        return 2
+    except KeyboardInterrupt:
+        return 130
+
+
+def demo(rest: list[str]) -> int:
+    """A worked example: one paper's verdict and its fair copy."""
+    return run([PYTHON, ROOT / "demo" / "run.py", *rest])
+
+
+def test(rest: list[str]) -> int:
+    """The tests (what follows goes to pytest)."""
+    return run([PYTHON, "-m", "pytest", *(rest or ["-n", "auto", "--dist", "loadfile"])])
+
+
+def check(rest: list[str]) -> int:
+    """Layout, lint, types, the law of imports and the tests, each of them whatever the others found."""
+    law = "from importlinter.cli import lint_imports_command as law; law()"
+    steps: dict[str, list[str | Path]] = {
+        "layout": [PYTHON, "-m", "ruff", "format", "--check", "."],
+        "lint": [PYTHON, "-m", "ruff", "check", "."],
+        "types": [PYTHON, "-m", "mypy"],
+        "law of imports": [PYTHON, "-c", law],
+    }
+    failed = [name for name, command in steps.items() if run(command) != 0]
+    if test(rest) != 0:
+        failed.append("tests")
+    sys.stdout.write(f"check: {'failed: ' + ', '.join(failed) if failed else 'everything holds'}\n")
+    return 1 if failed else 0
+
+
+def bench(rest: list[str]) -> int:
+    """The measurements, as ratios within one run."""
+    return run([PYTHON, ROOT / "benchmarks" / "run.py", *rest])
+
+
+TASKS = {"demo": demo, "test": test, "check": check, "bench": bench}
+
+
+def set_up(pins: str) -> None:
+    """``.venv`` holds the libraries of ``requirements/<pins>.txt`` and Fairhand itself; quick where it already does."""
+    wanted = digest_inputs(pins)
+    stamp = VENV / f"fairhand-{pins}.sha256"
+    if PYTHON.is_file() and stamp.is_file() and stamp.read_text(encoding="ascii") == wanted:
+        return
+    if not PYTHON.is_file():
+        make_environment()
+    sys.stderr.write(f"Setting up .venv from requirements/{pins}.txt; the first time takes a minute or two.\n")
+    requirements = ROOT / "requirements" / f"{pins}.txt"
+    install("the libraries", "--no-deps", "--require-hashes", "--only-binary", ":all:", "-r", requirements)
+    if pins == "run":
+        install("Fairhand itself", "--no-deps", "--no-build-isolation", "-e", ROOT)
+    stamp.write_text(wanted, encoding="ascii")
+
+
+def digest_inputs(pins: str) -> str:
+    """One hash over all that decides what stands in ``.venv``, the place of the project included."""
+    digest = hashlib.sha256(f"{ROOT}\0".encode())
+    for name in (f"requirements/{pins}.txt", *BUILT_FROM):
+        digest.update(name.encode() + b"\0" + (ROOT / name).read_bytes() + b"\0")
+    return digest.hexdigest()
+
+
+def make_environment() -> None:
+    """An empty environment stands in ``.venv``; one that was broken off half-way is made anew."""
+    if run([sys.executable, "-m", "venv", "--clear", VENV]) != 0:
+        version = ".".join(map(str, sys.version_info[:2]))
+        raise CannotSetUp(
+            f"Python {version} could not make an environment in {VENV}; where Python comes from a Linux distribution,"
+            f" install its package python{version}-venv (or python3-venv) and run the same command again"
+        )
+
+
+def install(what: str, *arguments: str | Path) -> None:
+    """Pip has installed ``what``, or the reason why not is told."""
+    quiet = ("--quiet", "--no-input", "--disable-pip-version-check")
+    if run([PYTHON, "-m", "pip", "install", *quiet, *arguments]) != 0:
+        raise CannotSetUp(
+            f"pip could not install {what} (its own words stand above);"
+            " see that the Python package registry can be reached from here and run the same command again"
+        )
+
+
+def find_python() -> list[str]:
+    """How to start another Python on this machine that is neither too old nor too new."""
+    versions = [f"{OLDEST[0]}.{minor}" for minor in range(NEWEST[1], OLDEST[1] - 1, -1)]
+    for candidate in *([f"python{v}"] for v in versions), *(["py", f"-{v}"] for v in versions):
+        if shutil.which(candidate[0]) and run([*candidate, "-c", ""], quiet=True) == 0:
+            return candidate
+    raise CannotSetUp(
+        f"this is Python {sys.version.split()[0]}; Fairhand needs {versions[-1]} to {versions[0]}: install one of these"
+        " (from python.org or your system's packages) and run the same command again"
+    )
+
+
+def run(command: list[str | Path], *, quiet: bool = False) -> int:
+    """The exit status of a command that is run at the project's root."""
+    environment = {**os.environ, "PIP_USER": "0", "PYTHONUTF8": "1"}
+    sink = subprocess.DEVNULL if quiet else None
+    words = [str(part) for part in command]
+    return subprocess.run(words, cwd=ROOT, env=environment, stdout=sink, stderr=sink, check=False).returncode
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
