@@ -1,0 +1,78 @@
+"""The command ``fairhand``: each subcommand opens the thing, calls one function of the session, and shows the answer."""
+
+from __future__ import annotations
+
+import importlib
+import sys
+from collections.abc import Sequence
+
+import click
+
+from fairhand import __version__
+from fairhand.cli.exit_codes import exit_code_of
+from fairhand.errors import FairhandError
+
+COMMANDS: dict[str, str] = {
+    "new": "Begin a paper from its assignment sheet.",
+    "desk": "Show the work in hand, or begin a desk.",
+    "brief": "Show what an assignment sheet asks.",
+    "answer": "Answer, correct or waive something that the sheet asks.",
+    "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",
+    "citations": "Show how each citation in the draft was understood.",
+    "ready": "Judge whether the paper is ready to be handed in.",
+    "print": "Make the fair copy.",
+    "record": "List what was saved, and bring an earlier state back.",
+}
+"""The subcommands with their help; each stands in the module of its name and is loaded when it is called."""
+
+
+class LazyCommands(click.Group):
+    """A group that loads a subcommand's module only when it is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - the signature is click's
+        """The names of the subcommands, in the order of the work."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002 - click's
+        """The subcommand of that name, or None."""
+        if cmd_name not in COMMANDS:
+            return None
+        module = importlib.import_module(f"fairhand.cli.{cmd_name}")
+        command: click.Command = module.command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 - click's
+        """The list of subcommands, told without loading any."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=LazyCommands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="fairhand", message="%(prog)s %(version)s")
+def commands() -> None:
+    """Researched papers, from the assignment sheet to the hand-in."""
+
+
+def main(args: Sequence[str] | None = None) -> None:
+    """Runs the command and ends the process with its exit code.
+
+    0: done, or the paper is ready; 1: it is not, or something is to be asked; 2: the request could not be met.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+    try:
+        code = commands.main(args=args, prog_name="fairhand", standalone_mode=False)
+    except FairhandError as error:
+        click.echo(f"fairhand: {error}", err=True)
+        sys.exit(exit_code_of(error))
+    except click.ClickException as error:
+        error.show()
+        sys.exit(2)
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("fairhand: stopped; nothing more was done", err=True)
+        sys.exit(2)
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(2)
+    sys.exit(code if isinstance(code, int) else 0)

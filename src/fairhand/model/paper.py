@@ -35,6 +35,8 @@ class Paper:
     desk: DeskSettings = field(default_factory=DeskSettings)
     style: str = ""
     """Name of the citation style, as ``citing.styles`` knows it."""
+    style_csl: bytes | None = None
+    """A CSL file of the writer's own, where the style is none of the shipped ones."""
     style_why: str = ""
     """Who chose the style: the sheet, the course, the writer, or nobody yet."""
     pictures: Mapping[str, bytes] = field(default_factory=dict)

@@ -1,0 +1,5 @@
+"""``python -m fairhand``."""
+
+from fairhand.cli import main
+
+main()

@@ -1,0 +1,5 @@
+"""``python -m fairhand.cli``."""
+
+from fairhand.cli import main
+
+main()

@@ -1,0 +1,1 @@
+"""What the paper is to say: its points, before they are written."""

@@ -1,0 +1,73 @@
+"""The two tables that the verdict is made of: the checks in their order, and the judge of each kind of requirement."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from fairhand.model.requirement import Kind, Requirement
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Check
+from fairhand.readiness.checks import (
+    aside_left,
+    citation_ambiguous,
+    citation_page_missing,
+    citation_unknown,
+    citation_year,
+    doubled_word,
+    length,
+    placeholder_left,
+    point_dependent,
+    point_thin,
+    quotation_differs,
+    quotation_elsewhere,
+    quotation_gap,
+    quotation_not_found,
+    quotation_unchecked,
+    section_missing,
+    source_uncited,
+)
+from fairhand.readiness.judgement import Judgement
+from fairhand.readiness.verdicts import due, element, format, section, sources, sources_banned, style, told
+from fairhand.readiness.verdicts import length as length_verdict
+
+PRACTICE = "common practice"
+QUOTING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
+CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manual, 17th ed., chs. 14–15 (from memory)"
+
+CHECKS: tuple[Check, ...] = (
+    Check("length", "revision", "must", "a paper longer or shorter than the sheet allows", "the sheet", length.find),
+    Check("section-missing", "revision", "must", "a section that the sheet names", "the sheet", section_missing.find),
+    Check("point-thin", "revision", "should", "a point with too few sources", PRACTICE, point_thin.find),
+    Check("point-dependent", "revision", "should", "a point whose sources are one witness", PRACTICE, point_dependent.find),
+    Check("quotation-differs", "copy-edit", "must", "words changed inside a quotation", QUOTING, quotation_differs.find),
+    Check("quotation-gap", "copy-edit", "must", "words dropped from a quotation unmarked", QUOTING, quotation_gap.find),
+    Check("quotation-elsewhere", "copy-edit", "must", "a quotation on another page", CITING, quotation_elsewhere.find),
+    Check("quotation-not-found", "copy-edit", "should", "a quotation in no source", CITING, quotation_not_found.find),
+    Check("quotation-unchecked", "copy-edit", "query", "sources whose text is not at hand", PRACTICE, quotation_unchecked.find),
+    Check("citation-unknown", "copy-edit", "must", "a citation that fits no source", CITING, citation_unknown.find),
+    Check("citation-ambiguous", "copy-edit", "must", "a citation that fits several", CITING, citation_ambiguous.find),
+    Check("citation-year", "copy-edit", "must", "a citation with another year", CITING, citation_year.find),
+    Check("citation-page-missing", "copy-edit", "must", "a quotation without its page", CITING, citation_page_missing.find),
+    Check("source-uncited", "copy-edit", "must", "a source on the list never cited", CITING, source_uncited.find),
+    Check("aside-left", "copy-edit", "must", "a remark to oneself", PRACTICE, aside_left.find),
+    Check("placeholder-left", "copy-edit", "must", "matter still to come", PRACTICE, placeholder_left.find),
+    Check("doubled-word", "copy-edit", "should", "the same word twice running", PRACTICE, doubled_word.find),
+)
+"""Every check, in the order of the work: argument and length first, then quotations, citations and language."""
+
+JUDGES: Mapping[Kind, Callable[[Requirement, Analysis], Judgement]] = {
+    "task": told.judge_task,
+    "length": length_verdict.judge,
+    "section": section.judge,
+    "element": element.judge,
+    "sources": sources.judge,
+    "sources_banned": sources_banned.judge,
+    "style": style.judge,
+    "format": format.judge,
+    "due": due.judge,
+    "submit": told.judge_submit,
+    "policy": told.judge_policy,
+    "late": told.judge_late,
+    "rubric": told.judge_rubric,
+}
+"""Who judges each kind of requirement."""

@@ -1,0 +1,131 @@
+"""From a paper's files to the paper itself; each fault is a problem, and the rest is read."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from fairhand.brief.answers import apply_answers
+from fairhand.brief.given import given_day
+from fairhand.brief.reading import read_brief
+from fairhand.citing.csl_json import read_csl_json
+from fairhand.citing.styles import find_style, style_for
+from fairhand.desk.paper_files import PaperFiles
+from fairhand.desk.seen import FileSeen, tell_problem
+from fairhand.errors import InputError, StyleUnknown
+from fairhand.model.entry import Entry
+from fairhand.model.paper import Paper
+from fairhand.model.point import Points
+from fairhand.model.problem import Problem
+from fairhand.model.requirement import Brief, Requirement
+from fairhand.model.settings import CourseSettings
+from fairhand.planning.points import read_points
+from fairhand.session.texts import SourceTexts, read_sheet
+
+DEFAULT_STYLE = "apa-7"
+"""The style of a paper for which nobody has named one; it is said, and asked."""
+
+
+@dataclass(frozen=True)
+class ChosenStyle:
+    """The style that the paper is set in."""
+
+    name: str
+    csl: bytes | None = None
+    """A CSL file's bytes, where the style is the writer's own."""
+    why: str = ""
+    """Who chose it."""
+
+
+def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = None) -> Paper:
+    """The paper that the files make.
+
+    Args:
+        files: The folder as it was read.
+        texts: The sources' texts, read when they are asked for.
+        now: The present hour; None where deadlines are not judged.
+    """
+    problems = list(files.problems)
+    sheets = []
+    for sheet in files.sheets:
+        try:
+            text, faults = read_sheet(sheet)
+        except InputError as error:
+            problems.append(tell_problem(error))
+            continue
+        problems += faults
+        sheets.append((sheet.name, text))
+    given = files.settings.given or given_day(sheets)
+    brief = read_brief(sheets, given, files.settings.assignment) if sheets else Brief()
+    requirements = apply_answers(brief, files.settings.answers)
+    entries = load_entries(files, problems)
+    style = choose_style(files, requirements, problems)
+    draft = files.files.get("draft.md")
+    points = files.files.get("points.json")
+    read, faults = read_points(points.text) if points else (Points(), ())
+    problems += faults
+    texts.entries = {entry.id: entry for entry in entries}
+    return Paper(
+        name=files.folder.name,
+        draft=draft.text if draft else "",
+        entries=entries,
+        texts=texts,
+        points=read,
+        brief=brief,
+        requirements=requirements,
+        answers=files.settings.answers,
+        settings=files.settings,
+        course=files.course or CourseSettings(),
+        desk=files.desk,
+        style=style.name,
+        style_csl=style.csl,
+        style_why=style.why,
+        problems=tuple(dict.fromkeys(problems)),
+        now=now,
+    )
+
+
+def load_entries(files: PaperFiles, problems: list[Problem]) -> tuple[Entry, ...]:
+    """The paper's own list of sources, then those of its course that it does not list itself."""
+    entries: dict[str, Entry] = {}
+    for name in sorted((n for n in files.files if n.rpartition("/")[2] == "sources.json"), key=lambda n: n.count("/")):
+        found, faults = read_csl_json(files.files[name].text, name)
+        problems += faults
+        for entry in found:
+            entries.setdefault(entry.id, entry)
+    return tuple(entries.values())
+
+
+def choose_style(files: PaperFiles, requirements: Sequence[Requirement], problems: list[Problem]) -> ChosenStyle:
+    """The style of the paper: the writer's word, then the sheet's, then the course's; failing all, the default, said."""
+    asked = next((r for r in requirements if r.kind == "style" and r.values.get("style") != "any-consistent"), None)
+    ways: list[tuple[str, str]] = [(files.settings.style, "paper.toml names it")]
+    if asked is not None:
+        ways.append((style_for(asked.values), f"the sheet asks for it: “{' '.join(asked.evidence.split())}”"))
+    ways.append((files.course.style if files.course else "", "the course asks for it"))
+    for name, why in ways:
+        if not name:
+            continue
+        try:
+            return _find(name, why, files.files)
+        except StyleUnknown as error:
+            problems.append(Problem("style", str(error), "until then the nearest style that is known is used"))
+    return ChosenStyle(DEFAULT_STYLE, why="nobody has named a style yet; name one in paper.toml")
+
+
+def _find(name: str, why: str, files: Mapping[str, FileSeen]) -> ChosenStyle:
+    """The style of that name, shipped or a CSL file in the paper's folder."""
+    if name.endswith(".csl"):
+        seen = files.get(name)
+        if seen is None:
+            message = f"{name}: no such file stands in the paper's folder"
+            raise StyleUnknown(message)
+        find_style(name, seen.data)
+        return ChosenStyle(name, seen.data, why)
+    return ChosenStyle(find_style(name).name, None, why)
+
+
+def with_draft(paper: Paper, draft: str) -> Paper:
+    """The same paper with another draft."""
+    return replace(paper, draft=draft)
