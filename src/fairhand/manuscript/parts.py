@@ -12,7 +12,9 @@ from typing import Literal
 from fairhand.model.inline import Inline
 from fairhand.model.span import Span
 
-BlockKind = Literal["heading", "paragraph", "quote", "list", "item", "table", "code", "rule", "html", "figure", "note"]
+BlockKind = Literal[
+    "heading", "paragraph", "quote", "list", "item", "table", "code", "rule", "html", "figure", "note", "definition"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +64,8 @@ class Paragraph:
     """Whether it stands within a block quotation."""
     in_note: bool = False
     """Whether it stands within a footnote."""
+    in_caption: bool = False
+    """Whether it titles a table or figure."""
 
 
 @dataclass(frozen=True, slots=True)

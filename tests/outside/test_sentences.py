@@ -1,0 +1,65 @@
+"""Sentence boundaries against text that people have split by hand."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from fairhand.language.sentences import split_sentences
+
+ROOT = Path(os.environ.get("FAIRHAND_DATA", Path(__file__).parents[2].parent / "shared"))
+GUM = ROOT / "data" / "sentences"
+GOLDEN = GUM / "golden-rules" / "golden_rules.json"
+
+
+def paragraphs_of(file: Path) -> Iterator[list[str]]:
+    """The sentences of each paragraph of running text of a file of Universal Dependencies."""
+    block: list[str] = []
+    prose = False
+    for line in file.read_text(encoding="utf-8").splitlines():
+        if line.startswith("# newpar_block"):
+            if block:
+                yield block
+            block, prose = [], " p " in f"{line.partition('=')[2]} "
+        elif line.startswith("# text = ") and prose:
+            block.append(line.removeprefix("# text = ").strip())
+    if block:
+        yield block
+
+
+def boundaries(sentences: list[str]) -> tuple[str, set[int]]:
+    """The paragraph, and where its sentences end but for the last."""
+    text = " ".join(sentences)
+    ends, at = set(), 0
+    for sentence in sentences[:-1]:
+        at += len(sentence)
+        ends.add(at)
+        at += 1
+    return text, ends
+
+
+@pytest.mark.skipif(not GUM.is_dir(), reason="needs data/sentences (GUM, see CONTRIBUTING.md)")
+def test_sentence_boundaries_of_academic_prose() -> None:
+    """Boundaries in academic papers, essays and textbooks agree with the annotators' in at least the share held here.
+
+    Source: Universal Dependencies, English GUM, academic and textbook documents; boundary F1.
+    """
+    right = found = gold = 0
+    misses: list[str] = []
+    for file in sorted(GUM.glob("*.conllu")):
+        for sentences in paragraphs_of(file):
+            text, ends = boundaries(sentences)
+            ours = {span.end for span in split_sentences(text)[:-1]}
+            right += len(ours & ends)
+            found += len(ours)
+            gold += len(ends)
+            misses += [f"{'+' if at in ours else '-'} {text[max(0, at - 40) : at]}|{text[at : at + 30]}" for at in ours ^ ends]
+    score = 2 * right / (found + gold)
+    print(f"\nsentence boundaries (GUM): precision {right / found:.3f}, recall {right / gold:.3f}, F1 {score:.3f} of {gold}")
+    if os.environ.get("FAIRHAND_SHOW"):
+        print("\n".join(misses))
+    assert score >= 0.9
