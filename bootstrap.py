@@ -13,13 +13,16 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 OLDEST, NEWEST = (3, 11), (3, 14)
 ROOT = Path(__file__).resolve().parent
 VENV = ROOT / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+PINNED = ("--no-deps", "--require-hashes", "--only-binary", ":all:")
 BUILT_FROM = (
+    "requirements/build.txt",
     "pyproject.toml",
     "build_hook.py",
     "package.json",
@@ -96,16 +99,22 @@ def set_up(pins: str) -> None:
         return
     if not PYTHON.is_file():
         make_environment()
-    sys.stderr.write(f"Setting up .venv from requirements/{pins}.txt; the first time takes a minute or two.\n")
-    requirements = ROOT / "requirements" / f"{pins}.txt"
-    install("the libraries", "--no-deps", "--require-hashes", "--only-binary", ":all:", "-r", requirements)
+    sys.stderr.write(f"Setting up .venv from requirements/{pins}.txt; the first time takes a minute or so.\n")
+    install("the libraries", *PINNED, "-r", ROOT / "requirements" / f"{pins}.txt")
     if pins == "run":
-        install("Fairhand itself", "--no-deps", "--no-build-isolation", "-e", ROOT)
+        install_fairhand()
     stamp.write_text(wanted, encoding="ascii")
 
 
+def install_fairhand() -> None:
+    """Fairhand is installed to be run from here; the tools of its build, 330 MB of them, are gone again afterwards."""
+    with tempfile.TemporaryDirectory(prefix="fairhand-tools-") as tools:
+        install("the tools of the build", *PINNED, "--target", tools, "-r", ROOT / "requirements" / "build.txt")
+        install("Fairhand itself", "--no-deps", "--no-build-isolation", "-e", ROOT, tools=tools)
+
+
 def digest_inputs(pins: str) -> str:
-    """One hash over all that decides what stands in ``.venv``, the place of the project included."""
+    """One hash over all that decides what is set up, the place of the project included."""
     digest = hashlib.sha256(f"{ROOT}\0".encode())
     for name in (f"requirements/{pins}.txt", *BUILT_FROM):
         digest.update(name.encode() + b"\0" + (ROOT / name).read_bytes() + b"\0")
@@ -122,10 +131,10 @@ def make_environment() -> None:
         )
 
 
-def install(what: str, *arguments: str | Path) -> None:
-    """Pip has installed ``what``, or the reason why not is told."""
+def install(what: str, *arguments: str | Path, tools: str = "") -> None:
+    """Pip, which may use what stands in the folder ``tools``, has installed ``what``, or the reason why not is told."""
     quiet = ("--quiet", "--no-input", "--disable-pip-version-check")
-    if run([PYTHON, "-m", "pip", "install", *quiet, *arguments]) != 0:
+    if run([PYTHON, "-m", "pip", "install", *quiet, *arguments], search=tools) != 0:
         raise CannotSetUp(
             f"pip could not install {what} (its own words stand above);"
             " see that the Python package registry can be reached from here and run the same command again"
@@ -144,12 +153,14 @@ def find_python() -> list[str]:
     )
 
 
-def run(command: list[str | Path], *, quiet: bool = False) -> int:
-    """The exit status of a command that is run at the project's root."""
-    environment = {**os.environ, "PIP_USER": "0", "PYTHONUTF8": "1"}
-    sink = subprocess.DEVNULL if quiet else None
+def run(command: list[str | Path], *, quiet: bool = False, search: str = "") -> int:
+    """The exit status of a command that is run at the project's root; ``search`` is where Python looks for more."""
     words = [str(part) for part in command]
-    return subprocess.run(words, cwd=ROOT, env=environment, stdout=sink, stderr=sink, check=False).returncode
+    settings = {**os.environ, "PIP_USER": "0", "PYTHONUTF8": "1"}
+    if search:
+        settings["PYTHONPATH"] = search
+    sink = subprocess.DEVNULL if quiet else None
+    return subprocess.run(words, cwd=ROOT, env=settings, stdout=sink, stderr=sink, check=False).returncode
 
 
 if __name__ == "__main__":
