@@ -96,10 +96,16 @@ def list_folder(folder: Path) -> list[Path]:
         return []
 
 
-def walk_folder(folder: Path, depth: int = 4) -> Iterator[Path]:
-    """Every ordinary file under a folder, by name; hidden ones, links to folders, and what was printed left out."""
-    for path in list_folder(folder):
+def walk_folder(folder: Path, depth: int = 4, *, _walked: frozenset[Path] = frozenset()) -> Iterator[Path]:
+    """Every ordinary file under a folder, by name, links followed; hidden ones and what was printed are left out.
+
+    Args:
+        folder: Where to begin.
+        depth: How many folders deep; a link that leads back into its own folder is not followed.
+    """
+    place = folder.resolve()
+    for path in list_folder(folder) if place not in _walked else ():
         if path.is_file():
             yield path
-        elif depth and path.name != PRINTED and path.is_dir() and not path.is_symlink():
-            yield from walk_folder(path, depth - 1)
+        elif depth and path.name != PRINTED and path.is_dir():
+            yield from walk_folder(path, depth - 1, _walked=_walked | {place})

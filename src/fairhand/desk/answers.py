@@ -1,0 +1,94 @@
+"""What the writer says of a requirement, or sets for a paper, written into ``paper.toml`` and nothing else touched."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from fairhand.desk.places import OWN_FILES
+from fairhand.desk.seen import see_file
+from fairhand.desk.writing import write_file
+from fairhand.errors import DeskError
+from fairhand.model.settings import Answer
+
+if TYPE_CHECKING:
+    from tomlkit import TOMLDocument
+
+_NAME = OWN_FILES[0]
+
+
+def set_answer(folder: Path, requirement: str, answer: Answer | None, *, at: dt.datetime | None = None) -> None:
+    """``paper.toml`` holds this answer to the requirement, or none; its other lines and remarks stand as they were.
+
+    Args:
+        folder: The paper's folder.
+        requirement: The requirement's id, ``length.paper``.
+        answer: The answer; None to take it back.
+        at: The moment, for the record; now, by default.
+
+    Raises:
+        DeskError: ``paper.toml`` has a fault that must be mended first.
+        FolderNotWritable: The folder is closed or full.
+    """
+    import tomlkit
+
+    document, seen = _read_document(folder)
+    held = document.setdefault("requirements", tomlkit.table(is_super_table=True))
+    held.pop(requirement, None)
+    if answer is not None:
+        held.add(tomlkit.key(requirement), tomlkit.item(_tell_answer(answer)))
+    if not held:
+        del document["requirements"]
+    write_file(folder, _NAME, tomlkit.dumps(document).encode(), seen, at=at)
+
+
+def set_setting(folder: Path, key: str, value: str | dt.date | None, *, at: dt.datetime | None = None) -> None:
+    """``paper.toml`` holds this setting (``given``, ``style``, ``course`` …), or not where the value is None.
+
+    Args:
+        folder: The paper's folder.
+        key: The setting's name.
+        value: What it shall be.
+        at: The moment, for the record; now, by default.
+
+    Raises:
+        DeskError: ``paper.toml`` has a fault that must be mended first.
+        FolderNotWritable: The folder is closed or full.
+    """
+    import tomlkit
+
+    document, seen = _read_document(folder)
+    if value is None:
+        document.pop(key, None)
+    else:
+        document[key] = value
+    write_file(folder, _NAME, tomlkit.dumps(document).encode(), seen, at=at)
+
+
+def _read_document(folder: Path) -> tuple[TOMLDocument, str | None]:
+    import tomlkit
+    from tomlkit.exceptions import TOMLKitError
+
+    if not (folder / _NAME).exists():
+        return tomlkit.document(), None
+    seen = see_file(folder / _NAME, _NAME)
+    try:
+        return tomlkit.parse(seen.text), seen.sha256
+    except TOMLKitError as error:
+        message = f"{_NAME}: nothing can be set in it before its fault is mended ({error})"
+        raise DeskError(message) from error
+
+
+def _tell_answer(answer: Answer) -> dict[str, object]:
+    """An answer as its table; words alone are ``answer``, beside values they are ``note``."""
+    values = {key: list(value) if isinstance(value, tuple) else value for key, value in answer.values.items()}
+    said: object = {key: value for key, value in values.items() if value is not None} or answer.note
+    told = {
+        "answer": said,
+        "waived": answer.waived,
+        "by": answer.by,
+        "when": answer.when,
+        "note": answer.note if answer.values else "",
+    }
+    return {key: value for key, value in told.items() if value}

@@ -1,0 +1,132 @@
+"""Files that are written whole or not at all."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from fairhand.desk.places import CACHE
+from fairhand.errors import DeskError, FolderNotWritable
+
+_PATIENCE_SECONDS = 10.0
+
+
+def put_file(path: Path, data: bytes, *, before: Callable[[], None] | None = None, flushed: bool = True) -> Path:
+    """The file at a path of the writer's choosing holds exactly the bytes given, or is as it was.
+
+    Args:
+        path: Where; a link is followed.
+        data: What it shall hold.
+        before: Called at the last moment before the old file is replaced; it may raise to stop that.
+        flushed: Whether to wait until the bytes are on the disk.
+
+    Raises:
+        FolderNotWritable: The folder is missing, closed or full.
+    """
+    path = path.resolve()
+    temporary = path.with_name(f".{secrets.token_hex(6)}.part")
+    with writable(path.parent):
+        try:
+            _write_new(temporary, data, flushed=flushed)
+            with contextlib.suppress(FileNotFoundError):
+                temporary.chmod(path.stat().st_mode & 0o7777)
+            if before:
+                before()
+            temporary.replace(path)
+        finally:
+            temporary.unlink(missing_ok=True)
+        if flushed:
+            _flush_folder(path.parent)
+    return path
+
+
+def add_file(path: Path, data: bytes) -> Path:
+    """The bytes stand in a new file: at the path, or under its name with a number where that is taken.
+
+    Raises:
+        FolderNotWritable: The folder is missing, closed or full.
+    """
+    with writable(path.parent):
+        for number in range(2, 10_000):
+            try:
+                _write_new(path, data, flushed=True)
+            except FileExistsError:
+                stem = path.stem if number == 2 else path.stem.rpartition(" ")[0]
+                path = path.with_name(f"{stem} {number}{path.suffix}")
+            else:
+                _flush_folder(path.parent)
+                return path
+    message = f"{path}: ten thousand files of that name stand there; clear some away"
+    raise FolderNotWritable(message)
+
+
+def is_writable(folder: Path) -> bool:
+    """Whether files may be made in a folder; one without a write bit is left alone even by those whom nothing stops."""
+    try:
+        return os.access(folder, os.W_OK) and bool(folder.stat().st_mode & 0o222)
+    except OSError:
+        return False
+
+
+@contextlib.contextmanager
+def writable(folder: Path) -> Iterator[None]:
+    """What the system refuses within the block is told as a folder that cannot be written to.
+
+    Raises:
+        FolderNotWritable: The system refused.
+    """
+    try:
+        if folder.is_dir() and not is_writable(folder):
+            raise PermissionError(13, "it is read-only")
+        yield
+    except FileExistsError:
+        raise
+    except OSError as error:
+        message = (
+            f"{folder}: nothing can be written there ({error.strerror or error}); choose another folder, or open it"
+        )
+        raise FolderNotWritable(message) from error
+
+
+@contextlib.contextmanager
+def lock_folder(folder: Path) -> Iterator[None]:
+    """No other process of this program writes to the folder meanwhile; one that holds it may take it again.
+
+    Raises:
+        FolderNotWritable: The folder is closed or full.
+        DeskError: Another process holds it for long.
+    """
+    from filelock import FileLock, Timeout
+
+    with writable(folder):
+        (folder / CACHE).mkdir(exist_ok=True)
+        lock = FileLock(folder / CACHE / "lock", timeout=_PATIENCE_SECONDS, is_singleton=True)
+        try:
+            lock.acquire()
+        except Timeout as error:
+            message = f"{folder}: another window is writing there; wait for it, or close it"
+            raise DeskError(message) from error
+    try:
+        yield
+    finally:
+        lock.release()
+
+
+def _write_new(path: Path, data: bytes, *, flushed: bool) -> None:
+    with path.open("xb") as file:
+        file.write(data)
+        if flushed:
+            file.flush()
+            os.fsync(file.fileno())
+
+
+def _flush_folder(folder: Path) -> None:
+    if hasattr(os, "O_DIRECTORY"):
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
