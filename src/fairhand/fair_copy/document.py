@@ -14,7 +14,7 @@ FirstPage = Literal["heading", "title-page", "none"]
 
 @dataclass(frozen=True)
 class Layout:
-    """How the pages look: the style's student paper, with the sheet's own rules over it. Lengths are in points (1/72 in)."""
+    """How the pages look: the style's student paper, with the sheet's own rules over it; lengths in points."""
 
     style: str
     """Name of the style it follows, with its edition: ``"MLA 9"``."""
@@ -46,6 +46,14 @@ class Layout:
     line_numbers: bool = False
     proof: bool = False
     """Numbered lines and wide margins, for marking by hand."""
+    title_bold: bool = False
+    title_again: bool = False
+    """Whether the title stands once more above the text that follows a title page."""
+    title_page_form: Literal["upper half", "thirds"] = "thirds"
+    """Where the title page's lines stand: together in its upper half, or the title a third down and the rest below."""
+    caption_form: Literal["apa", "mla", "chicago"] = "apa"
+    """How tables and figures are labelled and titled."""
+    table_spacing: float = 1.0
 
 
 @dataclass(frozen=True)
