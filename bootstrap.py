@@ -144,7 +144,8 @@ def install(what: str, *arguments: str | Path, tools: str = "") -> None:
 def find_python() -> list[str]:
     """How to start another Python on this machine that is neither too old nor too new."""
     versions = [f"{OLDEST[0]}.{minor}" for minor in range(NEWEST[1], OLDEST[1] - 1, -1)]
-    for candidate in *([f"python{v}"] for v in versions), *(["py", f"-{v}"] for v in versions):
+    commands = [[f"python{version}"] for version in versions] + [["py", f"-{version}"] for version in versions]
+    for candidate in commands:
         if shutil.which(candidate[0]) and run([*candidate, "-c", ""], quiet=True) == 0:
             return candidate
     raise CannotSetUp(
