@@ -39,7 +39,7 @@ class CannotSetUp(Exception):
 def main(arguments: list[str]) -> int:
     """The exit status of what was asked for, once everything that it needs is there."""
     parser = argparse.ArgumentParser(prog="bootstrap.py", description="Set up what is needed, then do what is asked.")
-    about = "; ".join(f"{name}: {task.__doc__}" for name, task in TASKS.items())
+    about = "; ".join(f"{name}: {(task.__doc__ or str()).rstrip(chr(46))}" for name, task in TASKS.items())
     parser.add_argument("target", choices=TASKS, help=about)
     parser.add_argument("rest", nargs=argparse.REMAINDER, help="handed on to the target")
     asked = parser.parse_args(arguments)
