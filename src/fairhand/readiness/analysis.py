@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -10,20 +11,25 @@ from fairhand.citing.attach import attach, titles_quoted
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
-from fairhand.citing.style_rules import StyleRules, rules_for
+from fairhand.citing.style_rules import StyleRules
+from fairhand.citing.styles import Style, find_style
 from fairhand.evidence.support import PointSupport, weigh_support
+from fairhand.fair_copy.document import Layout
+from fairhand.fair_copy.layout import layout_for
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
 from fairhand.fidelity.match import QuotationMatch
-from fairhand.fidelity.quotations import find_quotation
-from fairhand.fidelity.texts import PreparedSource, prepare
+from fairhand.fidelity.quotation import find_quotation
+from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.manuscript.counting import WordCount, count_words
 from fairhand.manuscript.parts import Manuscript, Quotation
-from fairhand.manuscript.reading import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 from fairhand.reading.labels import labels_in
+
+_BRITISH = re.compile(r"\b(?:british|uk)\s+(?:english|spelling)\b|\bspelling\W+british\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,9 +104,34 @@ class Analysis:
         return titles_quoted(self.manuscript, self.paper.entries)
 
     @cached_property
+    def style(self) -> Style:
+        """The citation style that the paper is set in."""
+        return find_style(self.paper.style, self.paper.style_csl)
+
+    @property
     def style_rules(self) -> StyleRules:
         """The manual's own rules, its edition named."""
-        return rules_for(self.paper.style)
+        return self.style.rules
+
+    @cached_property
+    def layout(self) -> Layout:
+        """The page of the fair copy: the style's student paper with the sheet's own rules over it."""
+        held = [r for r in self.paper.requirements if not self.is_waived(r)]
+        return layout_for(self.paper.style, held, "a4" if self.is_british else "us-letter")
+
+    @property
+    def is_british(self) -> bool:
+        """Whether the paper is in British English: by the desk, else by the sheet's own words."""
+        if self.paper.desk.spelling:
+            return self.paper.desk.spelling == "GB"
+        return any(_BRITISH.search(text) for text in self.paper.brief.texts.values())
+
+    @property
+    def title(self) -> str:
+        """The paper's title: the draft's own, else the one that the writer set down, else the folder's name."""
+        manuscript = self.manuscript
+        heading = next((s for s in manuscript.sections if s.heading and s.heading.content == manuscript.title), None)
+        return heading.title if heading else self.paper.settings.title or self.paper.name
 
     @cached_property
     def prepared(self) -> Mapping[str, PreparedSource]:
@@ -150,8 +181,13 @@ class Analysis:
     @cached_property
     def words(self) -> WordCount:
         """The words that count by the sheet's rule, and those that do not."""
+        return self.count(self.length_excludes)
+
+    @property
+    def length_excludes(self) -> tuple[str, ...]:
+        """The parts of the paper that the sheet does not count."""
         excludes = self.length_rule.values.get("excludes") if self.length_rule else None
-        return self.count(excludes if isinstance(excludes, tuple) else ())
+        return excludes if isinstance(excludes, tuple) else ()
 
     def count(self, excludes: Collection[str]) -> WordCount:
         """The draft's words, without the parts named in ``excludes``."""

@@ -4,20 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
 
 from fairhand.manuscript.counting import WordCount
 from fairhand.model.finding import Finding
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Requirement
-from fairhand.model.span import line_at
 from fairhand.readiness.analysis import Analysis, Measured
 from fairhand.readiness.check import Check, run_checks
+from fairhand.readiness.deadlines import Answer, sum_up
 from fairhand.readiness.judgement import Judged, Judgement
 from fairhand.readiness.next_step import next_step
 from fairhand.readiness.table import CHECKS, JUDGES
-
-Answer = Literal["ready", "not ready", "ask"]
 
 
 @dataclass(frozen=True)
@@ -34,6 +31,14 @@ class Verdict:
     next_step: str
     problems: tuple[Problem, ...]
     draft: str
+    title: str
+    """The paper's title, or the name of its folder."""
+    style: str
+    """The style that it is set in, and who chose it."""
+    answered: tuple[str, ...]
+    """Ids of the requirements that the writer has answered or waived."""
+    time_zone: str
+    """The desk's, by which deadlines are judged."""
 
 
 def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict:
@@ -43,16 +48,10 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
     """
     judged = tuple(Judged(r, _judge(r, analysis)) for r in analysis.paper.requirements)
     findings = run_checks(analysis, checks)
-    binding = [j for j in judged if j.requirement.force == "must"]
-    if not analysis.paper.draft.strip():
-        answer: Answer = "not ready"
-    elif any(j.judgement.state == "unmet" for j in binding) or any(f.weight == "must" for f in findings):
-        answer = "not ready"
-    else:
-        answer = "ask" if any(j.judgement.state == "ask" for j in binding) else "ready"
+    binding = [j.judgement.state for j in judged if j.requirement.force == "must"]
     rule = analysis.length_rule
     return Verdict(
-        answer=answer,
+        answer=sum_up(binding, [f.weight for f in findings], has_draft=bool(analysis.paper.draft.strip())),
         measured=analysis.measured,
         words=analysis.words,
         words_by=rule.as_rule if rule else "common practice: all but the list of references",
@@ -61,6 +60,10 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
         next_step=next_step(analysis, judged, findings),
         problems=analysis.paper.problems,
         draft=analysis.paper.draft,
+        title=analysis.title,
+        answered=tuple(analysis.paper.answers),
+        time_zone=analysis.paper.desk.time_zone,
+        style=f"{analysis.style_rules.follows} ({analysis.paper.style_why})",
     )
 
 
@@ -75,47 +78,3 @@ def _judge(requirement: Requirement, analysis: Analysis) -> Judgement:
         said = f" (answered by {answer.by})" if answer.by else ""
         return Judgement("met", judgement.measured, f"You answered: {answer.note or 'yes'}{said}.")
     return judgement
-
-
-def verdict_as_json(verdict: Verdict) -> dict[str, Any]:
-    """The verdict in the form that other programs rely on.
-
-    Offsets are code points of the draft; ``line`` counts from 1; a finding on the whole document has no place.
-    """
-    return {
-        "verdict": verdict.answer,
-        "pages": verdict.measured.sheets if verdict.measured else None,
-        "words": {"counted": verdict.words.counted, "by": verdict.words_by, "excluded": dict(verdict.words.excluded)},
-        "requirements": [_requirement_as_json(j) for j in verdict.judged],
-        "findings": [_finding_as_json(f, verdict.draft) for f in verdict.findings],
-    }
-
-
-def _requirement_as_json(judged: Judged) -> dict[str, Any]:
-    requirement, judgement = judged.requirement, judged.judgement
-    values = {k: list(v) if isinstance(v, tuple) else v for k, v in requirement.values.items()}
-    return {
-        "kind": requirement.kind,
-        **values,
-        "evidence": requirement.evidence,
-        "id": requirement.id,
-        "force": requirement.force,
-        "state": judgement.state,
-        "measured": judgement.measured,
-        "why": judgement.why,
-    }
-
-
-def _finding_as_json(finding: Finding, draft: str) -> dict[str, Any]:
-    span = finding.span
-    return {
-        "check": finding.check,
-        "pass": finding.in_pass,
-        "weight": finding.weight,
-        "start": span.start if span else None,
-        "end": span.end if span else None,
-        "line": line_at(draft, span.start) if span else None,
-        "quote": span.of(draft) if span else None,
-        "says": finding.says,
-        "source": finding.rule,
-    }

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from urllib.parse import unquote
 
 from fairhand.brief.answers import apply_answers
 from fairhand.brief.given import given_day
 from fairhand.brief.reading import read_brief
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
-from fairhand.desk.paper_files import PaperFiles
-from fairhand.desk.seen import FileSeen, tell_problem
+from fairhand.desk import PICTURE_SUFFIXES, FileSeen, PaperFiles, tell_problem
 from fairhand.errors import InputError, StyleUnknown
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
@@ -78,12 +78,26 @@ def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = 
         settings=files.settings,
         course=files.course or CourseSettings(),
         desk=files.desk,
+        pictures=load_pictures(files, problems),
         style=style.name,
         style_csl=style.csl,
         style_why=style.why,
         problems=tuple(dict.fromkeys(problems)),
         now=now,
     )
+
+
+def load_pictures(files: PaperFiles, problems: list[Problem]) -> dict[str, bytes]:
+    """The pictures in the folder that the draft names, by the path it gives."""
+    draft = files.files.get("draft.md")
+    pictures = {}
+    for name, seen in files.files.items():
+        if draft and seen.path.suffix.lower() in PICTURE_SUFFIXES and name in unquote(draft.text):
+            try:
+                pictures[name] = seen.data
+            except InputError as error:
+                problems.append(tell_problem(error))
+    return pictures
 
 
 def load_entries(files: PaperFiles, problems: list[Problem]) -> tuple[Entry, ...]:
@@ -124,8 +138,3 @@ def _find(name: str, why: str, files: Mapping[str, FileSeen]) -> ChosenStyle:
         find_style(name, seen.data)
         return ChosenStyle(name, seen.data, why)
     return ChosenStyle(find_style(name).name, None, why)
-
-
-def with_draft(paper: Paper, draft: str) -> Paper:
-    """The same paper with another draft."""
-    return replace(paper, draft=draft)

@@ -7,15 +7,13 @@ import json
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict
 
-from fairhand.desk.cache import Cache
-from fairhand.desk.paper_files import PaperFiles
-from fairhand.desk.seen import FileSeen, tell_problem
+from fairhand.desk import FileSeen, PaperFiles, keep_cached, read_cached, tell_problem
 from fairhand.errors import InputError
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import Page, SourceText
-from fairhand.reading.sheets import read_sheet_text
-from fairhand.reading.sources import read_source
+from fairhand.reading.sheet import read_sheet_text
+from fairhand.reading.source import read_source
 
 READ_BY = "1"
 """Raised when sources are read otherwise than before, so that what was kept is read again."""
@@ -26,10 +24,9 @@ PREFERRED = (".txt", ".md", ".html", ".htm", ".xhtml", ".epub", ".docx", ".odt",
 class SourceTexts(Mapping[str, SourceText]):
     """The texts at hand, by entry id; a source whose file cannot be read is not in it, and ``problems`` says why."""
 
-    def __init__(self, files: PaperFiles, cache: Cache) -> None:
+    def __init__(self, files: PaperFiles) -> None:
         """No text is read yet."""
-        self._files = files
-        self._cache = cache
+        self.files = files
         self._read: dict[str, SourceText | None] = {}
         self.entries: Mapping[str, Entry] = {}
         """The entries whose texts they are."""
@@ -59,7 +56,7 @@ class SourceTexts(Mapping[str, SourceText]):
 
     def _load(self, key: str) -> SourceText | None:
         entry = self.entries.get(key)
-        files = self._files.find_source(key) if entry else ()
+        files = self.files.find_source(key) if entry else ()
         for file in sorted(files, key=_preference):
             try:
                 text, problems = self._read_file(file, entry)
@@ -75,14 +72,14 @@ class SourceTexts(Mapping[str, SourceText]):
         """A file's text, kept by the content of the file and of what its entry says."""
         said = json.dumps(entry.csl if entry else {}, sort_keys=True, default=str)
         key = hashlib.sha256("\0".join((READ_BY, file.name, file.sha256, said)).encode()).hexdigest()
-        kept = self._cache.get(f"source-{key}")
+        kept = read_cached(self.files.folder, f"source-{key}")
         if kept is not None:
             try:
                 return _thaw(kept)
             except (ValueError, KeyError, TypeError):
                 pass  # what was kept is damaged: read the file again
         text, problems = read_source(file.data, file.name, entry)
-        self._cache.put(f"source-{key}", _freeze(text, problems))
+        keep_cached(self.files.folder, f"source-{key}", _freeze(text, problems))
         return text, problems
 
 

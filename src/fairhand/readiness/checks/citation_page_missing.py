@@ -32,7 +32,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         yield Remark(
             _whole(looked_up),
             f"These words are quoted from {name_entry(record)} without a page.{where}",
-            rule=analysis.style_rules.page_rule,
+            rule=analysis.style_rules.follows,
             concerns=(entry,),
         )
 

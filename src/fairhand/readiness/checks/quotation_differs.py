@@ -19,7 +19,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             yield Remark(
                 looked_up.quotation.span,
                 f"The quotation differs from its source, {place}. Restore its words, or bracket what is yours.{also}",
-                rule=analysis.style_rules.quotation_rule,
+                rule=analysis.style_rules.follows,
                 wordings=match.wordings,
                 concerns=(match.source,),
             )

@@ -19,7 +19,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             yield Remark(
                 looked_up.quotation.span,
                 f"Words of the source, {place}, are left out without an ellipsis. Restore them, or mark the gap.{also}",
-                rule=analysis.style_rules.quotation_rule,
+                rule=analysis.style_rules.follows,
                 wordings=match.wordings,
                 concerns=(match.source,),
             )

@@ -40,7 +40,7 @@ def _judge_tables(requirement: Requirement, analysis: Analysis) -> Judgement:
 
 
 def _judge_headings(requirement: Requirement, analysis: Analysis) -> Judgement:
-    headings = [s for s in analysis.manuscript.sections if s.heading and s.heading.span != analysis.manuscript.title]
+    headings = [s for s in analysis.manuscript.sections if s.heading and s.heading.content != analysis.manuscript.title]
     return _at_least(requirement, len(headings), "heading")
 
 

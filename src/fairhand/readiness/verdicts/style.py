@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fairhand.citing.style_rules import rules_for
-from fairhand.citing.styles import style_for
+from fairhand.citing.styles import find_style, style_for
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import Judgement
@@ -11,10 +10,10 @@ from fairhand.readiness.judgement import Judgement
 
 def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     """The style that the paper is set in, against the one that is asked."""
-    in_use = rules_for(analysis.paper.style).name
+    in_use = analysis.style_rules.follows
     if requirement.values.get("style") == "any-consistent":
         return Judgement("met", in_use, f"Any style will do; every citation is set in one, {in_use}.")
     wanted = style_for(requirement.values)
     if wanted == analysis.paper.style:
         return Judgement("met", in_use, f"The fair copy sets every citation in {in_use}.")
-    return Judgement("unmet", in_use, f"The paper is set in {in_use} ({analysis.paper.style_why}); the sheet asks for {rules_for(wanted).name}.")
+    return Judgement("unmet", in_use, f"The paper is set in {in_use} ({analysis.paper.style_why}); the sheet asks for {find_style(wanted).edition_says}.")

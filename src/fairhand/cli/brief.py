@@ -1,0 +1,69 @@
+"""``fairhand brief``: what an assignment sheet asks."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from pathlib import Path
+
+import click
+
+from fairhand.cli.places import DAY
+from fairhand.cli.screen import say, say_rows
+from fairhand.model.requirement import Brief, Requirement
+
+
+@click.command("brief")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--given", type=DAY, help="The day that the sheet was given out (2027-01-18).")
+@click.option("--json", "as_json", is_flag=True, help="Print the requirements for other programs.")
+def command(file: Path, given: dt.date | None, as_json: bool) -> None:
+    """Show what the assignment sheet FILE, or the sheets of a paper's folder, ask."""
+    from fairhand.brief.as_json import to_json
+    from fairhand.session.sheets import read_sheets
+
+    brief, problems = read_sheets(file, given)
+    if as_json:
+        click.echo(json.dumps(to_json(brief), ensure_ascii=False, indent=1))
+    else:
+        show(brief)
+    for problem in problems:
+        click.echo(f"Note. {problem}", err=True)
+
+
+def show(brief: Brief) -> None:
+    """The requirements with the words that ask them, then what was not understood."""
+    if brief.assignments:
+        say(f"The sheet asks for {len(brief.assignments)} papers: {'; '.join(brief.assignments)}.")
+        say()
+    say(f"The sheet asks {len(brief.requirements)} things.")
+    say()
+    for requirement in brief.requirements:
+        say_rows([(requirement.id, tell_values(requirement))])
+        say(f"“{' '.join(requirement.evidence.split())}”", 6)
+    for heading, lines in (
+        ("To ask the teacher, or to look up", brief.questions),
+        ("The sheets contradict each other", brief.conflicts),
+        ("Not understood: read these yourself", brief.unread),
+    ):
+        if lines:
+            say()
+            say(heading)
+            for line in lines:
+                say(" ".join(line.split()), 2, 4)
+
+
+def tell_values(requirement: Requirement) -> str:
+    """A requirement's values in one line, what the sheet leaves unsaid left out."""
+    said = []
+    for key, value in requirement.values.items():
+        if value is None or value is False or value == () or (key, value) in {("part", "paper"), ("needed", True)}:
+            continue
+        shown = key.replace("_", " ") if value is True else f"{key.replace('_', ' ')} {_plain(value)}"
+        said.append(shown)
+    force = "" if requirement.force == "must" else f" ({requirement.force})"
+    return ", ".join(said) + force
+
+
+def _plain(value: object) -> str:
+    return ", ".join(map(str, value)) if isinstance(value, tuple) else f"{value}"

@@ -1,0 +1,31 @@
+"""``fairhand desk``: the work in hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from fairhand.cli.screen import say, say_rows
+
+
+@click.command("desk")
+@click.argument("folder", type=click.Path(path_type=Path), default=".")
+@click.option("--begin", is_flag=True, help="Begin a desk in FOLDER.")
+@click.option("--name", default="", help="Your name, as it stands on a paper (with --begin).")
+@click.option("--zone", default="", help="Your time zone, as Europe/London (with --begin).")
+@click.option("--spelling", type=click.Choice(["US", "GB"]), default="US", help="American or British (with --begin).")
+def command(folder: Path, begin: bool, name: str, zone: str, spelling: str) -> None:
+    """Show the work in hand on the desk at FOLDER, in the order of the hours when it is due."""
+    from fairhand.session.beginning import begin_desk
+    from fairhand.session.overview import work_in_hand
+
+    if begin:
+        say(begin_desk(folder, name=name, zone=zone, spelling=spelling))
+        return
+    rows = work_in_hand(folder)
+    if not rows:
+        say("No paper is on this desk yet. Begin one: fairhand new TITLE --brief FILE")
+        return
+    say("Work in hand")
+    say_rows((row.title, row.due) for row in rows)

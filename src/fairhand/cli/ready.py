@@ -1,0 +1,113 @@
+"""``fairhand ready``: whether the paper is ready to be handed in."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import click
+
+from fairhand.cli.exit_codes import NOT_READY, READY
+from fairhand.cli.places import NOON, paper_argument
+from fairhand.cli.screen import say, say_rows, title
+
+ANSWERS = {"ready": "Ready.", "not ready": "Not ready.", "ask": "Something is still yours to answer."}
+
+
+@click.command("ready")
+@paper_argument
+@click.option("--draft", type=click.Path(path_type=Path), help="Judge this draft instead, with the same sources.")
+@click.option("--all", "show_all", is_flag=True, help="Show what is met, too.")
+@click.option("--json", "as_json", is_flag=True, help="Print the verdict for other programs.")
+@click.option("--on", type=NOON, help="Judge deadlines as of this day's noon, not of this hour.")
+def command(paper: Path, draft: Path | None, show_all: bool, as_json: bool, on: Any) -> int:
+    """Judge whether PAPER (a folder; here, if none is named) is ready to be handed in.
+
+    Ends with 0 where it is ready, 1 where it is not or something is to be answered.
+    """
+    from fairhand.session.kept import told_verdict
+
+    told = told_verdict(paper, draft=draft, at=on)
+    if as_json:
+        from fairhand.readiness.contract import as_contract
+
+        click.echo(json.dumps(as_contract(told), ensure_ascii=False, indent=1))
+    else:
+        show(told, show_all=show_all)
+    return READY if told["verdict"] == "ready" else NOT_READY
+
+
+def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
+    """The verdict on the terminal: what is unmet first, then each finding, at the end the one thing to do."""
+    title(told["title"], ANSWERS[told["verdict"]])
+    say()
+    say(_extent(told), 2)
+    say(f"Set in {told['style']}.", 2)
+    _show_requirements(told["requirements"], show_all=show_all)
+    _show_findings(told["findings"])
+    for problem in told["problems"]:
+        say()
+        say(f"Note. {problem}.", 2)
+    say()
+    say(f"Next. {told['next']}")
+    say()
+    say("Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the last word.")
+
+
+def _extent(told: Mapping[str, Any]) -> str:
+    """How long the paper is, and by what rule it was counted."""
+    words = told["words"]
+    left_out = [f"{number:,} of {part.replace('-', ' ')}" for part, number in words["excluded"].items() if number]
+    counted = f"{words['counted']:,} words counted, by {words['by']}"
+    if left_out:
+        counted += f"; not counted: {', '.join(left_out)}"
+    pages = "1 page" if told["pages"] == 1 else f"{told['pages']} pages"
+    return f"{pages} printed; {counted}." if told["pages"] else f"{counted}."
+
+
+def _show_requirements(requirements: list[Mapping[str, Any]], *, show_all: bool) -> None:
+    groups = [("unmet", "The sheet asks, and it is not met"), ("ask", "Yours to answer (fairhand answer)")]
+    if show_all:
+        groups += [("met", "Met"), ("waived", "Waived")]
+    for state, heading in groups:
+        these = [r for r in requirements if r["state"] == state]
+        if these:
+            say()
+            say(heading)
+            say_rows((_name(r), r["why"]) for r in these)
+    if not show_all:
+        quiet = [f"{sum(r['state'] == state for r in requirements)} {state}" for state in ("met", "waived")]
+        say()
+        say(f"Of {len(requirements)} things that the sheet asks: {', '.join(quiet)} (--all shows them).", 2)
+
+
+def _name(requirement: Mapping[str, Any]) -> str:
+    """A requirement's id, with its force where the sheet does not insist."""
+    return requirement["id"] if requirement["force"] == "must" else f"{requirement['id']} ({requirement['force']})"
+
+
+def _show_findings(findings: list[Mapping[str, Any]]) -> None:
+    """Each finding with its line, what it is about, and both wordings where two were compared."""
+    if not findings:
+        return
+    say()
+    say("In the draft")
+    for finding in findings:
+        say()
+        where = f"line {finding['line']}" if finding["line"] else "whole paper"
+        say(f"{where}, {finding['weight']}: {finding['check']}", 2)
+        if finding["quote"]:
+            say(_short(finding["quote"]), 6)
+        say(finding["says"], 6)
+        if finding["wordings"]:
+            say_rows((("draft", finding["wordings"]["draft"]), ("source", finding["wordings"]["source"])), 6)
+
+
+def _short(quote: str, most: int = 160) -> str:
+    """A quoted place on one line, its middle left out where it is long."""
+    plain = " ".join(quote.split())
+    if len(plain) <= most:
+        return plain
+    return f"{plain[: most * 2 // 3].rsplit(' ', 1)[0]} … {plain[-most // 3 :].split(' ', 1)[-1]}"

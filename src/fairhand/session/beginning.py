@@ -1,0 +1,82 @@
+"""Desks and papers begun."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from fairhand.desk import find_desk, make_course, make_desk, make_paper, name_folder, read_paper, see_file
+from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
+from fairhand.session.saving import keep_record
+from fairhand.session.sheets import read_sheet_files
+
+
+def begin_desk(folder: Path, *, name: str = "", zone: str = "", spelling: str = "US") -> str:
+    """A desk stands at ``folder``; the answer says where, and what to do next.
+
+    Raises:
+        PaperExistsAlready: There is one already.
+        FolderNotWritable: The place is closed or full.
+    """
+    made = make_desk(folder, DeskSettings(name=name, time_zone=zone, spelling="GB" if spelling == "GB" else "US"))
+    return f"A desk stands in {made}. Begin a paper there: fairhand new TITLE --brief FILE"
+
+
+def assignments_on(sheets: Sequence[Path], given: dt.date | None = None) -> tuple[str, ...]:
+    """The titles of the papers that the sheets ask for, where they ask for several.
+
+    Raises:
+        InputError: A sheet cannot be read.
+    """
+    return read_sheet_files(sheets, given).assignments if sheets else ()
+
+
+def begin_paper(
+    desk: Path,
+    title: str,
+    sheets: Sequence[Path] = (),
+    *,
+    course: str = "",
+    given: dt.date | None = None,
+    assignment: str = "",
+) -> Iterator[str]:
+    """A paper's folder stands on the desk, with its sheets; what is said is where, and what the sheet asks.
+
+    Args:
+        desk: The desk's folder, or any folder within it.
+        title: The paper's title.
+        sheets: The assignment sheets, oldest first.
+        course: The course's folder or title; made where it is new.
+        given: The day that the sheet was given out.
+        assignment: Which of the papers that the sheet asks for it is.
+
+    Raises:
+        PaperExistsAlready: There is a folder of that name.
+        InputError: A sheet cannot be read.
+        FolderNotWritable: The place is closed or full.
+    """
+    on = find_desk(desk) or desk
+    files = {sheet.name: see_file(sheet, sheet.name).data for sheet in sheets}
+    brief = read_sheet_files(sheets, given) if sheets else None
+    settings = PaperSettings(
+        title=title, course=_course_on(on, course) if course else "", given=given, assignment=assignment
+    )
+    folder = make_paper(on, settings, files)
+    keep_record(read_paper(folder))
+    yield f"The paper’s folder is {folder}."
+    if brief is not None:
+        unread = f" {len(brief.unread)} sentences were not understood." if brief.unread else ""
+        yield f"Its sheet asks {len(brief.requirements)} things (fairhand brief {folder.name} shows them).{unread}"
+    else:
+        yield "It has no assignment sheet yet: put one there as brief.txt, .pdf, .docx, .md or .html."
+
+
+def _course_on(desk: Path, course: str) -> str:
+    """The folder of the course with that folder or title; made where there is none."""
+    if (desk / "courses" / course).is_dir():
+        return course
+    folder = name_folder(course)
+    if not (desk / "courses" / folder).is_dir():
+        make_course(desk, CourseSettings(folder=folder, title=course))
+    return folder

@@ -1,0 +1,61 @@
+"""The fair copy of an analysed paper: citations rendered, the front filled in, the pages set and measured."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from fairhand.citing.rendering import RenderedCitations, citation_key, citation_request, read_answer
+from fairhand.fair_copy.building import build_fair_copy
+from fairhand.fair_copy.document import FairCopy, FrontMatter, Layout
+from fairhand.fair_copy.layout import proof_layout
+from fairhand.manuscript.setting import set_blocks
+from fairhand.readiness.analysis import Analysis
+from fairhand.session.engines import Engines
+
+
+def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
+    """Every citation and the list, in the paper's style; pandoc runs only where the citations, or the style, are new."""
+    entries = [entry for entry in analysis.paper.entries if entry.id in analysis.cited]
+    language = "en-GB" if analysis.is_british else "en-US"
+    request = citation_request(analysis.resolved, analysis.mentions, entries, analysis.style, language)
+    key = citation_key(analysis.resolved, analysis.mentions, entries, analysis.style)
+    return read_answer(engines.ask_pandoc(request, key), request)
+
+
+def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False) -> FairCopy:
+    """The paper as it is handed in; asides and TKs are not in it."""
+    manuscript = analysis.manuscript
+    rendered = render_citations(analysis, engines)
+    gone = [part.span for part in (*manuscript.asides, *manuscript.placeholders)]
+    blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], gone, curl=True)
+    layout = proof_layout(analysis.layout) if proof else analysis.layout
+    return build_fair_copy(
+        blocks,
+        [r.inlines for r in rendered.mentions],
+        [inlines for _, inlines in rendered.references],
+        front_matter(analysis, layout),
+        layout,
+        language="en-GB" if analysis.is_british else "en-US",
+        pictures=analysis.paper.pictures,
+    )
+
+
+def front_matter(analysis: Analysis, layout: Layout) -> FrontMatter:
+    """The lines of the first page, from the desk, the course and the sheet; what nobody has set down is left out."""
+    paper = analysis.paper
+    due = next((r.values.get("on") for r in paper.requirements if r.id == "due.final"), None)
+    day = dt.date.fromisoformat(due) if isinstance(due, str) else (paper.now.date() if paper.now else None)
+    return FrontMatter(
+        author=paper.desk.name,
+        institution=paper.course.institution,
+        course=paper.course.title,
+        instructor=paper.course.teacher,
+        date=_say_day(day, layout, british=analysis.is_british) if day else "",
+    )
+
+
+def _say_day(day: dt.date, layout: Layout, *, british: bool) -> str:
+    """A day as the style's first page has it: day first in MLA and in Britain."""
+    if british or layout.style.startswith("MLA"):
+        return f"{day.day} {day:%B %Y}"
+    return f"{day:%B} {day.day}, {day.year}"

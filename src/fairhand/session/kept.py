@@ -1,0 +1,52 @@
+"""A verdict that outlives the process: while no file of the paper changes, it is told again without being worked out."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from fairhand import __version__
+from fairhand.desk import fingerprint, keep_cached, now, read_cached
+
+
+def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | None = None) -> dict[str, Any]:
+    """The verdict on a paper as plain values, from the cache where nothing has changed since.
+
+    Args:
+        folder: The paper's folder.
+        at: The hour to judge deadlines by; the clock's, where it is None.
+        draft: Another draft to judge, with the same sources.
+
+    Raises:
+        FairhandError: There is no paper there, or the draft cannot be read.
+    """
+    from fairhand.desk import see_file
+
+    other = see_file(draft, draft.name) if draft else None
+    key = " ".join(("verdict", program_state(), fingerprint(folder), other.sha256 if other else ""))
+    kept = read_cached(folder, key)
+    told: dict[str, Any]
+    if kept is not None:
+        from fairhand.readiness.deadlines import at_this_hour
+
+        told = json.loads(kept)
+        return at_this_hour(told, at or now(told["time_zone"]))
+    from fairhand.readiness.told import tell
+    from fairhand.session.opened import OpenPaper
+
+    paper = OpenPaper(folder, at=at, draft=other.text if other else None)
+    told = tell(paper.verdict())
+    keep_cached(folder, key, json.dumps(told).encode())
+    return told
+
+
+@cache
+def program_state() -> str:
+    """The program's version, and the newest change to its own files, so that a verdict of another program is not kept."""
+    root = Path(str(files("fairhand")))
+    newest = max((path.stat().st_mtime_ns for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"}), default=0)
+    return f"{__version__} {newest}"

@@ -1,0 +1,114 @@
+"""The fair copy, written to a file."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from fairhand.desk import put_file
+from fairhand.errors import FolderNotWritable, MatterLeft
+from fairhand.fair_copy.document import FairCopy
+from fairhand.fair_copy.layout import layout_notes
+from fairhand.fair_copy.typesetting import to_typst
+from fairhand.fair_copy.wording import docx_request, html_request, md_request, odt_request
+from fairhand.manuscript.parts import Manuscript
+from fairhand.model.request import PandocRequest
+from fairhand.model.span import line_at
+from fairhand.press.pandoc import run_pandoc
+from fairhand.readiness.analysis import Analysis
+from fairhand.session.opened import OpenPaper
+
+REQUESTS: Mapping[str, Callable[[FairCopy], PandocRequest]] = {
+    "docx": docx_request,
+    "odt": odt_request,
+    "html": html_request,
+    "md": md_request,
+}
+"""How each form but the PDF is made."""
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A fair copy that was written."""
+
+    path: Path
+    pages: int | None
+    """Of a PDF, its pages."""
+    notes: tuple[str, ...]
+    """What the writer should know of it."""
+
+
+def print_paper(
+    folder: Path, kind: str = "pdf", *, to: Path | None = None, proof: bool = False, anyway: bool = False
+) -> Printed:
+    """The fair copy of the paper in ``folder`` stands in a file.
+
+    Args:
+        folder: The paper's folder.
+        kind: ``pdf``, ``docx``, ``odt``, ``html`` or ``md``.
+        to: The file, or a folder for it; ``fair/`` in the paper's folder where it is None.
+        proof: Whether lines are numbered and margins wide (PDF).
+        anyway: Whether asides and TKs that are left may be left out silently.
+
+    Raises:
+        MatterLeft: Asides or TKs stand in the draft, and ``anyway`` is not set.
+        EngineFailed: Pandoc or typst refused the paper.
+        FolderNotWritable: The place is closed or full.
+    """
+    paper = OpenPaper(folder)
+    analysis = paper.look()
+    if not anyway:
+        refuse_left_matter(analysis.manuscript)
+    copy = paper.fair_copy(proof=proof)
+    notes = list(layout_notes(copy.layout))
+    pages = None
+    if kind == "pdf":
+        at = analysis.paper.now
+        typeset = paper.engines.typeset(to_typst(copy, at.replace(microsecond=0) if at else None))
+        data, pages = typeset.pdf, typeset.pages
+        notes += [str(problem) for problem in typeset.problems]
+    else:
+        data = run_pandoc(REQUESTS[kind](copy))
+    name = f"{_file_stem(analysis)}{' (proof)' if proof else ''}.{kind}"
+    return Printed(_write(folder, to, name, data), pages, tuple(notes))
+
+
+def refuse_left_matter(manuscript: Manuscript) -> None:
+    """Raises where matter is left that is not to be printed.
+
+    Raises:
+        MatterLeft: Asides or TKs stand in the draft.
+    """
+    left = sorted([part.span for part in (*manuscript.asides, *manuscript.placeholders)])
+    if left:
+        lines = ", ".join(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
+        message = (
+            f"draft.md, line {lines}: {len(left)} asides or TKs are left; settle them, or print without them (--anyway)"
+        )
+        raise MatterLeft(message)
+
+
+def _file_stem(analysis: Analysis) -> str:
+    """The name that the sheet asks for, its ``name`` parts filled from the desk; else the folder's name."""
+    asked = next((r.values.get("value") for r in analysis.paper.requirements if r.id == "format.file-name"), None)
+    if not isinstance(asked, str):
+        return analysis.paper.name
+    names = analysis.paper.desk.name.split()
+    stem = asked
+    if names:
+        stem = re.sub(r"(?i)last[ _-]?name|surname|family[ _-]?name|your[ _-]?name", names[-1], stem)
+        stem = re.sub(r"(?i)first[ _-]?name|given[ _-]?name", names[0], stem)
+    return re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem)) or analysis.paper.name
+
+
+def _write(folder: Path, to: Path | None, name: str, data: bytes) -> Path:
+    """Writes the file; a folder named in ``to`` gets it under its own name."""
+    path = folder / "fair" / name if to is None else (to / name if to.is_dir() else to)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        message = f"{path.parent}: it cannot be made ({error.strerror}); say with --to where the fair copy shall go"
+        raise FolderNotWritable(message) from error
+    return put_file(path, data)
