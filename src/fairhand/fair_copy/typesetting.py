@@ -15,6 +15,7 @@ from importlib.resources import files
 from fairhand.fair_copy.captions import Exhibit, number_exhibits
 from fairhand.fair_copy.document import FairCopy, Layout
 from fairhand.fair_copy.faces import COUSINE, face_for
+from fairhand.fair_copy.flow import flow, heading_look, stopped
 from fairhand.fair_copy.layout import (
     line_pitch_pt,
     lines_per_page,
@@ -162,29 +163,24 @@ class _Setter:
     def body(self) -> Iterator[str]:
         """The text, between the places that mark its start and end; appendices are marked within it."""
         yield '#spot("body start")'
-        appendix: tuple[str, int] | None = None
-        run_in = ""
-        for block in self.copy.body:
-            if block.kind == "heading":
-                if appendix and block.level <= appendix[1]:
-                    yield f"#spot({string(appendix[0] + ' end')})"
-                    appendix = None
-                if not appendix and plain(block.inlines).strip().casefold().startswith("appendi"):
-                    appendix = self._next("appendix"), block.level
-                    yield f"#spot({string(appendix[0] + ' start')})"
-            if run_in and block.kind == "paragraph":
-                yield f'#par[{run_in}#" "{self.inlines(block.inlines)}]'
-                run_in = ""
-                continue
-            if run_in:
-                yield f"#par[{run_in}]"
-            run_in = self._heading(block) if self._is_run_in(block) else ""
-            if not run_in:
-                yield self.block(block)
-        if run_in:
-            yield f"#par[{run_in}]"
+        appendix = ""
+        for piece in flow(self.copy.body, self.copy.layout):
+            if appendix and not piece.in_appendix:
+                yield f'#spot({appendix} + " end")'
+                appendix = ""
+            elif piece.in_appendix and not appendix:
+                appendix = self._next("appendix")
+                yield f'#spot({appendix} + " start")'
+            if piece.run_in:
+                look, words = heading_look(piece.run_in.level, self.copy.layout), stopped(piece.run_in.inlines)
+                heading = f"#run-in-head({piece.run_in.level}, {string(look)})[{self.inlines(words)}]"
+                yield f'#par[{heading}#" "{self.inlines(piece.block.inlines)}]'
+            elif piece.continues:
+                yield f"#flush[{self.inlines(piece.block.inlines)}]"
+            else:
+                yield self.block(piece.block)
         if appendix:
-            yield f"#spot({string(appendix[0] + ' end')})"
+            yield f'#spot({appendix} + " end")'
         yield '#spot("body end")'
 
     def back(self) -> Iterator[str]:
@@ -199,9 +195,10 @@ class _Setter:
     def block(self, block: SetBlock) -> str:
         match block.kind:
             case "heading":
-                return self._heading(block)
+                look = string(heading_look(block.level, self.copy.layout))
+                return f"#head({self._next('heading')}, {block.level}, {look})[{self.inlines(block.inlines)}]"
             case "quote":
-                return self._part("quote", f"#quotation[{self._quoted(block.children)}]")
+                return f"#quotation({self._next('quote')})[{self._quoted(block.children)}]"
             case "list":
                 items = ", ".join(
                     f"[{self.blocks(item.children) or self.inlines(item.inlines)}]" for item in block.children
@@ -219,21 +216,6 @@ class _Setter:
                 inner = self.inlines(block.inlines)
                 paragraph = f"#par[{inner}]" if inner else ""
                 return paragraph + self.blocks(block.children)
-
-    def _look(self, block: SetBlock) -> str:
-        """The words that say how a heading of that level looks."""
-        forms = self.copy.layout.heading_forms or ("left bold",)
-        return forms[min(max(1, block.level), len(forms)) - 1]
-
-    def _is_run_in(self, block: SetBlock) -> bool:
-        return block.kind == "heading" and "run-in" in self._look(block)
-
-    def _heading(self, block: SetBlock) -> str:
-        """The heading's call; one that runs into its paragraph ends with a stop."""
-        inner = self.inlines(block.inlines)
-        if self._is_run_in(block) and not plain(block.inlines).rstrip().endswith((".", "?", "!", ":")):
-            inner += '#"."'
-        return self._part("heading", f"#head({max(1, block.level)}, {string(self._look(block))})[{inner}]")
 
     def _quoted(self, blocks: Iterable[SetBlock]) -> str:
         """The blocks of a quotation; a paragraph with lines that end is verse."""
@@ -258,7 +240,7 @@ class _Setter:
             inner = self._picture(exhibit.image, exhibit.alt)
         title = f"[{self.inlines(exhibit.title)}]" if exhibit.title else "none"
         label = string(exhibit.label(self.copy.layout))
-        return f"#exhibit({string(exhibit.kind)}, {string(name)}, {label}, {title}, {inner})"
+        return f"#exhibit({string(exhibit.kind)}, {name}, {label}, {title}, {inner})"
 
     def _picture(self, image: Image | None, alt: str) -> str:
         """The picture, or its description in brackets where its file is not at hand."""
@@ -271,16 +253,11 @@ class _Setter:
         self.pictures[name] = data
         return f"picture({string(name)}, {string(alt)})"
 
-    def _part(self, part: str, call: str) -> str:
-        """The call between the places that mark its start and end."""
-        name = self._next(part)
-        return f"#spot({string(name + ' start')}){call}#spot({string(name + ' end')})"
-
     def _next(self, part: str) -> str:
-        """The name of the next part of that kind."""
+        """The name of the next part of that kind, as a literal."""
         number = self.counts.get(part, 0)
         self.counts[part] = number + 1
-        return f"{part} {number}"
+        return string(f"{part} {number}")
 
     @staticmethod
     def _each(lines: Iterable[str]) -> str:
@@ -306,8 +283,7 @@ class _Setter:
             case Break(hard):
                 return "#linebreak()" if hard else '#" "'
             case Note(children):
-                name = self._next("note")
-                return f"#footnote(part({string(name)}, [{self.inlines(children)}]))"
+                return f"#note({self._next('note')})[{self.inlines(children)}]"
             case Hole():
                 return ""
 
