@@ -57,9 +57,13 @@ def test_sentence_boundaries_of_academic_prose() -> None:
             right += len(ours & ends)
             found += len(ours)
             gold += len(ends)
-            misses += [f"{'+' if at in ours else '-'} {text[max(0, at - 40) : at]}|{text[at : at + 30]}" for at in ours ^ ends]
+            misses += [
+                f"{'+' if at in ours else '-'} {text[max(0, at - 40) : at]}|{text[at : at + 30]}" for at in ours ^ ends
+            ]
     score = 2 * right / (found + gold)
-    print(f"\nsentence boundaries (GUM): precision {right / found:.3f}, recall {right / gold:.3f}, F1 {score:.3f} of {gold}")
+    print(
+        f"\nsentence boundaries (GUM): precision {right / found:.3f}, recall {right / gold:.3f}, F1 {score:.3f} of {gold}"
+    )
     if os.environ.get("FAIRHAND_SHOW"):
         print("\n".join(misses))
     assert score >= 0.9

@@ -14,8 +14,10 @@ _CARRIES_ON = re.compile(
 )
 """Abbreviations that do not end a sentence: what they abbreviate goes on."""
 _MAY_END = re.compile(r"(?<!\w)(?:et al|ed|eds|no|art|app|l|n|ff|v|M|Fr|Sr|Jr|c|p)\.\Z")
-_BEFORE_NUMBER = re.compile(r"(?<!\w)(?:[Nn]os?|[Aa]rt|[Ff]igs?|[Tt]abs?|[Ee]qs?|[Cc]h|[Aa]pp|[Pp]t|[Bb]k|[Ss]ecs?|[Jj]an|[Ff]eb|[Mm]ar|"
-                            r"[Aa]pr|[Aa]ug|[Ss]ept?|[Oo]ct|[Nn]ov|[Dd]ec)\.\Z")
+_BEFORE_NUMBER = re.compile(
+    r"(?<!\w)(?:[Nn]os?|[Aa]rt|[Ff]igs?|[Tt]abs?|[Ee]qs?|[Cc]h|[Aa]pp|[Pp]t|[Bb]k|[Ss]ecs?|[Jj]an|[Ff]eb|[Mm]ar|"
+    r"[Aa]pr|[Aa]ug|[Ss]ept?|[Oo]ct|[Nn]ov|[Dd]ec)\.\Z"
+)
 _INITIAL = re.compile(r"(?<![\w.])(?:[A-Z]\.(?:[ -]?[A-Z]\.){0,3})\Z")
 _DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,6}\Z")
 _STARTER = re.compile(

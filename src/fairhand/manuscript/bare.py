@@ -161,7 +161,7 @@ def read_bare(text: str) -> Bare:
             case "shut":
                 to = _DESTINATION.match(text, end) if opened else None
                 index, place, is_image = opened.pop() if opened else (0, 0, False)
-                if to and (is_image or _ADDRESS.match(to["to"])) and not LABEL.match(text, place):
+                if to and (is_image or is_address(to["to"])) and not LABEL.match(text, place):
                     page.dropped.update(range(index - 1, len(page.chars)) if is_image else (index,))
                     at = to.end()
                 else:
@@ -175,6 +175,15 @@ def read_bare(text: str) -> Bare:
     for family in runs.values():
         page.dropped.update(_match_runs(family))
     return page.finish()
+
+
+def is_address(destination: str) -> bool:
+    """Whether what stands in the parenthesis after a bracket looks like an address, and not like a page.
+
+    >>> [is_address(said) for said in ("https://a.org", "map.png", "102", "p.102")]
+    [True, True, False, False]
+    """
+    return _ADDRESS.match(destination) is not None
 
 
 def _url_end(text: str, start: int, end: int) -> int:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -46,7 +46,9 @@ _MARKER = {
 }
 _QUOTE_MARKS = re.compile(r"[ \t]*>")
 _HEADING = re.compile(r"#{1,6}[ \t]*")
-_LONE_IMAGE = re.compile(r"!\[[^\]]{0,2000}\]\([^()\n]{0,2000}(?:\([^()\n]{0,500}\)[^()\n]{0,500}){0,5}\)(?:\{[^{}\n]{0,200}\})?")
+_LONE_IMAGE = re.compile(
+    r"!\[[^\]]{0,2000}\]\([^()\n]{0,2000}(?:\([^()\n]{0,500}\)[^()\n]{0,500}){0,5}\)(?:\{[^{}\n]{0,200}\})?"
+)
 _CELL_END = re.compile(r"\\.|\|")
 
 
@@ -60,6 +62,8 @@ class Part:
     children: tuple[Part, ...] = ()
     cells: tuple[tuple[Passage, ...], ...] = ()
     """The cells of a table, row by row."""
+    code: str = ""
+    """The characters of code or of HTML, the markers of the blocks around it gone."""
 
     def walk(self) -> Iterator[Part]:
         """The part itself and everything within it, in the order of the draft."""
@@ -171,6 +175,8 @@ class _Taker:
         self.depth -= kind == "quote"
         self.at += 1
         end = max([marker_end, *(child.block.span.end for child in children)])
+        if kind == "quote":
+            end = max(end, self._extent(token).end)
         inner = Span(children[0].block.span.start, children[-1].block.span.end) if children else Span(end, end)
         block = Block(
             kind,
@@ -188,11 +194,13 @@ class _Taker:
         if token.type == "fence":
             first, last = self._lines_of(token)
             inner = self._line(first + 1)[0]
-            closed = last - first > 1 and self._line(last - 1)[1] == span.end and _is_fence(span.of(self.text), token.markup)
+            closed = (
+                last - first > 1 and self._line(last - 1)[1] == span.end and _is_fence(span.of(self.text), token.markup)
+            )
             inner_end = self._line(last - 2)[1] if closed else span.end
             content = Span(min(inner, span.end), max(min(inner, span.end), min(inner_end, span.end)))
         block = Block(kind, span, content, label=token.info.strip() if kind == "code" else "")
-        return Part(block)
+        return Part(block, code=token.content if kind in ("code", "html") else "")
 
     def _extent(self, token: Token) -> Span:
         first, last = self._lines_of(token)
@@ -275,11 +283,3 @@ def _is_fence(block: str, markup: str) -> bool:
     """Whether the last line of a fenced block closes it."""
     last = block.rpartition("\n")[2].rpartition("\r")[2].lstrip("> \t")
     return len(last) >= len(markup) and not last.strip(markup[0])
-
-
-def with_captions(parts: tuple[Part, ...], captions: dict[int, Span]) -> tuple[Part, ...]:
-    """The parts again, each table or figure at a position of ``captions`` with the caption found beside it."""
-    return tuple(
-        replace(part, block=replace(part.block, caption=captions[index])) if index in captions else part
-        for index, part in enumerate(parts)
-    )

@@ -47,7 +47,11 @@ def caption_span(parts: Sequence[Part], places: tuple[int, ...]) -> Span:
 def _titles(parts: Sequence[Part], places: tuple[int, ...], kind: str) -> bool:
     if places[0] < 0 or places[-1] >= len(parts):
         return False
-    texts = [part.passage.text for part in (parts[place] for place in places) if part.passage and part.block.kind == "paragraph"]
+    texts = [
+        part.passage.text
+        for part in (parts[place] for place in places)
+        if part.passage and part.block.kind == "paragraph"
+    ]
     if len(texts) < len(places) or any(len(text.split()) > _LONGEST for text in texts):
         return False
     found = _NUMBERED.match(texts[0])

@@ -211,6 +211,8 @@ class _Scanner:
         if mark in "‘‚" or (mark == "'" and self._begins(at) and (after.isalnum() or after in '"“[…')):
             if not _ELISION.match(self.scan, at + 1):
                 self.openers.append(at)
+        elif before in "nN" and self.scan[at - 2 : at - 1] in ("'", "’"):
+            return
         elif not before.isspace() and self._ends(at):
             doubtful = (
                 _POSSESSIVE.search(self.scan, max(0, at - 2), at)

@@ -149,3 +149,5 @@ class SetBlock:
     rows: tuple[tuple[tuple[Inline, ...], ...], ...] = ()
     caption: tuple[Inline, ...] = ()
     code: str = ""
+    span: Span | None = None
+    """Where it stands in the draft."""

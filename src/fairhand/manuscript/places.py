@@ -41,6 +41,14 @@ class Passage:
         piece = bisect_right(self.starts, index) - 1
         return self.places[piece] + index - self.starts[piece]
 
+    def index(self, place: int) -> int:
+        """The character of ``text`` at a place of the draft; for a place between two lines, the later line's first."""
+        piece = bisect_right(self.places, place) - 1
+        if piece < 0:
+            return 0
+        stop = self.starts[piece + 1] if piece + 1 < len(self.starts) else len(self.text)
+        return min(self.starts[piece] + place - self.places[piece], stop)
+
     def span(self, start: int, end: int) -> Span:
         """The draft's interval for the half-open interval of ``text``."""
         first = self.place(start)

@@ -13,7 +13,9 @@ from fairhand.manuscript.passages import Reading, read_passage
 from fairhand.manuscript.places import Passage
 from fairhand.model.span import Span
 
-_LAST_PARENTHESIS = re.compile(r"(?P<before>\S?[ \n\u2028\u2007]*(?:[—–-]{1,2} ?)?)(?P<cited>\((?:[^()]|\([^()]{0,200}\)){1,400}\))\Z")
+_LAST_PARENTHESIS = re.compile(
+    r"(?P<before>\S?[ \n\u2028\u2007]*(?:[—–-]{1,2} ?)?)(?P<cited>\((?:[^()]|\([^()]{0,200}\)){1,400}\))\Z"
+)
 _STOPPED = re.compile(r"[.!?…][\"”’'»)\]]{0,3}\Z")
 _NAMES_SOMETHING = re.compile(r"\d|\((?:[\"“‘'*_]|see |qtd|n\.d)?[A-Z]|n\.d\.")
 _ATTRIBUTION = re.compile(r"[\n\u2028][ ]?(?:—|–|--)[^\n\u2028]{1,200}\Z")
@@ -134,7 +136,11 @@ def offsets_within(parts: tuple[Part, ...], quotation: Quotation) -> tuple[int, 
     """The place in the draft of each character of ``quotation.text``."""
     for part in parts:
         for inner in part.walk():
-            if quotation.kind == "block" and inner.block.kind == "quote" and inner.block.span.start == quotation.span.start:
+            if (
+                quotation.kind == "block"
+                and inner.block.kind == "quote"
+                and inner.block.span.start == quotation.span.start
+            ):
                 kept, _ = block_extent(passages_of(inner))
                 return block_text(kept)[1]
             passage = inner.passage

@@ -1,0 +1,202 @@
+"""The words of a draft, part by part, so that any rule of what counts can be applied and shown."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections import Counter
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal
+
+from fairhand.manuscript.blocks import Part, read_parts
+from fairhand.manuscript.captions import find_captions
+from fairhand.manuscript.parts import Manuscript
+from fairhand.manuscript.passages import read_passage
+from fairhand.manuscript.places import Passage
+from fairhand.manuscript.sections import SectionKind, named_sections
+from fairhand.model.span import Span
+
+WordsOf = Literal[
+    "body",
+    "title-page",
+    "headings",
+    "abstract",
+    "quotations",
+    "block-quotes",
+    "citations",
+    "footnotes",
+    "tables",
+    "captions",
+    "appendices",
+    "references",
+]
+"""A part of a paper whose words are counted or not."""
+
+_EXCLUSIONS: dict[str, tuple[WordsOf, ...]] = {"figures": ("tables", "captions")}
+_SECTIONS: dict[SectionKind, WordsOf] = {
+    "abstract": "abstract",
+    "references": "references",
+    "appendices": "appendices",
+    "notes": "footnotes",
+}
+_TOKEN = re.compile(r"\S+")
+_LETTER = re.compile(r"[^\W_]")
+_ENDS_A_SENTENCE = re.compile(r"[.!?:;…][\"”’')\]]{0,3}\Z")
+_LONGEST_LINE = 12
+"""A line of a title page or heading has no more words than this."""
+
+
+@dataclass(frozen=True)
+class WordCount:
+    """How many words count, and how many do not."""
+
+    counted: int
+    parts: Mapping[WordsOf, int]
+    """All the words of the draft by the part that they stand in, counted or not."""
+    excluded: Mapping[WordsOf, int]
+    """The words that do not count, by the part that excludes them."""
+    rule: str
+    """What was excluded, in words."""
+
+    @property
+    def total(self) -> int:
+        """Every word that is printed."""
+        return sum(self.parts.values())
+
+
+def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations: Iterable[Span] = ()) -> WordCount:
+    """The words of the draft without those of the parts that do not count.
+
+    A word is what stands between blanks and holds a letter or a figure, as word processors have it. Asides and TKs are
+    never counted. A word may stand in several parts at once (a citation in a footnote): one that is excluded excludes it.
+
+    Args:
+        manuscript: The draft.
+        exclude: Names out of title-page, headings, abstract, quotations, block-quotes, citations, footnotes, figures
+            (tables and captions), appendices, references; other names exclude nothing.
+        citations: Where the draft cites; without them no word is a citation's.
+
+    **Source**: common practice; what counts is the sheet's to say (check-values of the trade, section 1).
+
+    >>> from fairhand.manuscript.draft import read_manuscript
+    >>> draft = read_manuscript("# On Tides\\n\\nThe tide [NB: which?] turns “twice a day.”\\n")
+    >>> count = count_words(draft, ["title-page", "quotations"])
+    >>> count.counted, dict(count.excluded)
+    (3, {'title-page': 2, 'quotations': 3})
+    """
+    leaves_out = {part for name in exclude for part in _EXCLUSIONS.get(name, (name,))}
+    counter = _Counter(manuscript, citations, leaves_out)
+    parts, _ = read_parts(manuscript.text)
+    captioned = {place for places in find_captions(parts).values() for place in places}
+    opening = _title_page(manuscript, parts)
+    for index, part in enumerate(parts):
+        outer: tuple[WordsOf, ...] = ("title-page",) if index in opening else ()
+        if index in captioned:
+            outer += ("captions",)
+        counter.take(part, outer)
+    named = [name for name in dict.fromkeys(exclude) if name in _EXCLUSIONS or name in WordsOf.__args__]  # type: ignore[attr-defined]
+    rule = f"without {_listed(sorted(named))}" if named else "every word that is printed"
+    total = sum(counter.parts.values())
+    return WordCount(total - sum(counter.excluded.values()), counter.parts, counter.excluded, rule)
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+class _Counter:
+    """Goes through the blocks once and gives each word its part."""
+
+    def __init__(self, manuscript: Manuscript, citations: Iterable[Span], leaves_out: Collection[str]) -> None:
+        self.parts: Counter[WordsOf] = Counter()
+        self.excluded: Counter[WordsOf] = Counter()
+        self.leaves_out = leaves_out
+        self.sections = [(section.span, _SECTIONS[kind]) for kind, section in named_sections(manuscript)]
+        run_in = [each.span for each in manuscript.quotations if each.kind == "run-in" and each.closed]
+        self.inner: tuple[tuple[WordsOf, list[Span]], ...] = (
+            ("citations", _outermost(citations)),
+            ("quotations", _outermost(run_in)),
+        )
+
+    def take(self, part: Part, outer: tuple[WordsOf, ...]) -> None:
+        """Count a block and what stands within it; ``outer`` are the parts that it belongs to so far."""
+        kind = part.block.kind
+        if not outer or outer == ("captions",):
+            outer = (*(name for span, name in self.sections if span.contains(part.block.span)), *outer)
+        if kind == "quote":
+            outer += ("block-quotes",)
+        elif kind == "note":
+            outer += ("footnotes",)
+        elif kind == "heading" and not outer:
+            outer = ("headings",)
+        for row in part.cells:
+            for cell in row:
+                self._count(cell, (*outer, "tables"))
+        if part.passage is not None and kind != "figure":
+            self._count(part.passage, outer)
+        for child in part.children:
+            self.take(child, outer)
+
+    def _count(self, passage: Passage, outer: tuple[WordsOf, ...]) -> None:
+        whole = passage.whole
+        here = [(name, [span for span in _near(spans, whole)]) for name, spans in self.inner]
+        for start, end in _tokens(passage.text):
+            names = list(outer)
+            place = passage.place(start)
+            last = passage.place(end - 1)
+            names += [name for name, spans in here if any(span.start <= last and place < span.end for span in spans)]
+            names = names or ["body"]
+            self.parts[names[0]] += 1
+            excluding = next((name for name in names if name in self.leaves_out), None)
+            if excluding:
+                self.excluded[excluding] += 1
+
+
+def _outermost(spans: Iterable[Span]) -> list[Span]:
+    """The spans in order, those that begin within another left out."""
+    out: list[Span] = []
+    for span in sorted(spans, key=lambda each: (each.start, -each.end)):
+        if not out or span.start >= out[-1].end:
+            out.append(span)
+    return out
+
+
+def _near(spans: list[Span], whole: Span) -> list[Span]:
+    """The spans, in order and apart, that share something with ``whole``."""
+    first = max(0, bisect_right(spans, Span(whole.start, whole.start)) - 1)
+    last = bisect_right(spans, Span(whole.end, whole.end))
+    return [span for span in spans[first:last] if span.overlaps(whole)]
+
+
+@lru_cache(maxsize=8192)
+def _tokens(text: str) -> tuple[tuple[int, int], ...]:
+    """The words of a passage that is printed, as half-open intervals of it."""
+    reading = read_passage(text)
+    said = list(reading.bare.text)
+    for left in reading.left:
+        said[left.start : left.end] = " " * (left.end - left.start)
+    tokens = []
+    for found in _TOKEN.finditer("".join(said)):
+        if _LETTER.search(found.group()):
+            span = reading.span(*found.span())
+            tokens.append((span.start, span.end))
+    return tuple(tokens)
+
+
+def _title_page(manuscript: Manuscript, parts: Sequence[Part]) -> set[int]:
+    """The positions of the title and of the short lines before and after it that are no sentences: name, course, date."""
+    titles = [index for index, part in enumerate(parts) if part.block.content == manuscript.title and manuscript.title]
+    if not titles:
+        return set()
+    found = {titles[0], *range(titles[0])}
+    for index in range(titles[0] + 1, len(parts)):
+        passage = parts[index].passage
+        if passage is None or parts[index].block.kind != "paragraph":
+            break
+        lines = [line.strip() for line in passage.text.split("\n")]
+        if any(len(line.split()) > _LONGEST_LINE or _ENDS_A_SENTENCE.search(line) for line in lines):
+            break
+        found.add(index)
+    return found
