@@ -29,7 +29,7 @@ def align(tokens: Sequence[Token], words: Sequence[str]) -> tuple[Pair, ...]:
     ((0, 1), (None, 2), (1, 3))
     """
     pairs: list[Pair] = []
-    _align(tokens, words, (0, len(tokens)), (0, len(words)), (True, True), pairs)
+    _align(tokens, words, (0, len(tokens)), (0, len(words)), (True, True), pairs=pairs)
     used = [k for k, (token, _) in enumerate(pairs) if token is not None]
     return tuple(pairs[used[0] : used[-1] + 1]) if used else ()
 
@@ -61,6 +61,7 @@ def _align(
     of_tokens: tuple[int, int],
     of_words: tuple[int, int],
     free: tuple[bool, bool],
+    *,
     pairs: list[Pair],
 ) -> None:
     """Add the pairs of one stretch of tokens and words; ``free`` tells which ends of the source cost nothing."""
@@ -72,13 +73,13 @@ def _align(
     # A word that may stand for another (bracketed, or in part) never starts a common run.
     quoted = [token.word if token.kind == "plain" else f" {k}" for k, token in enumerate(tokens[i:n])]
     run = SequenceMatcher(None, quoted, words[j:m], autojunk=False).find_longest_match()
-    if run.size < 2:  # noqa: PLR2004 - a single common word is no anchor
+    if run.size < 2:
         pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
         return
     a, b = i + run.a, j + run.b
-    _align(tokens, words, (i, a), (j, b), (free[0], False), pairs)
+    _align(tokens, words, (i, a), (j, b), (free[0], False), pairs=pairs)
     pairs.extend((a + k, b + k) for k in range(run.size))
-    _align(tokens, words, (a + run.size, n), (b + run.size, m), (False, free[1]), pairs)
+    _align(tokens, words, (a + run.size, n), (b + run.size, m), (False, free[1]), pairs=pairs)
 
 
 def _pair_stretch(

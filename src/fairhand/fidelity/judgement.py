@@ -145,7 +145,7 @@ def _judge_ellipses(judgement: Judgement, quoted: Quoted, prepared: PreparedSour
 def _has_matter_between(prepared: PreparedSource, word: int) -> bool:
     """Whether the source itself has an ellipsis, or other matter than words, before ``word``."""
     gap = _gap(prepared, word - 1)
-    return gap is None or bool(_ELLIPSIS.search(gap)) or len(_MARKS.sub("", gap)) > 2  # noqa: PLR2004 - a stop and a dash
+    return gap is None or bool(_ELLIPSIS.search(gap)) or len(_MARKS.sub("", gap)) > 2
 
 
 def _gap(prepared: PreparedSource, word: int) -> str | None:

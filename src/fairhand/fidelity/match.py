@@ -9,8 +9,8 @@ from fairhand.model.finding import Wordings
 from fairhand.model.span import Span
 
 Outcome = Literal["verbatim", "allowed", "differs", "gap", "elsewhere", "other-source", "not-found", "no-text"]
-"""``allowed``: changed only as the manuals let one; ``gap``: words dropped without a mark; ``elsewhere``: on another page
-of the source cited; ``other-source``: in another source; ``no-text``: no text of the source is at hand."""
+"""``allowed``: changed only as the manuals let one; ``gap``: words dropped without a mark; ``elsewhere``: on another
+page of the source cited; ``other-source``: in another source; ``no-text``: no text of the source is at hand."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,11 +22,14 @@ LETTER = r"[^\W_²³¹⁰⁴-⁹₀-₉]"
 _MARK = "\u0300-\u036f"
 _HYPHEN = "-\u2010\u2011\u00ad\ufffe"
 _RUN = rf"{LETTER}++(?:[{_MARK}]++{LETTER}*+)*+"
-WORD = re.compile(rf"{_RUN}(?:(?:['’ʼ]|[{_HYPHEN}](?:[ \t]{{0,20}}\r?\n[ \t]{{0,20}})?){_RUN})*+|[&%$£€]")
+_LINE_BREAK = r"(?:[ \t]{0,20}\r?\n[ \t]{0,20})?"
+# Between two figures a hyphen parts them, as a dash does; a dash joins names alone (Franco–Prussian).
+_JOIN = rf"(?:(?<!\d)[{_HYPHEN}]{_LINE_BREAK}|[{_HYPHEN}]{_LINE_BREAK}(?!\d)|–(?=[A-Z]))"
+WORD = re.compile(rf"{_RUN}(?:(?:['’ʼ]|{_JOIN}){_RUN})*+|[&%$£€]")
 """A word, with the apostrophes and hyphens inside it; or a sign that is read as one."""
 _FOLDED = str.maketrans(
     {"’": "'", "ʼ": "'", "ſ": "s", "ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"}
-    | dict.fromkeys("-\u2010\u2011\u00ad\ufffe\t\r\n", "")
+    | dict.fromkeys("-–\u2010\u2011\u00ad\ufffe\t\r\n", "")
 )
 _LINE_END = re.compile(rf"(?<=[{_HYPHEN}])\s+")
 MOST_PLACES = 200
@@ -44,9 +47,9 @@ def fold(text: str) -> str:
 
 
 def words_of(text: str) -> tuple[str, ...]:
-    """The folded words of ``text``, in order.
+    r"""The folded words of ``text``, in order.
 
-    >>> words_of("Quays -- and mid-\\nstream moorings.")
+    >>> words_of("Quays -- and mid-\nstream moorings.")
     ('quays', 'and', 'midstream', 'moorings')
     """
     # Folding the joined words at once is many times quicker than folding each; no word holds a space by then.

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import replace
 
 from fairhand.fidelity.allowed import QuotationRules
@@ -71,7 +72,7 @@ def _in_others(
 
 
 def _matched(
-    quoted: Quoted, prepared: PreparedSource, placing: Placing, keys: Set[str], rules: QuotationRules
+    quoted: Quoted, prepared: PreparedSource, placing: Placing, keys: AbstractSet[str], rules: QuotationRules
 ) -> QuotationMatch:
     """The match that a place in a source amounts to; ``keys`` are those of the labels cited."""
     judgement = judge(quoted, prepared, placing, rules)

@@ -10,8 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from rapidfuzz.fuzz import ratio
-
 from fairhand.fidelity.alignment import MOST_FOR_A_BRACKET, Pair, align, dropped_runs
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
@@ -178,6 +176,8 @@ def _chains(hits: Iterable[tuple[int, int]], length: int, start: int, end: int) 
 
 def _passage(prepared: PreparedSource, tokens: Sequence[Token], low: int, high: int) -> Passage | None:
     """The best pairing of a segment with one stretch of the source."""
+    from rapidfuzz.fuzz import ratio
+
     words = prepared.words[low:high]
     pairs = align(tokens, words)
     paired = [s for _, s in pairs if s is not None]
@@ -197,7 +197,7 @@ def _passage(prepared: PreparedSource, tokens: Sequence[Token], low: int, high: 
         else:
             faults += 1
             alike = ratio(tokens[k].word, words[s]) / 100
-            agree += alike if alike >= 0.5 else 0  # noqa: PLR2004 - less is chance
+            agree += alike if alike >= 0.5 else 0
     return Passage(
         paired[0] + low,
         paired[-1] + 1 + low,

@@ -1,6 +1,6 @@
 """Page labels: as they are printed, counted on, compared and cited.
 
-A label is letters before, a number (arabic or roman), letters after: ``12``, ``xiv``, ``B2``, ``S12``, ``12a``, ``23-4``.
+A label is letters before, a number (arabic or roman), letters after: ``12``, ``xiv``, ``B2``, ``S12``, ``12a``.
 
 **Source**: ranges cut short (``150-59``): *MLA Handbook*, 9th ed., and *Chicago Manual of Style*, 17th ed., 9.61.
 """

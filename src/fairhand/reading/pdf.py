@@ -1,0 +1,85 @@
+"""The leaves of a PDF."""
+
+from __future__ import annotations
+
+import unicodedata
+from typing import TYPE_CHECKING
+
+from fairhand.errors import FileEncrypted, FileTooLarge, FileUnreadable
+from fairhand.model.problem import Problem
+from fairhand.reading.leaves import Leaves
+
+if TYPE_CHECKING:
+    from pypdfium2 import PdfDocument  # type: ignore[import-untyped]
+
+MOST_PAGES = 3000
+_MOST_CHARACTERS = 30_000_000
+_NEEDS_PASSWORD = 4
+"""PDFium's error code for a file that asks for a password."""
+_LEAST_TEXT = 25
+"""Characters on a page below which it is taken for a picture of a page."""
+
+
+def read_pdf(data: bytes, file: str) -> Leaves:
+    """The text of each page of a PDF, in reading order as PDFium gives it, and the file's own page labels.
+
+    Raises:
+        FileEncrypted: It asks for a password.
+        FileUnreadable: It is broken or has no page.
+        FileTooLarge: It has more pages, or more text, than we read.
+    """
+    import pypdfium2
+
+    try:
+        document = pypdfium2.PdfDocument(data)
+    except pypdfium2.PdfiumError as error:
+        if error.err_code == _NEEDS_PASSWORD:
+            raise FileEncrypted(f"{file}: it asks for a password; save a copy without one") from error
+        raise FileUnreadable(
+            f"{file}: it is broken or cut short, and no page of it can be read; get it again"
+        ) from error
+    try:
+        return _leaves(document, file)
+    finally:
+        document.close()
+
+
+def _leaves(document: PdfDocument, file: str) -> Leaves:
+    import pypdfium2
+
+    count = len(document)
+    if not count:
+        raise FileUnreadable(f"{file}: it has no pages; get it again")
+    if count > MOST_PAGES:
+        raise FileTooLarge(
+            f"{file}: {count} pages are more than are read at once ({MOST_PAGES}); save the part you use"
+        )
+    texts = []
+    problems = []
+    total = 0
+    for number in range(count):
+        try:
+            page = document[number]
+            text = page.get_textpage().get_text_range()
+            page.close()
+        except pypdfium2.PdfiumError:
+            problems.append(
+                Problem(f"{file}, sheet {number + 1}", "it is damaged and was left out", "get the file again")
+            )
+            text = ""
+        text = unicodedata.normalize("NFC", text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", ""))
+        total += len(text)
+        if total > _MOST_CHARACTERS:
+            raise FileTooLarge(f"{file}: it holds more text than is read at once; save the part that you use")
+        texts.append(text)
+    bare = sum(len(text.strip()) < _LEAST_TEXT for text in texts)
+    if bare == count:
+        problems.append(
+            Problem(
+                file,
+                "its pages are pictures, and no text of them is at hand",
+                "get a copy with text, or type out what you quote",
+            )
+        )
+    labels = tuple(document.get_page_label(number) for number in range(count))
+    return Leaves(tuple(texts), leaved=True, labels=labels if any(labels) else None, problems=tuple(problems))
