@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 RUN = 64
 """States to a run: the most that a fault in one could take with it."""
 
-_LEVEL = 6
+_LEVEL = 3
 
 
 def base_place(place: int) -> int | None:

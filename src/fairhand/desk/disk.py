@@ -29,6 +29,8 @@ def put_file(path: Path, data: bytes, *, before: Callable[[], None] | None = Non
     path = path.resolve()
     temporary = path.with_name(f".{secrets.token_hex(6)}.part")
     with writable(path.parent):
+        if path.exists() and not is_writable(path):
+            raise PermissionError(13, f"{path.name} is read-only")
         try:
             _write_new(temporary, data, flushed=flushed)
             with contextlib.suppress(FileNotFoundError):
@@ -49,24 +51,20 @@ def add_file(path: Path, data: bytes) -> Path:
     Raises:
         FolderNotWritable: The folder is missing, closed or full.
     """
-    with writable(path.parent):
-        for number in range(2, 10_000):
-            try:
-                _write_new(path, data, flushed=True)
-            except FileExistsError:
-                stem = path.stem if number == 2 else path.stem.rpartition(" ")[0]
-                path = path.with_name(f"{stem} {number}{path.suffix}")
-            else:
-                _flush_folder(path.parent)
-                return path
-    message = f"{path}: ten thousand files of that name stand there; clear some away"
+    first = path
+    for number in range(2, 10_000):
+        with writable(path.parent), contextlib.suppress(FileExistsError):
+            path.open("xb").close()
+            return put_file(path, data)
+        path = first.with_name(f"{first.stem} {number}{first.suffix}")
+    message = f"{first}: ten thousand files of that name stand there; clear some away"
     raise FolderNotWritable(message)
 
 
-def is_writable(folder: Path) -> bool:
-    """Whether files may be made in a folder; one without a write bit is left alone even by those whom nothing stops."""
+def is_writable(path: Path) -> bool:
+    """Whether a folder or file may be written to; without a write bit it is left alone even by those whom nothing stops."""
     try:
-        return os.access(folder, os.W_OK) and bool(folder.stat().st_mode & 0o222)
+        return os.access(path, os.W_OK) and bool(path.stat().st_mode & 0o222)
     except OSError:
         return False
 

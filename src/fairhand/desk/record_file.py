@@ -22,7 +22,7 @@ CREATE TABLE IF NOT EXISTS state(
 """
 _ALL = "SELECT seq, name, at, how, size, sha256, place, base, hash FROM state ORDER BY seq"
 _ONE = "SELECT seq, name, at, how, size, sha256, place, base, hash FROM state WHERE seq = ?"
-_LAST = "SELECT max(seq) FROM state WHERE name = ? OR ? IS NULL"
+_LAST = "SELECT seq FROM state WHERE name = ? OR ? IS NULL ORDER BY seq DESC LIMIT 1"
 _ADD = "INSERT INTO state(seq, name, at, how, size, sha256, place, base, hash, blob) VALUES (?,?,?,?,?,?,?,?,?,?)"
 _PATIENCE_SECONDS = 10.0
 _BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
@@ -138,8 +138,8 @@ def _find_base(record: sqlite3.Connection, last: Row | None) -> tuple[int, int |
 
 
 def _last_row(record: sqlite3.Connection, name: str | None = None) -> Row | None:
-    (seq,) = record.execute(_LAST, (name, name)).fetchone()
-    return None if seq is None else find_row(record, seq)
+    found = record.execute(_LAST, (name, name)).fetchone()
+    return find_row(record, found[0]) if found else None
 
 
 def _connect(path: Path, mode: str) -> sqlite3.Connection:
