@@ -97,7 +97,7 @@ def set_up(pins: str) -> None:
     stamp = VENV / f"fairhand-{pins}.sha256"
     if PYTHON.is_file() and stamp.is_file() and stamp.read_text(encoding="ascii") == wanted:
         return
-    if not PYTHON.is_file():
+    if not PYTHON.is_file() or run([PYTHON, "-m", "pip", "--version"], quiet=True) != 0:
         make_environment()
     sys.stderr.write(f"Setting up .venv from requirements/{pins}.txt; the first time takes a minute or so.\n")
     install("the libraries", *PINNED, "-r", ROOT / "requirements" / f"{pins}.txt")
