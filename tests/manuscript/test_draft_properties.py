@@ -13,16 +13,44 @@ from fairhand.model.span import Span
 
 PIECES = st.sampled_from(
     [
-        *"\"'“”‘’«»„()[]*_`\\<>!#|-/.:;, \n\t\r",
-        "\n\n", "\r\n", "\r\n\r\n", "\n> ", "\n\n- ", "\n\n1. ", "  \n", "\\\n", "# ", "## ", "[^1]", "\n\n[^1]: ", "[NB: ", "TK", "[TK: ",
-        "\n\n| a | b |\n|---|---|\n| c \\| d | e |\n", "](http://a.org)", "![x](y.png)", "```\n", "word", "workers’ ", "don’t ", "5'10\" ",
-        "(Okafor 102)", "2019", "Table 1. ", "Figure 2: ", "\0", "\u2028", "é", "𝒜", "&amp;", "---\n", "<b>", "<!--", "-->", "\n    ", "> > ",
+        *"\"'“”‘’«»„()[]*_`\\<>!#|-/.:;, \n\t\r\0\u2028é𝒜",
+        *(
+            "\n\n",
+            "\r\n",
+            "\r\n\r\n",
+            "\n> ",
+            "> > ",
+            "\n\n- ",
+            "\n\n1. ",
+            "  \n",
+            "\\\n",
+            "\n    ",
+            "# ",
+            "## ",
+            "---\n",
+        ),
+        *(
+            "[^1]",
+            "\n\n[^1]: ",
+            "[NB: ",
+            "TK",
+            "[TK: ",
+            "](http://a.org)",
+            "![x](y.png)",
+            "```\n",
+            "&amp;",
+            "<b>",
+            "<!--",
+        ),
+        *("-->", "word", "workers’ ", "don’t ", "5'10\" ", "(Okafor 102)", "2019", "Table 1. ", "Figure 2: "),
+        "\n\n| a | b |\n|---|---|\n| c \\| d | e |\n",
     ]
-)  # fmt: skip
+)
 TEXTS = st.one_of(st.lists(PIECES, max_size=40).map("".join), st.text(max_size=80))
 
 
 def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:
+    """The blocks and all within them."""
     for block in blocks:
         yield block
         yield from every_block(block.children)
@@ -52,13 +80,13 @@ def test_any_text_is_some_manuscript(text: str) -> None:
     spans += [section.span for section in draft.sections]
     spans += [span for paragraph in draft.paragraphs for span in (paragraph.span, *paragraph.sentences)]
     marked = [quotation.span for quotation in draft.quotations] + [bracket.span for bracket in draft.brackets]
-    spans += marked + [part.inner for part in (*draft.quotations, *draft.brackets)]
-    spans += [left.span for left in (*draft.asides, *draft.placeholders)]
+    inner = [quotation.inner for quotation in draft.quotations] + [bracket.inner for bracket in draft.brackets]
+    spans += marked + inner + [aside.span for aside in draft.asides] + [matter.span for matter in draft.placeholders]
     assert all(0 <= span.start <= span.end <= len(text) for span in spans)
     assert all(block.span.contains(block.content) for block in blocks)
     assert nested([block.span for block in blocks])
     assert nested(marked)
-    assert all(part.span.contains(part.inner) for part in (*draft.quotations, *draft.brackets))
+    assert all(outer.contains(within) for outer, within in zip(marked, inner, strict=True))
     assert all(paragraph.span.contains(sentence) for paragraph in draft.paragraphs for sentence in paragraph.sentences)
 
 

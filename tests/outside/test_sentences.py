@@ -61,9 +61,26 @@ def test_sentence_boundaries_of_academic_prose() -> None:
                 f"{'+' if at in ours else '-'} {text[max(0, at - 40) : at]}|{text[at : at + 30]}" for at in ours ^ ends
             ]
     score = 2 * right / (found + gold)
-    print(
-        f"\nsentence boundaries (GUM): precision {right / found:.3f}, recall {right / gold:.3f}, F1 {score:.3f} of {gold}"
-    )
+    print(f"\nsentence boundaries of {gold}: precision {right / found:.3f}, recall {right / gold:.3f}, F1 {score:.3f}")
     if os.environ.get("FAIRHAND_SHOW"):
         print("\n".join(misses))
-    assert score >= 0.9
+    assert score >= 0.97
+
+
+@pytest.mark.skipif(not GOLDEN.is_file(), reason="needs data/sentences/golden-rules (see CONTRIBUTING.md)")
+def test_golden_rules_of_sentence_splitting() -> None:
+    """Of the golden rules for English, at least the share held here is split as they say.
+
+    Source: the 48 golden rules, MIT, as published with pySBD. What we miss are lists run together on one line, which a
+    draft writes as list items, *P.M.* or *you and I.* before a capital, and *N°.*
+    """
+    rules = json.loads(GOLDEN.read_text(encoding="utf-8"))["benchmarks/english_golden_rules.py:GOLDEN_EN_RULES"]
+    missed = [
+        text
+        for text, sentences in rules
+        if [span.of(text) for span in split_sentences(text)] != [sentence.strip() for sentence in sentences]
+    ]
+    print(f"\ngolden rules of sentences: {len(rules) - len(missed)} of {len(rules)} as they say")
+    if os.environ.get("FAIRHAND_SHOW"):
+        print("\n".join(missed))
+    assert len(missed) <= 12

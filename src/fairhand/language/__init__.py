@@ -1,0 +1,1 @@
+"""Words and sentences: thin wrappers over libraries, with the trade's own rules added."""

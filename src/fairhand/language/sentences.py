@@ -8,8 +8,8 @@ from functools import lru_cache
 from fairhand.model.span import Span
 
 _CARRIES_ON = re.compile(
-    r"(?<!\w)(?:pp?|vols?|nos?|ed|eds|trans|ch|chap|chaps|secs?|figs?|tabs?|eqs?|paras?|ll?|nn?|ff|et al|cf|e\.g|i\.e|viz|"
-    r"ca?|approx|repr|rpt|qtd|diss|vs|v|Dr|Drs|Prof|Mrs?|Ms|Mx|St|Ste|Mt|Fr|Sr|Sra|Rev|Hon|Gen|Col|Capt|Lt|Sgt|Gov|Sen|Rep|"
+    r"(?<!\w)(?:pp?|vols?|nos?|ed|eds|trans|ch|chap|chaps|secs?|figs?|tabs?|eqs?|paras?|ll?|nn?|ff|et al|cf|e\.g|i\.e|"
+    r"viz|ca?|approx|repr|rpt|qtd|diss|vs|v|Dr|Drs|Prof|Mrs?|Ms|Mx|St|Ste|Mt|Fr|Sr|Sra|Rev|Hon|Gen|Col|Capt|Lt|Sgt|Gov|Sen|Rep|"
     r"Pres|Univ|Dept|Art|App|Ph|M|Mme|Mlle)\.\Z"
 )
 """Abbreviations that do not end a sentence: what they abbreviate goes on."""
@@ -21,10 +21,13 @@ _BEFORE_NUMBER = re.compile(
 _INITIAL = re.compile(r"(?<![\w.])(?:[A-Z]\.(?:[ -]?[A-Z]\.){0,3})\Z")
 _DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,6}\Z")
 _STARTER = re.compile(
-    r"[\"“‘'(\[]*(?:The|This|That|These|Those|It|Its|In|On|At|He|She|They|We|I|You|His|Her|Their|Our|A|An|As|But|And|Yet|So|"
-    r"For|From|If|When|While|Where|Although|However|How|What|Why|Who|There|Here|Some|Such|Many|Most|No|Not|One|Two|By|To|With|"
-    r"After|Before|Because|Since|Then|Thus|Even|Only|Both|Each|All|More|Another|Other)\b"
+    r"[\"“‘'(\[]*(?:The|This|That|These|Those|It|Its|In|On|At|He|She|They|We|I|You|His|Her|Their|Our|A|An|As|But|And|Yet|"
+    r"So|For|From|If|When|While|Where|Although|However|How|What|Why|Who|There|Here|Some|Such|Many|Most|No|Not|One|Two|By|"
+    r"To|With|After|Before|Because|Since|Then|Thus|Even|Only|Both|Each|All|More|Another|Other)\b"
 )
+_ELLIPSIS = re.compile(r"(?<![.!?])\s\.\s\.\s\.\Z")
+"""Three spaced points; a sentence ends with four."""
+_NUMBERING = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivx]{1,5})[.)\]]{1,2}")
 _LOWER = re.compile(r"[\"“‘'(\[*_]{0,4}[a-z]")
 _CITED = r"(?:\((?=[^()]{0,200}(?:\d|n\.d\.|n\. d\.|forthcoming))[^()]{1,200}\)|\[\d[\d,;\s–-]{0,40}\])"
 _CITATION = re.compile(_CITED + r"[.,;:]?(?=\s|\Z)")
@@ -55,16 +58,24 @@ def split_sentences(text: str) -> tuple[Span, ...]:
     depth = _depths(text)
     spans: list[Span] = []
     start = 0
-    for end in sorted({len(text[:end].rstrip()) for end in ends if 0 < end <= len(text)} | {len(text)}):
+    for end in sorted({_trimmed(text, end) for end in ends} | {len(text)}):
         if end < len(text) and not _parts_here(text, start, end, depth):
             continue
-        piece = text[start:end]
-        left = start + len(piece) - len(piece.lstrip())
-        right = start + len(piece.rstrip())
+        left = start
+        while left < end and text[left].isspace():
+            left += 1
+        right = _trimmed(text, end)
         if right > left:
             spans.append(Span(left, right))
         start = max(start, end)
     return tuple(spans)
+
+
+def _trimmed(text: str, end: int) -> int:
+    """The end without the blanks before it."""
+    while end > 0 and text[end - 1].isspace():
+        end -= 1
+    return end
 
 
 def _depths(text: str) -> list[int]:
@@ -95,15 +106,13 @@ def _parts_here(text: str, start: int, end: int, depths: list[int]) -> bool:
     if after == end:
         return False
     before = text[max(start, end - 24) : end]
-    if _LOWER.match(text, after):
+    if text[after] in ".…" or _LOWER.match(text, after) or _CITATION.match(text, after):
         return False
-    if _CITATION.match(text, after):
+    if _ELLIPSIS.search(before) or _NUMBERING.fullmatch(text[start:end].strip()):
         return False
     starter = _STARTER.match(text, after) is not None
     if _BEFORE_NUMBER.search(before) and text[after].isdigit():
         return False
     if _CARRIES_ON.search(before) and not (starter and _MAY_END.search(before)):
         return False
-    if (_INITIAL.search(before) or _DOTTED.search(before)) and not starter:
-        return False
-    return True
+    return starter or not (_INITIAL.search(before) or _DOTTED.search(before))

@@ -106,11 +106,11 @@ class _Page:
 
 
 def read_bare(text: str) -> Bare:
-    """What a passage of CommonMark says, its inline markup taken away.
+    r"""What a passage of CommonMark says, its inline markup taken away.
 
-    A link is one only where its destination looks like an address, for ``[his](102)`` in a paper is a bracket and a page.
+    A link is one only where its destination looks like an address: ``[his](102)`` in a paper is a bracket and a page.
 
-    >>> read_bare("*The* Mercury \\\\[sic\\\\] `x` [site](http://a.org)[^1]").text
+    >>> read_bare(r"*The* Mercury \[sic\] `x` [site](http://a.org)[^1]").text
     'The Mercury [sic] x site'
     """
     page = _Page()

@@ -98,8 +98,6 @@ def read_parts(text: str) -> tuple[tuple[Part, ...], dict[str, object]]:
 
     Source: CommonMark 0.31.2; GitHub's tables; footnotes as common practice writes them.
     """
-    from markdown_it.rules_block import StateBlock
-
     parser = block_parser()
     source = text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", "\ufffd")
     env: dict[str, object] = {"references": {}}

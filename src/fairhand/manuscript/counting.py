@@ -67,10 +67,10 @@ class WordCount:
 
 
 def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations: Iterable[Span] = ()) -> WordCount:
-    """The words of the draft without those of the parts that do not count.
+    r"""The words of the draft without those of the parts that do not count.
 
     A word is what stands between blanks and holds a letter or a figure, as word processors have it. Asides and TKs are
-    never counted. A word may stand in several parts at once (a citation in a footnote): one that is excluded excludes it.
+    never counted. A word may stand in several parts at once (a citation in a footnote): any of them excludes it.
 
     Args:
         manuscript: The draft.
@@ -81,7 +81,7 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
     **Source**: common practice; what counts is the sheet's to say (check-values of the trade, section 1).
 
     >>> from fairhand.manuscript.draft import read_manuscript
-    >>> draft = read_manuscript("# On Tides\\n\\nThe tide [NB: which?] turns “twice a day.”\\n")
+    >>> draft = read_manuscript("# On Tides\n\nThe tide [NB: which?] turns “twice a day.”\n")
     >>> count = count_words(draft, ["title-page", "quotations"])
     >>> count.counted, dict(count.excluded)
     (3, {'title-page': 2, 'quotations': 3})
@@ -141,7 +141,7 @@ class _Counter:
 
     def _count(self, passage: Passage, outer: tuple[WordsOf, ...]) -> None:
         whole = passage.whole
-        here = [(name, [span for span in _near(spans, whole)]) for name, spans in self.inner]
+        here = [(name, _near(spans, whole)) for name, spans in self.inner]
         for start, end in _tokens(passage.text):
             names = list(outer)
             place = passage.place(start)
@@ -186,7 +186,7 @@ def _tokens(text: str) -> tuple[tuple[int, int], ...]:
 
 
 def _title_page(manuscript: Manuscript, parts: Sequence[Part]) -> set[int]:
-    """The positions of the title and of the short lines before and after it that are no sentences: name, course, date."""
+    """The positions of the title, of all before it, and of the short lines after it that are no sentences."""
     titles = [index for index, part in enumerate(parts) if part.block.content == manuscript.title and manuscript.title]
     if not titles:
         return set()

@@ -11,12 +11,12 @@ _HYPHENS = re.compile(r"(?<!-)-{2,3}(?!-)")
 
 
 def curl_marks(text: str) -> list[tuple[int, int, str]]:
-    """What to put in place of the typewriter marks of a passage, as half-open intervals of it.
+    r"""What to put in place of the typewriter marks of a passage, as half-open intervals of it.
 
     Foot and inch marks after a figure stay. Two hyphens are an en rule between figures and an em rule elsewhere.
     **Source**: common practice of typesetting from typescript.
 
-    >>> [new for _, _, new in curl_marks("\\"It's 5'10\\"--no,\\" he said.")]
+    >>> [new for _, _, new in curl_marks("\"It's 5'10\"--no,\" he said.")]
     ['“', '’', '—', '”']
     """
     reading = read_passage(text)

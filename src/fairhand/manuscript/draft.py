@@ -25,7 +25,7 @@ from fairhand.model.span import Span
 
 
 def read_manuscript(text: str) -> Manuscript:
-    """The draft, taken apart; every span is one of ``text`` as it was given.
+    r"""The draft, taken apart; every span is one of ``text`` as it was given.
 
     Args:
         text: CommonMark with tables and footnotes; line ends of any kind.
@@ -33,7 +33,7 @@ def read_manuscript(text: str) -> Manuscript:
     Returns:
         The parts, each list in the order of the draft, what encloses before what it encloses.
 
-    >>> draft = read_manuscript("# Tides\\n\\nLind says “water *waits*” (12). [NB: which page?]\\n")
+    >>> draft = read_manuscript("# Tides\n\nLind says “water *waits*” (12). [NB: which page?]\n")
     >>> draft.quotations[0].text, draft.asides[0].text
     ('water waits', 'which page?')
     """
@@ -179,8 +179,7 @@ class _Taker:
                         Quotation(outer_span, inner_span, text, "run-in", index, verse=verse, closed=pair.closed)
                     )
             else:
-                mark = "(" if pair.mark == "(" else "["
-                self.brackets.append(Bracket(outer_span, inner_span, mark, index, None))
+                self.brackets.append(Bracket(outer_span, inner_span, "(" if pair.mark == "(" else "[", index, None))
 
     def _block_quotation(self, part: Part) -> None:
         passages = passages_of(part)

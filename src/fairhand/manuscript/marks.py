@@ -23,7 +23,7 @@ _LEFT = frozenset("([{—–-/…\"“‘'«‹„‚")
 _RIGHT = frozenset(")]}.,;:!?—–-/…\"”’'»›")
 _ELISION = re.compile(r"(?:tis|twas|twere|twill|em|n|\d\ds?)(?!\w)", re.IGNORECASE)
 _FEET = re.compile(r"\d\s?['’′]\s?\d{1,2}(?:\.\d)?\Z|\d\s?['’′]-\d{1,2}\Z")
-_POSSESSIVE = re.compile(r"(?:s|\win)\Z", re.IGNORECASE)
+_CLIPPED = re.compile(r"\win\Z")
 _AFTER_QUOTATION = re.compile(
     r"\s(?:a|an|and|are|as|at|be|but|by|can|could|did|do|does|for|from|had|has|have|he|her|his|if|in|into|is|it|like|may|"
     r"might|must|nor|not|of|on|or|over|she|should|so|than|that|the|their|then|they|though|through|to|under|was|we|were|"
@@ -74,14 +74,14 @@ class _Open:
 
 
 def find_pairs(scan: str) -> tuple[Pair, ...]:
-    """The brackets and quotations of a passage, properly nested, outer first.
+    r"""The brackets and quotations of a passage, properly nested, outer first.
 
     **Source**: the manuals' practice for marks (double outside in American, single outside in British usage); telling
-    apostrophes apart is our own rule: between letters, before a clipped word or decade, and after a plural's *s* where a
-    word that is no function word follows.
+    apostrophes apart is our own rule: between letters, before a clipped word or decade, and after a plural's *s*
+    where a word that is no function word follows.
 
-    >>> [scan[p.start:p.end] for scan in ["The workers’ ‘rock ’n’ roll’ (5'10\\") ran."] for p in find_pairs(scan)]
-    ['‘rock ’n’ roll’', '(5\\'10")']
+    >>> [scan[p.start:p.end] for scan in ["The workers’ ‘rock ’n’ roll’ (5'10\") ran."] for p in find_pairs(scan)]
+    ['‘rock ’n’ roll’', '(5\'10")']
     """
     return _Scanner(scan).run()
 
@@ -174,7 +174,7 @@ class _Scanner:
 
     def _double(self, at: int, mark: str) -> None:
         opened = self.open["double"] > 0
-        if mark == "„" or mark == "‟" or (mark == "“" and not (opened and self._german(at))):
+        if mark in "„‟" or (mark == "“" and not (opened and self._german(at))):
             self._push("double", mark, at)
         elif mark != '"':
             if opened:
@@ -214,12 +214,9 @@ class _Scanner:
         elif before in "nN" and self.scan[at - 2 : at - 1] in ("'", "’"):
             return
         elif not before.isspace() and self._ends(at):
-            doubtful = (
-                _POSSESSIVE.search(self.scan, max(0, at - 2), at)
-                and after.isspace()
-                and self.scan[at + 2 : at + 3].isalpha()
-                and not _AFTER_QUOTATION.match(self.scan, at + 1)
-            )
+            possessive = before in "sS" and not _AFTER_QUOTATION.match(self.scan, at + 1)
+            clipped = _CLIPPED.search(self.scan, max(0, at - 3), at)
+            doubtful = after.isspace() and self.scan[at + 2 : at + 3].isalpha() and (possessive or clipped)
             (self.weak if doubtful else self.strong).append(at)
 
     def _single(self, at: int, mark: str) -> None:

@@ -40,7 +40,7 @@ class ParagraphMatch:
 
 
 def match_paragraphs(old: Manuscript, new: Manuscript) -> tuple[ParagraphMatch, ...]:
-    """What became of each paragraph, in the order of the newer draft, those gone at the end; each paragraph stands once.
+    r"""What became of each paragraph, in the order of the newer draft, those gone at the end; each stands once.
 
     The same words are the same paragraph; of the rest the likest are paired first, by the longest sequence of words in
     common, from a likeness of one half; what is left over is looked for within its neighbours' pairs (split, joined).
@@ -49,7 +49,8 @@ def match_paragraphs(old: Manuscript, new: Manuscript) -> tuple[ParagraphMatch, 
     **Source**: longest common and longest increasing subsequences; the two thresholds are our own.
 
     >>> from fairhand.manuscript.draft import read_manuscript
-    >>> first, second = read_manuscript("Rain fell all day.\\n\\nIt stopped."), read_manuscript("It stopped.\\n\\nRain fell.")
+    >>> first = read_manuscript("Rain fell all day.\n\nIt stopped.")
+    >>> second = read_manuscript("It stopped.\n\nRain fell.")
     >>> [(match.fate, match.old, match.new) for match in match_paragraphs(first, second)]
     [('kept', (1,), (0,)), ('moved', (0,), (1,))]
     """
@@ -98,7 +99,7 @@ def _equal_pairs(before: Sequence[str], after: Sequence[str]) -> Iterator[tuple[
 def _common(
     before: Sequence[str], after: Sequence[str], rest_old: Sequence[int], rest_new: Sequence[int]
 ) -> dict[tuple[int, int], int]:
-    """For each two paragraphs left, the number of words that they have in common in the same order, where it matters."""
+    """For each two paragraphs left, how many words they have in common in the same order, where it matters."""
     from rapidfuzz.distance import LCSseq
 
     lengths = {}

@@ -25,7 +25,7 @@ class Block:
     span: Span
     """The whole block, markers included, without the blank lines around it."""
     content: Span
-    """Its text without the block's own markers (``#``, ``>``, list bullets); for a container, from first to last child."""
+    """Its text without the block's own markers (``#``, ``>``, bullets); for a container, from first to last child."""
     level: int = 0
     """Of a heading, 1 to 6; of a list, 1 where it is numbered, else 0."""
     children: tuple[Block, ...] = ()
@@ -77,7 +77,7 @@ class Quotation:
     inner: Span
     """Without its marks."""
     text: str
-    """The quoted words as they read: line breaks as spaces (verse: ``" / "``), block markers and emphasis marks gone."""
+    """The words as they read: line breaks as spaces (verse: ``" / "``), block markers and emphasis marks gone."""
     kind: Literal["run-in", "block"]
     paragraph: int
     """Index of the paragraph that holds it (of a block quotation, its first)."""

@@ -38,7 +38,7 @@ class Reading:
         return Span(first, max(first, self.bare.ends[end - 1]) if end > start else first)
 
     def between(self, start: int, end: int) -> Span:
-        """The same, with the markup just within: from after the character before ``start`` to before the one at ``end``."""
+        """The same with the markup around it: from after the character before it to before the one after it."""
         first = self.bare.ends[start - 1] if start else 0
         if end < len(self.bare.starts):
             return Span(first, max(first, self.bare.starts[end]))
@@ -73,13 +73,10 @@ def _hide(scan: str, left: tuple[Left, ...]) -> str:
 def _sentences(reading: Reading, scan: str, length: int) -> tuple[Span, ...]:
     """The sentences as they are written: each with the markup that touches it."""
     starts, ends = reading.bare.starts, reading.bare.ends
-    spans = []
+    spans: list[Span] = []
     for sentence in split_sentences(scan):
         start, end = sentence.start, sentence.end
         first = starts[start] if start and not scan[start - 1].isspace() else (ends[start - 1] if start else 0)
-        if end < len(starts):
-            last = starts[end]
-        else:
-            last = length
+        last = starts[end] if end < len(starts) else length
         spans.append(Span(max(first, spans[-1].end if spans else 0), last))
     return tuple(spans)

@@ -26,14 +26,14 @@ Piece = tuple[str, int]
 
 
 def inline_text(passage: Passage, start: int, end: int) -> tuple[str, tuple[int, ...], bool]:
-    """The words of a run-in quotation between two places of its passage's text, their places, and whether it is verse."""
+    """The words of a quotation between two places of its passage's text, their places, and whether it is verse."""
     pieces = list(_pieces(passage, start, end))
     text, places = _tidy(pieces)
     return text, places, bool(_VERSE.search(text))
 
 
 def block_extent(passages: list[Passage]) -> tuple[list[tuple[Passage, int]], Span]:
-    """The passages of a block quotation, each with where it ends, a citation at the end left out; and their interval."""
+    """The passages of a block quotation, each with its end, a citation at the end left out; and their interval."""
     kept = [(passage, len(passage.text)) for passage in passages]
     while kept:
         passage, _ = kept[-1]
