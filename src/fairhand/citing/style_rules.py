@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from fairhand.citing.ordering import ListOrder
+
 
 @dataclass(frozen=True)
 class StyleRules:
@@ -40,6 +42,14 @@ class StyleRules:
     """Verse of so many lines is set as a block."""
     sorts_parenthesis: bool = False
     """Whether several works in one parenthesis stand in the order of the list."""
+    manual: Literal["mla", "apa", "chicago", ""] = ""
+    """The manual whose mends its records need before they are rendered."""
+    list_order: ListOrder = ""
+    """What the list is ordered by; empty where the CSL file says it."""
+    particle_first: bool = False
+    """Whether *van Dam* stands in the list under *v*."""
+    month_of_issue: bool = False
+    """Whether a journal's issue is named with its month or season."""
 
     @property
     def block_threshold(self) -> str:
@@ -65,6 +75,9 @@ _MLA = StyleRules(
     first_letter="bracketed",
     block_from_lines=5,
     block_from_verse_lines=4,
+    manual="mla",
+    list_order="name-title",
+    particle_first=True,
 )
 # APA 7: 8.12 (order in a parenthesis), 8.6 (secondary), 8.17 (et al. from three), 8.25-8.31 (quotations).
 _APA = StyleRules(
@@ -74,6 +87,9 @@ _APA = StyleRules(
     secondary="as cited in",
     block_from_words=40,
     sorts_parenthesis=True,
+    manual="apa",
+    list_order="name-date",
+    particle_first=True,
 )
 # CMOS 17: 13.10 (block from 100 words, two lines of verse), 13.19 (first letter), 14.260 (secondary), 15.29 (et al.
 # from four). CMOS 18: et al. from three (13.23, from memory).
@@ -86,6 +102,8 @@ _CHICAGO_NOTES = StyleRules(
     et_al_from=4,
     block_from_words=100,
     block_from_verse_lines=2,
+    manual="chicago",
+    list_order="name-title",
 )
 _CHICAGO_DATE = replace(
     _CHICAGO_NOTES,
@@ -93,6 +111,8 @@ _CHICAGO_DATE = replace(
     in_text="author-date",
     example="(Smith 2016, 315–16)",
     list_title="References",
+    list_order="name-year",
+    month_of_issue=True,
 )
 _NUMERIC = StyleRules(follows="", in_text="numeric", example="[1]", page_with_quotation=False)
 _AUTHOR_DATE = StyleRules(follows="", in_text="author-date", example="(Smith 2016, p. 315)")
@@ -107,7 +127,10 @@ RULES = {
     ),
     "chicago-author-date-17": _CHICAGO_DATE,
     "chicago-author-date-18": replace(
-        _CHICAGO_DATE, follows="Chicago Manual of Style, 18th ed., author-date", et_al_from=3
+        _CHICAGO_DATE,
+        follows="Chicago Manual of Style, 18th ed., author-date",
+        et_al_from=3,
+        month_of_issue=False,
     ),
     # Turabian 25.2.2.1: a block from five lines; otherwise as CMOS 17.
     "turabian-notes-9": replace(
