@@ -11,7 +11,7 @@ from fairhand.fidelity.alignment import dropped_runs
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Token
-from fairhand.fidelity.search import WORDS_APART, Passage, Placing
+from fairhand.fidelity.search import Passage, Placing, most_apart
 from fairhand.model.span import Span
 
 _CALLOUT = re.compile(r"\d{1,3}")
@@ -126,20 +126,21 @@ def _is_page_matter(prepared: PreparedSource, run: Sequence[int]) -> bool:
 
 def _judge_ellipses(judgement: Judgement, quoted: Quoted, prepared: PreparedSource, placing: Placing) -> None:
     """Ellipses where nothing was left out, and parts too far apart or in another order."""
-    for ellipsis, (before, after) in zip(quoted.ellipses, pairwise(placing.passages), strict=True):
-        if before is None or after is None:
+    placed = zip(quoted.segments, placing.passages, strict=True)
+    for (previous, before), (segment, after) in pairwise(placed):
+        if before is None or after is None or segment.ellipsis is None:
             continue
-        if after.start < before.end:
-            judgement.changed.append(ellipsis)
-            judgement.says.append("its parts stand in another order in the source")
-        elif after.start - before.end > WORDS_APART:
-            judgement.changed.append(ellipsis)
-            judgement.says.append(
-                f"{after.start - before.end} words of the source lie between its parts, too many for one quotation"
-            )
-        elif after.start == before.end and not _has_matter_between(prepared, before.end):
-            judgement.changed.append(ellipsis)
-            judgement.says.append("the ellipsis stands where nothing was left out")
+        apart = after.start - before.end
+        if apart < 0:
+            says = "its parts stand in another order in the source"
+        elif apart > max(most_apart(previous), most_apart(segment)):
+            says = f"{apart} words of the source lie between its parts, too many for one quotation"
+        elif apart == 0 and not _has_matter_between(prepared, before.end):
+            says = "the ellipsis stands where nothing was left out"
+        else:
+            continue
+        judgement.changed.append(segment.ellipsis)
+        judgement.says.append(says)
 
 
 def _has_matter_between(prepared: PreparedSource, word: int) -> bool:
@@ -177,14 +178,8 @@ def _judge_points(
                 judgement.points = True
             elif of_draft.strip() != " ".join(of_source.split()).strip():
                 judgement.allowed = True
-        if after.word == prepared.words[s_next] and not _same_capitals(after.span.of(text), _raw(prepared, s_next)):
+        if after.word == prepared.words[s_next] and not _same_capitals(after.span.of(text), prepared.as_set(s_next)):
             judgement.points = True
-
-
-def _raw(prepared: PreparedSource, word: int) -> str:
-    """A word of the source as it stands."""
-    page, span = prepared.place_of(word)
-    return span.of(prepared.source.pages[page].text)
 
 
 def _same_capitals(word: str, of_source: str) -> bool:
@@ -205,7 +200,7 @@ def _judge_first_letter(
     token = quoted.segments[0].tokens[k]
     if token.kind != "plain" or token.word != prepared.words[s]:
         return
-    if _same_capitals(token.span.of(quoted.text), _raw(prepared, s)):
+    if _same_capitals(token.span.of(quoted.text), prepared.as_set(s)):
         return
     if rules.first_letter_silent:
         judgement.allowed = True

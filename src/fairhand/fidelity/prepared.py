@@ -32,8 +32,6 @@ _FOLDED = str.maketrans(
     | dict.fromkeys("-–\u2010\u2011\u00ad\ufffe\t\r\n", "")
 )
 _LINE_END = re.compile(rf"(?<=[{_HYPHEN}])\s+")
-MOST_PLACES = 200
-"""Occurrences of one run of words that are looked at; a phrase that recurs oftener proves nothing."""
 
 
 def fold(text: str) -> str:
@@ -86,6 +84,11 @@ class PreparedSource:
         page = self.page_at(word)
         return page, word_spans(self.source.pages[page].text)[word - self.starts[page]]
 
+    def as_set(self, word: int) -> str:
+        """A word as it stands on its page."""
+        page, span = self.place_of(word)
+        return span.of(self.source.pages[page].text)
+
     @cached_property
     def offsets(self) -> tuple[int, ...]:
         """The place in ``line`` of the space before each word."""
@@ -96,10 +99,7 @@ class PreparedSource:
         needle = f" {' '.join(run)} "
         at = self.offsets[start]
         before = len(self.line) if end is None else self.offsets[end] + 1
-        for _ in range(MOST_PLACES):
-            found = self.line.find(needle, at, before)
-            if found < 0:
-                return
+        while (found := self.line.find(needle, at, before)) >= 0:
             yield bisect_left(self.offsets, found)
             at = found + 1
 

@@ -57,6 +57,8 @@ class Segment:
     """The words between two ellipses."""
 
     tokens: tuple[Token, ...]
+    ellipsis: Span | None = None
+    """The ellipsis before it."""
 
     @property
     def plain(self) -> tuple[str, ...]:
@@ -70,9 +72,7 @@ class Quoted:
 
     text: str
     segments: tuple[Segment, ...]
-    """The parts between its ellipses, none of them empty."""
-    ellipses: tuple[Span, ...]
-    """The ellipsis before each segment but the first."""
+    """The parts between its ellipses, each with a word of the source's own."""
     marked: bool
     """Whether an ellipsis or bracket stands in it."""
 
@@ -90,27 +90,19 @@ def take_apart(text: str) -> Quoted:
     [('quay',), ('was', 'sold')]
     """
     segments: list[Segment] = []
-    ellipses: list[Span] = []
     tokens: list[Token] = []
-    pending: Span | None = None
+    ellipsis: Span | None = None
     marked = False
     for piece in _PIECE.finditer(text):
         span = Span(*piece.span())
-        kind = piece.lastgroup
-        marked = marked or kind != "word"
-        if kind == "ellipsis":
-            if tokens:
-                segments.append(Segment(tuple(tokens)))
-                tokens = []
-            pending = span
-            continue
-        found = _tokens_of(kind, piece.group(), span)
-        if found and not tokens and segments and pending is not None:
-            ellipses.append(pending)
-        tokens.extend(found)
-    if tokens:
-        segments.append(Segment(tuple(tokens)))
-    return Quoted(text, tuple(segments), tuple(ellipses), marked)
+        marked = marked or piece.lastgroup != "word"
+        if piece.lastgroup == "ellipsis":
+            segments.append(Segment(tuple(tokens), ellipsis))
+            tokens, ellipsis = [], span
+        else:
+            tokens.extend(_tokens_of(piece.lastgroup, piece.group(), span))
+    segments.append(Segment(tuple(tokens), ellipsis))
+    return Quoted(text, tuple(segment for segment in segments if segment.plain), marked)
 
 
 def _tokens_of(kind: str | None, piece: str, span: Span) -> tuple[Token, ...]:

@@ -8,17 +8,25 @@ quotations with a tenth of their letters wrong).
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from fairhand.fidelity.alignment import MOST_FOR_A_BRACKET, Pair, align, dropped_runs
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
 
-WORDS_APART = 400
+_WORDS_APART = 400
 """How far apart in the source two parts of one quotation may stand: somewhat over a page."""
+_WORDS_APART_SHORT = 150
+"""The same for a part of a few words, which may stand anywhere by chance."""
+_FEW = 4
 _SLACK = 150
 """How many words dropped without a mark are still bridged."""
+_MOST_SEEDS = 200
+"""Occurrences of one run of words that start a chain; one that recurs oftener proves nothing."""
 _MOST_CHAINS = 4
+_MOST_TRIED = 40
 _RARE = 12
 """A single word that occurs oftener starts no chain."""
 _SHORT = 3
@@ -56,11 +64,6 @@ class Placing:
         """Faults over all segments."""
         return sum(100 if p is None else p.faults + (0 if p.in_order else 50) for p in self.passages)
 
-    @property
-    def first(self) -> Passage:
-        """The passage of the first segment that was found."""
-        return next(p for p in self.passages if p is not None)
-
 
 def place(
     prepared: PreparedSource, quoted: Quoted, wanted: Sequence[int] = (), *, loose: bool = True
@@ -69,22 +72,25 @@ def place(
 
     Without ``loose`` only its exact words are found.
     """
-    anchor = max(range(len(quoted.segments)), key=lambda k: len(quoted.segments[k].plain))
-    found = find_segment(prepared, quoted.segments[anchor], loose=loose and quoted.length > _SHORT)
-    pages = set(wanted)
-    found.sort(
-        key=lambda p: (p.faults, prepared.page_at(p.start) not in pages and prepared.page_at(p.end - 1) not in pages)
-    )
-    if len(quoted.segments) == 1:
-        return Placing((found[0],)) if found else None
-    best: Placing | None = None
-    for passage in found[:_MOST_CHAINS] if loose else found:
-        placing = _around(prepared, quoted, anchor, passage, loose=loose)
-        if best is None or placing.faults < best.faults:
-            best = placing
-        if not best.faults:
-            break
-    return best
+    by_length = sorted(range(len(quoted.segments)), key=lambda k: -len(quoted.segments[k].plain))
+    for anchor in by_length if loose else by_length[:1]:
+        segment = quoted.segments[anchor]
+        found = find_segment(prepared, segment, loose=loose and quoted.length > _SHORT)
+        if found:
+            found.sort(key=lambda p: _rank(prepared, quoted.text, segment, p, set(wanted)))
+            placings = [_around(prepared, quoted, anchor, passage, loose=loose) for passage in found[:_MOST_TRIED]]
+            return min(placings, key=lambda placing: placing.faults)
+    return None
+
+
+def _rank(
+    prepared: PreparedSource, text: str, segment: Segment, passage: Passage, wanted: AbstractSet[int]
+) -> tuple[int, bool, bool]:
+    """The order of an anchor's passages: fewest faults first, then those on a wanted page, then by the first letter."""
+    token, word = passage.pairs[0]
+    capitals = token is None or word is None or segment.tokens[token].span.of(text)[:1] == prepared.as_set(word)[:1]
+    on_page = not wanted.isdisjoint((prepared.page_at(passage.start), prepared.page_at(passage.end - 1)))
+    return passage.faults, not on_page, not capitals
 
 
 def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Passage, *, loose: bool) -> Placing:
@@ -93,12 +99,15 @@ def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Pass
     passages[anchor] = passage
     low = high = passage
     for k in range(anchor + 1, len(quoted.segments)):
-        limit = min(high.end + WORDS_APART, len(prepared.words))
-        found = find_segment(prepared, quoted.segments[k], high.end, limit, loose=loose)
+        segment = quoted.segments[k]
+        limit = min(high.end + most_apart(segment), len(prepared.words))
+        found = find_segment(prepared, segment, high.end, limit, loose=loose)
         passages[k] = min(found, key=lambda p: (p.faults, p.start), default=None)
         high = passages[k] or high
     for k in range(anchor - 1, -1, -1):
-        found = find_segment(prepared, quoted.segments[k], max(0, low.start - WORDS_APART), low.start, loose=loose)
+        segment = quoted.segments[k]
+        limit = max(0, low.start - most_apart(segment))
+        found = find_segment(prepared, segment, limit, low.start, loose=loose)
         passages[k] = min(found, key=lambda p: (p.faults, -p.start), default=None)
         low = passages[k] or low
     for k, segment in enumerate(quoted.segments):
@@ -106,6 +115,11 @@ def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Pass
             astray = find_segment(prepared, segment, loose=False)
             passages[k] = replace(astray[0], in_order=False) if astray else None
     return Placing(tuple(passages))
+
+
+def most_apart(segment: Segment) -> int:
+    """How many words of the source may lie between a segment and the one beside it."""
+    return _WORDS_APART if len(segment.plain) > _FEW else _WORDS_APART_SHORT
 
 
 def find_segment(
@@ -150,7 +164,7 @@ def _seeds(prepared: PreparedSource, tokens: Sequence[Token], size: int, start: 
         run = tokens[k : k + size]
         if any(token.kind != "plain" for token in run):
             continue
-        found = list(prepared.occurrences(tuple(token.word for token in run), start, end))
+        found = list(islice(prepared.occurrences(tuple(token.word for token in run), start, end), _MOST_SEEDS))
         if size > 1 or len(found) <= _RARE:
             hits.extend((at, k) for at in found)
     return sorted(hits)
