@@ -39,7 +39,7 @@ class CannotSetUp(Exception):
 def main(arguments: list[str]) -> int:
     """The exit status of what was asked for, once everything that it needs is there."""
     parser = argparse.ArgumentParser(prog="bootstrap.py", description="Set up what is needed, then do what is asked.")
-    about = "; ".join(f"{name}: {(task.__doc__ or str()).rstrip(chr(46))}" for name, task in TASKS.items())
+    about = " ".join(f"{name}: {task.__doc__}" for name, task in TASKS.items())
     parser.add_argument("target", choices=TASKS, help=about)
     parser.add_argument("rest", nargs=argparse.REMAINDER, help="handed on to the target")
     asked = parser.parse_args(arguments)
@@ -133,7 +133,7 @@ def make_environment() -> None:
 
 def install(what: str, *arguments: str | Path, tools: str = "") -> None:
     """Pip, which may use what stands in the folder ``tools``, has installed ``what``, or the reason why not is told."""
-    quiet = ("--quiet", "--no-input", "--disable-pip-version-check")
+    quiet = ("-qq", "--no-input", "--disable-pip-version-check")
     if run([PYTHON, "-m", "pip", "install", *quiet, *arguments], search=tools) != 0:
         raise CannotSetUp(
             f"pip could not install {what} (its own words stand above);"

@@ -119,9 +119,11 @@ def fetch_packages(root: Path, scratch: Path) -> Path:
         errors="replace",
     )
     if done.returncode != 0:
-        said = " / ".join(line.removeprefix("npm error ").strip() for line in str(done.stderr).splitlines()[:3])
+        lines = [
+            line.removeprefix("npm error").strip() for line in str(done.stderr).splitlines() if "npm error" in line
+        ]
         raise CannotBuild(
-            f"npm could not fetch the faces of the fair copy ({said or 'it gave no reason'});"
+            f"npm could not fetch the faces of the fair copy ({', '.join(lines[:3]) or 'it gave no reason'});"
             " see that the npm registry can be reached from here and run the same command again"
         )
     return scratch / "node_modules"
