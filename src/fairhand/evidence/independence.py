@@ -126,7 +126,7 @@ def _citation_pattern(cited: Entry) -> re.Pattern[str] | None:
     year = cited.issued.year if cited.issued else None
     if cited.authors and year:
         surname = re.escape(fold(cited.authors[0].surname))
-        ways.append(rf"\b{surname}\b[^\n]{{0,{NEAR}}}?\b{year}[a-z]?\b")
+        ways.append(rf"\b{surname}\b[^;]{{0,{NEAR}}}?\b{year}[a-z]?\b")
     if len(cited.title.split()) > 3:
         ways.append(r"\s+".join(re.escape(word) for word in fold(cited.title).split()))
     return re.compile("|".join(ways)) if ways else None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,7 +10,7 @@ from fairhand.citing.bibtex import read_bibtex
 from fairhand.citing.csl_json import read_csl_json, write_csl_json
 from fairhand.citing.ris import read_ris
 from fairhand.desk import FileSeen, read_paper, see_file, write_file
-from fairhand.errors import UnknownFormat
+from fairhand.errors import FileUnreadable, UnknownFormat
 from fairhand.press.pandoc import run_pandoc
 from fairhand.reading.taking import read_taken, take_request
 from fairhand.session.saving import keep_record
@@ -58,14 +59,29 @@ def _take_list(folder: Path, seen: FileSeen, kind: str) -> Iterator[str]:
     files = read_paper(folder)
     keep_record(files)
     present = files.files.get("sources.json")
-    held = read_csl_json(present.text)[0] if present else ()
-    known = {entry.id for entry in held}
+    records = _records(present)
+    known = {str(record.get("id")) for record in records if isinstance(record, dict)}
     new = [entry for entry in found if entry.id not in known]
     if new:
-        data = write_csl_json((*held, *new)).encode()
+        joined = [*records, *json.loads(write_csl_json(new))]
+        data = json.dumps(joined, ensure_ascii=False, indent=2).encode() + b"\n"
         write_file(folder, "sources.json", data, present.sha256 if present else None, how="taken")
     yield f"{len(new)} sources of {seen.name} joined sources.json: {', '.join(entry.id for entry in new) or 'none'}."
     there = [entry.id for entry in found if entry.id in known]
     if there:
         yield f"There already, and left as they are: {', '.join(there)}."
     yield from map(str, problems)
+
+
+def _records(present: FileSeen | None) -> list[object]:
+    """The records of ``sources.json`` as they stand, faulty ones too, so that none is lost by joining others to them."""
+    if present is None:
+        return []
+    try:
+        records = json.loads(present.text)
+    except ValueError as error:
+        records = error
+    if not isinstance(records, list):
+        message = f"sources.json: it is no list of records, so nothing can join it; mend it first ({records!s:.80})"
+        raise FileUnreadable(message)
+    return records

@@ -1,0 +1,71 @@
+"""Whether sources count as one witness."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fairhand.evidence.independence import Dependence, count_independent, find_dependences
+from fairhand.model.entry import Entry, Issued, Name
+from fairhand.model.source import Page, SourceText
+
+ENTRIES = {
+    "ask-1990": Entry("ask-1990", "book", "Tide and Town", authors=(Name("Ask", "Berit"),), issued=Issued(1990)),
+    "ask-1994": Entry("ask-1994", "book", "Town and Tide", authors=(Name("Ask", "B."),), issued=Issued(1994)),
+    "ask-2001": Entry("ask-2001", "book", "Salt", authors=(Name("Ask", "Carl"),), issued=Issued(2001)),
+    "bø-2003": Entry("bø-2003", "book", "The Long Quay of Our Town", authors=(Name("Bø", "Dag"),), issued=Issued(2003)),
+}
+
+
+def text(i: str, words: str) -> SourceText:
+    """A source of one page."""
+    return SourceText(i, (Page("1", words),), paged=True)
+
+
+def test_two_works_of_one_author_are_tied() -> None:
+    """An author is known again by initials."""
+    (tie,) = find_dependences(["ask-1990", "ask-1994"], ENTRIES, {})
+    assert tie.kind == "shared-author"
+    assert "Ask" in tie.why
+
+
+def test_a_namesake_is_another_author() -> None:
+    """Equal surnames with different given names are two people."""
+    assert find_dependences(["ask-1990", "ask-2001"], ENTRIES, {}) == ()
+
+
+def test_a_source_that_cites_another_is_tied_to_it() -> None:
+    """A surname with its year near by is a citation, whatever its accents."""
+    texts = {"bø-2003": text("bø-2003", "The figures are those of Ask, as she gave\nthem in 1990, and no others.")}
+    (tie,) = find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts)
+    assert (tie.first, tie.second, tie.kind) == ("bø-2003", "ask-1990", "cites")
+
+
+def test_a_surname_alone_is_no_citation() -> None:
+    """The word may be a verb, or another person's name."""
+    texts = {"bø-2003": text("bø-2003", "Ask whom you will; the quay was there before the town.")}
+    assert find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts) == ()
+
+
+def test_a_whole_title_is_a_citation() -> None:
+    """A source that names another's title cites it, over a line's end too."""
+    texts = {"ask-1990": text("ask-1990", "See The Long Quay\nof Our Town for more.")}
+    assert [tie.kind for tie in find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts)] == ["cites"]
+
+
+@given(st.lists(st.tuples(st.integers(0, 6), st.integers(0, 6)), max_size=12), st.integers(1, 7))
+def test_the_choice_of_independent_sources_is_the_largest(pairs: list[tuple[int, int]], number: int) -> None:
+    """It holds no tied pair, and no larger choice without one exists (checked by trying them all)."""
+    ids = [str(n) for n in range(number)]
+    ties = [Dependence(str(a), str(b), "cites", "") for a, b in pairs if a != b]
+    bad = {frozenset((t.first, t.second)) for t in ties}
+
+    def is_free(chosen: tuple[str, ...]) -> bool:
+        return not any(frozenset(pair) in bad for pair in combinations(chosen, 2))
+
+    found = count_independent(ids, ties)
+    best = max(len(c) for size in range(number + 1) for c in combinations(ids, size) if is_free(c))
+    assert is_free(found)
+    assert len(found) == best
