@@ -12,20 +12,29 @@ from fairhand.model.settings import Answer
 def test_a_desk_is_read() -> None:
     """What the writer sets for all papers is read; what later parts need is kept as it stands."""
     desk, problems = read_desk_settings('name = "Ida Vance"\ntime_zone = "Europe/Oslo"\nspelling = "gb"\nhours = 3\n')
-    assert (desk.name, desk.time_zone, desk.spelling, dict(desk.other)) == ("Ida Vance", "Europe/Oslo", "GB", {"hours": 3})
+    assert (desk.name, desk.time_zone, desk.spelling, dict(desk.other)) == (
+        "Ida Vance",
+        "Europe/Oslo",
+        "GB",
+        {"hours": 3},
+    )
     assert problems == []
 
 
 def test_faults_are_named_with_their_line_and_the_rest_is_read() -> None:
     """A faulty line costs that line alone."""
-    desk, problems = read_desk_settings('name = "Ida"\ntime_zone = Europe/Oslo\nspelling = "US"\nsources_per_main_point = =\n')
+    desk, problems = read_desk_settings(
+        'name = "Ida"\ntime_zone = Europe/Oslo\nspelling = "US"\nsources_per_main_point = =\n'
+    )
     assert (desk.name, desk.spelling, desk.time_zone) == ("Ida", "US", "")
     assert [problem.where.split(", column")[0] for problem in problems] == ["desk.toml, line 2", "desk.toml, line 4"]
 
 
 def test_wrong_kinds_are_named() -> None:
     """A value of the wrong kind is a problem, and the default holds."""
-    desk, problems = read_desk_settings('name = 5\nspelling = "FR"\nsources_per_main_point = true\ntime_zone = "Mars/Base"\n')
+    desk, problems = read_desk_settings(
+        'name = 5\nspelling = "FR"\nsources_per_main_point = true\ntime_zone = "Mars/Base"\n'
+    )
     assert (desk.name, desk.spelling, desk.sources_per_main_point, desk.time_zone) == ("", "", 2, "")
     assert {problem.where for problem in problems} == {
         f"desk.toml, {key}" for key in ("name", "spelling", "sources_per_main_point", "time_zone")
@@ -34,7 +43,9 @@ def test_wrong_kinds_are_named() -> None:
 
 def test_a_course_is_read() -> None:
     """A course keeps its folder's name, and a late rule for whoever reads it."""
-    course, problems = read_course_settings('title = "History 210"\nteacher = "Dr Sand"\n[late]\nrate = 5\n', "hist-210")
+    course, problems = read_course_settings(
+        'title = "History 210"\nteacher = "Dr Sand"\n[late]\nrate = 5\n', "hist-210"
+    )
     assert (course.folder, course.title, course.teacher) == ("hist-210", "History 210", "Dr Sand")
     assert (course.other, problems) == ({"late": {"rate": 5}}, [])
 

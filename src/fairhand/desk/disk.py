@@ -62,7 +62,7 @@ def add_file(path: Path, data: bytes) -> Path:
 
 
 def is_writable(path: Path) -> bool:
-    """Whether a folder or file may be written to; without a write bit it is left alone even by those whom nothing stops."""
+    """Whether a folder or file may be written to; one without a write bit is left alone by the almighty too."""
     try:
         return os.access(path, os.W_OK) and bool(path.stat().st_mode & 0o222)
     except OSError:

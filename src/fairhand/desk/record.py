@@ -12,7 +12,16 @@ from fairhand.desk.clock import now
 from fairhand.desk.disk import add_file, lock_folder, writable
 from fairhand.desk.paper_files import PaperFiles
 from fairhand.desk.places import OWN_FILES, RECORD
-from fairhand.desk.record_file import add_row, find_row, list_rows, open_to_read, open_to_write, read_blob, read_state
+from fairhand.desk.record_file import (
+    FAULTS,
+    add_row,
+    find_row,
+    list_rows,
+    open_to_read,
+    open_to_write,
+    read_blob,
+    read_state,
+)
 from fairhand.desk.state import BEFORE_ALL, How, Row, State, name_state
 from fairhand.errors import DeskError, NoSuchState, RecordDamaged
 from fairhand.model.problem import Problem
@@ -39,8 +48,11 @@ def keep_state(folder: Path, name: str, data: bytes, how: How, *, at: dt.datetim
         _add_state(folder, name, data, how, moment)
     except RecordDamaged:
         with lock_folder(folder.resolve()):
-            _begin_anew(folder.resolve(), moment)
-        _add_state(folder, name, data, how, moment)
+            try:
+                _add_state(folder, name, data, how, moment)  # another process may have begun a new one meanwhile
+            except RecordDamaged:
+                _begin_anew(folder.resolve(), moment)
+                _add_state(folder, name, data, how, moment)
 
 
 def notice_changes(paper: PaperFiles, *, at: dt.datetime | None = None) -> tuple[Problem, ...]:
@@ -170,8 +182,6 @@ def _add_state(folder: Path, name: str, data: bytes, how: How, moment: dt.dateti
 
 def _begin_anew(folder: Path, moment: dt.datetime) -> None:
     """The damaged record stands aside, and what is whole in it is in a new one."""
-    with contextlib.suppress(RecordDamaged), open_to_write(folder):
-        return  # somebody else has begun it meanwhile
     aside = folder / f"record (damaged {moment:%Y-%m-%d %H.%M.%S}).sqlite"
     with writable(folder):
         (folder / RECORD).replace(aside)
@@ -186,10 +196,8 @@ def _begin_anew(folder: Path, moment: dt.datetime) -> None:
 
 def _salvage(path: Path) -> Iterator[tuple[Row, bytes]]:
     """The whole states of a damaged record, as far as they can be reached one by one."""
-    with contextlib.suppress(sqlite3.DatabaseError), contextlib.closing(sqlite3.connect(path)) as record:
-        (last,) = record.execute("SELECT max(seq) FROM state").fetchone()
-        for seq in range(1, (last or 0) + 1):
-            with contextlib.suppress(sqlite3.DatabaseError, ValueError, TypeError):
-                row = find_row(record, seq)
-                if row and row.tell():
+    with contextlib.suppress(*FAULTS), contextlib.closing(sqlite3.connect(path)) as record:
+        for row in list_rows(record):
+            with contextlib.suppress(*FAULTS, ValueError, TypeError):
+                if row.tell():
                     yield row, read_state(record, row)

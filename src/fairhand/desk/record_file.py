@@ -24,7 +24,11 @@ _ALL = "SELECT seq, name, at, how, size, sha256, place, base, hash FROM state OR
 _ONE = "SELECT seq, name, at, how, size, sha256, place, base, hash FROM state WHERE seq = ?"
 _LAST = "SELECT seq FROM state WHERE name = ? OR ? IS NULL ORDER BY seq DESC LIMIT 1"
 _ADD = "INSERT INTO state(seq, name, at, how, size, sha256, place, base, hash, blob) VALUES (?,?,?,?,?,?,?,?,?,?)"
+FAULTS = (sqlite3.DatabaseError, UnicodeDecodeError)
+"""What reading a damaged file may raise; the latter where the fault is in the words of SQLite's own complaint."""
+
 _PATIENCE_SECONDS = 10.0
+_LEAST_ROW_BYTES = 128
 _BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
 _CLOSED = {sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_FULL, sqlite3.SQLITE_PERM}
 
@@ -37,12 +41,11 @@ def open_to_read(folder: Path) -> Iterator[sqlite3.Connection | None]:
         RecordDamaged: It cannot be opened at all.
     """
     path = folder.resolve() / RECORD
-    if not path.is_file():
+    if not path.is_file() or not path.stat().st_size:
         yield None
         return
     with _told(path), contextlib.closing(_connect(path, "ro")) as record:
-        known = record.execute("SELECT 1 FROM sqlite_master WHERE name = 'state'").fetchone()
-        yield record if known else None
+        yield record
 
 
 @contextlib.contextmanager
@@ -64,8 +67,25 @@ def open_to_write(folder: Path) -> Iterator[sqlite3.Connection]:
 
 
 def list_rows(record: sqlite3.Connection) -> list[Row]:
-    """All rows, oldest first."""
-    return [Row(*values) for values in record.execute(_ALL)]
+    """All rows, oldest first; of a file damaged in its midst, those that can still be reached."""
+    try:
+        return [Row(*values) for values in record.execute(_ALL)]
+    except FAULTS:
+        return list(_reach_rows(record))
+
+
+def _reach_rows(record: sqlite3.Connection) -> Iterator[Row]:
+    last = _last_row(record)
+    ((pages,), (page_size,)) = (
+        record.execute("PRAGMA page_count").fetchone(),
+        record.execute("PRAGMA page_size").fetchone(),
+    )
+    most = pages * page_size // _LEAST_ROW_BYTES  # a damaged number may be beyond all sense
+    for seq in range(1, min(last.seq if last else 0, most) + 1):
+        with contextlib.suppress(*FAULTS):
+            row = find_row(record, seq)
+            if row:
+                yield row
 
 
 def find_row(record: sqlite3.Connection, seq: int) -> Row | None:
@@ -110,7 +130,11 @@ def read_state(record: sqlite3.Connection, row: Row) -> bytes:
 
 
 def add_row(record: sqlite3.Connection, name: str, data: bytes, how: How, at: str) -> Row:
-    """The row of the bytes given as the last state of a file: a new one, or the present last where it is the same."""
+    """The row of the bytes given as the last state of a file: a new one, or the present last where it is the same.
+
+    Raises:
+        RecordDamaged: The bytes would not come back.
+    """
     last = _last_row(record)
     of_name = _last_row(record, name)
     sha256 = hash_bytes(data)
@@ -121,6 +145,11 @@ def add_row(record: sqlite3.Connection, name: str, data: bytes, how: How, at: st
     bare = Row((last.seq if last else 0) + 1, name, at, how, len(data), sha256, place, base)
     row = dataclasses.replace(bare, hash=bare.chain(str(last.hash) if last else BEFORE_ALL, blob))
     record.execute(_ADD, (*dataclasses.astuple(row), blob))
+    try:
+        read_state(record, find_row(record, row.seq) or row)
+    except ValueError as error:  # the file's order is broken elsewhere: what was just put there is not found again
+        message = f"{RECORD}: what is added to it does not come back ({error}); it is kept, and a new one begun"
+        raise RecordDamaged(message) from error
     return row
 
 
@@ -153,7 +182,7 @@ def _told(path: Path) -> Iterator[None]:
     """What SQLite refuses within the block is told as one of our errors."""
     try:
         yield
-    except sqlite3.DatabaseError as error:
+    except FAULTS as error:
         code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_CORRUPT) & 0xFF
         if code in _BUSY:
             message = f"{path}: another window is writing to it; wait for it, or close it"
