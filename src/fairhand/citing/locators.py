@@ -47,7 +47,9 @@ _SCENE_LINE = re.compile(
     rf"(?:,\s?\d{{1,4}}(?:{_DASH}\d{{1,4}})?){{0,4}}(?![\d.]*\d)"
 )
 _BOOK_LINE = re.compile(rf"\d{{1,2}}\.\d{{1,4}}(?:{_DASH}\d{{1,4}}(?:\.\d{{1,4}})?)?(?![\d%]|\.\d)")
-_CLOCK = re.compile(rf"\d{{1,2}}:\d{{2}}:\d{{2}}(?:{_DASH}\d{{1,2}}:\d{{2}}:\d{{2}})?|\d{{1,3}}:[0-5]\d{_DASH}\d{{1,3}}:[0-5]\d|(?:0|[1-9]\d):[0-5]\d(?!\d)")
+_CLOCK = re.compile(
+    rf"\d{{1,2}}:\d{{2}}:\d{{2}}(?:{_DASH}\d{{1,2}}:\d{{2}}:\d{{2}})?|\d{{1,3}}:[0-5]\d{_DASH}\d{{1,3}}:[0-5]\d|(?:0|[1-9]\d):[0-5]\d(?!\d)"
+)
 _VOLUME_PAGE = re.compile(rf"\d{{1,3}}:\s?{_RANGE}")
 _BARE = re.compile(rf"{_LIST}(?![\w%°$€£]|\.\d)")
 _SEPARATOR = re.compile(r"\s*[,;:]?\s*(?:(?:and|especially|esp\.|see|also|here|at|on)\s+)?")
@@ -110,7 +112,7 @@ def read_places(text: str, at: int, end: int) -> tuple[Place | None, int]:
     found: list[Place] = []
     after = at
     while True:
-        gap = _SEPARATOR.match(text, after, end)
+        gap = _SEPARATOR.match(text, after, end) if found else None
         start = gap.end() if gap else after
         place = read_place(text, start, end, bare=True)
         if place is None or (found and not place.labelled and not text[after:start].strip()):

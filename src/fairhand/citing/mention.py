@@ -7,7 +7,9 @@ from typing import Literal
 
 from fairhand.model.span import Span
 
-LocatorKind = Literal["page", "line", "act", "chapter", "section", "paragraph", "time", "volume", "figure", "table", "note"]
+LocatorKind = Literal[
+    "page", "line", "act", "chapter", "section", "paragraph", "time", "volume", "figure", "table", "note"
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,7 +34,9 @@ _LETTERS = re.compile(r"[^\W\d_]+|\d+")
 _SUFFIX = re.compile(r"(?:,\s*|\s+)(?:Jr|Sr|II|III|IV)\b\.?$")
 _INITIALS = re.compile(r"(?:[^\W\d_]{1,2}\.(?:\s*-\s*|\s*))+")
 _WORD = re.compile(r"[^\W\d_](?:[^\W\d_]|['’.‐-](?=[^\W\d_])){0,40}['’]?\.?")
-_ET_AL = re.compile(r"(?:,?\s+(?:and|&))?,?\s*\b(?:et\.?\s+al\b|and\s+(?:others|colleagues)\b|&\s*(?:others|colleagues)\b)\s*\.?\s*$")
+_ET_AL = re.compile(
+    r"(?:,?\s+(?:and|&))?,?\s*\b(?:et\.?\s+al\b|and\s+(?:others|colleagues)\b|&\s*(?:others|colleagues)\b)\s*\.?\s*$"
+)
 _ABBREVIATION = re.compile(r"\s*\[\s*([A-Z][\w&.-]{1,14})\s*(?:,[^\[\]]{0,30})?\]\s*$")
 _BETWEEN = re.compile(r"\s*,?\s+(?:and|&)\s+|\s*,\s*(?:&\s*)?|\s*&\s*")
 _ROLE = re.compile(r"(?:eds?|trans|tr|comps?|editors?|translators?|dir)\.?$", re.IGNORECASE)
@@ -128,6 +130,8 @@ def read_who(text: str, given: frozenset[str] = frozenset(), whole: frozenset[st
         text = text[: short.start()].rstrip(" ,")
     if _without_article(name_key(text)) in whole:
         return Who((text,), abbreviation=abbreviation, body=not _is_person(text))
+    if ":" in text:
+        return None
     shorter = _ET_AL.sub("", text)
     et_al = shorter != text
     pieces = [piece for piece in _BETWEEN.split(shorter) if piece.strip()]
@@ -140,9 +144,7 @@ def read_who(text: str, given: frozenset[str] = frozenset(), whole: frozenset[st
     return None
 
 
-def _read_people(
-    pieces: list[str], given: frozenset[str], whole: frozenset[str]
-) -> tuple[tuple[str, ...], str]:
+def _read_people(pieces: list[str], given: frozenset[str], whole: frozenset[str]) -> tuple[tuple[str, ...], str]:
     """The surnames in a list's pieces and the first one's initials; nothing where a piece is no person's name."""
     names: list[str] = []
     first_initials = ""
@@ -153,7 +155,7 @@ def _read_people(
             continue
         if names and _ROLE.fullmatch(piece):
             continue
-        if names and _INITIALS.fullmatch(piece):
+        if names and (_INITIALS.fullmatch(piece) or name_key(piece + names[0]) in given):
             first_initials = first_initials or (piece if len(names) == 1 else "")
             continue
         surname, initials = part_name(piece, given, whole)

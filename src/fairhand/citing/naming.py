@@ -1,0 +1,94 @@
+"""Where prose names an author, a body or a title out of the list of sources."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from fairhand.citing.known import Known
+from fairhand.citing.names import name_key
+from fairhand.language.folding import fold
+from fairhand.model.span import Span
+
+_GIVEN = re.compile(r"(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
+_JOINED = re.compile(r"(?:['’]s)?\s*(?:,\s*(?:and|&)?|and|&)\s*")
+_YEAR_AFTER = re.compile(r"\s+\d")
+
+
+@dataclass(frozen=True, slots=True)
+class Naming:
+    """A work, or several, named in running text."""
+
+    span: Span
+    """The name or title, with the given name or initials before it."""
+    works: tuple[int, ...]
+    """Indices, among the known works, of those that it may be."""
+    full: bool = False
+    """Whether a given name or initials stand with the surname."""
+
+
+def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Naming, ...]:
+    """Every place of ``text`` that names a known author, body or title, in order.
+
+    Args:
+        text: A paragraph.
+        known: The list of sources.
+        quoted: The quotations in it; what they say names nothing, unless it is a title.
+    """
+    if known.naming is None:
+        return ()
+    found: list[Naming] = []
+    for match in known.naming.finditer(fold(text)):
+        span = Span(match.start(), match.end())
+        key = name_key(re.sub(r"'s(?=\W)", "", match[0]))
+        if not _names_it(text, span, key, known, quoted):
+            continue
+        naming = _with_given(text, Naming(span, known.named.get(key, ())), known)
+        if not naming.works:
+            continue
+        if found and (merged := _merge(text, found[-1], naming)):
+            found[-1] = merged
+        else:
+            found.append(naming)
+    return tuple(found)
+
+
+def _names_it(text: str, span: Span, key: str, known: Known, quoted: tuple[Span, ...]) -> bool:
+    """Whether the words found are meant as a name: capitals, marks and quotations considered."""
+    words = span.of(text)
+    if key in known.short:
+        return words.isupper() and not any(quote.contains(span) for quote in quoted)
+    if words[0].islower() and key not in known.lower:
+        return False
+    if key in known.marked:
+        return text[span.start - 1 : span.start] in ("*", "_", '"', "“", "‘", "'") and span.start > 0
+    if key not in known.titles and any(quote.contains(span) for quote in quoted):
+        return False
+    return not (key in ("may", "march", "august") and _YEAR_AFTER.match(text, span.end))
+
+
+def _with_given(text: str, naming: Naming, known: Known) -> Naming:
+    """The naming with the given name before it taken in, where it is that of one of its works' authors."""
+    start = max(0, naming.span.start - 40)
+    given = _GIVEN.search(text[start : naming.span.start])
+    if given is None or given[0][0].islower():
+        return naming
+    surname = naming.span.of(text)
+    fitting = tuple(
+        at
+        for at in naming.works
+        if any(who.given and who.is_named(surname) and who.has_given(given[0]) for who in known.works[at].creators)
+    )
+    if not fitting:
+        return naming
+    return Naming(Span(start + given.start(), naming.span.end), fitting, full=True)
+
+
+def _merge(text: str, first: Naming, second: Naming) -> Naming | None:
+    """Two names of one work's authors as one naming: *Okafor and Lind*."""
+    if second.span.start - first.span.end > 60 or second.span.start < first.span.end:
+        return None
+    if not _JOINED.fullmatch(text, first.span.end, second.span.start):
+        return None
+    both = tuple(at for at in first.works if at in second.works)
+    return Naming(Span(first.span.start, second.span.end), both, first.full) if both else None

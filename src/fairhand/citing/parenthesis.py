@@ -1,0 +1,361 @@
+"""What a parenthesis cites: prefix, names or title, year, place, works one after another.
+
+**Source**: MLA Handbook 9, 6.1–6.30; Publication Manual of the APA 7, 8.10–8.36; Chicago Manual of Style 17, 15.21–15.31.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from fairhand.citing.dates import read_letter, read_year
+from fairhand.citing.known import Known
+from fairhand.citing.locators import Place, read_places
+from fairhand.citing.mention import Cite
+from fairhand.citing.names import Who, name_key, name_words, read_who
+from fairhand.citing.telltales import CALENDAR, EVENTS, LABELS, OPENERS
+from fairhand.model.span import Span
+
+Grade = Literal["known", "plain", "likely"]
+"""How surely something is a citation: a source answers to it; its form alone says so; only where the draft cites so."""
+
+PREFIX = re.compile(
+    r"(?:(?:but|and)\s+)?(?:for\s+(?:example|instance|a\s+review|(?:more|further)(?:\s\w+){0,3}|(?:an?|the)\s(?:\w+\s){1,4}view)|see(?:,?\s+(?:also|especially|esp\.|generally|e\.g\.|for\s+(?:example|instance)))?"
+    r"|cf\.?|compare|contra|e\.\s?g\.|i\.\s?e\.|also|especially|esp\.|notably|discussed\s+in|reviewed\s+in|reprinted\s+in|as\s+in|in|from|by|per|adapted\s+from|based\s+on|data\s+from|source:|after)"
+    r"[,:]?\s+",
+    re.IGNORECASE,
+)
+_SECOND_HAND = re.compile(
+    r"[,;:]?\s*(?<!\w)(?:as\s+)?(?:qtd\.?|quoted|cited|cit\.|reported|paraphrased|mentioned|referenced)\s+(?:in|by|from)\s+",
+    re.IGNORECASE,
+)
+_SIGNAL = re.compile(
+    r"(?<!\w)(?P<sure>see(?:\s+also)?|cf\.|compare|e\.g\.,?)[,:]?\s+|(?<!\w)(?:in|by|from|and|but|than|after|following|also)\s+",
+    re.IGNORECASE,
+)
+TITLE = re.compile(
+    r"\*{1,2}(?P<star>[^*\n]{1,240})\*{1,2}|(?<!\w)_(?P<low>[^_\n]{1,240})_(?!\w)|[“\"](?P<double>[^”\"]{1,240})[”\"]"
+    r"|[‘'](?P<single>(?:[^’'\n]|['’](?=\w)){1,240})[’'](?!\w)|[«„](?P<other>[^»“]{1,240})[»“]"
+)
+_TAIL_AT = re.compile(r"(?<![^\s,:;\[\]”\"’'*_)(])(?=\[?\d|[A-Z]{1,2}\d|[pPcCnNlvV¶§sSfFtTmMAaibxcdju]|[IVXLJD])")
+_AFTER_WHO = re.compile(r"\s*[,:]?\s*")
+_BETWEEN = re.compile(r"\s*(?:,|:|;)?\s*(?:and\s+|&\s*)?")
+_MORE_WORKS = re.compile(r"\s*(?:,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?=[^\W\d_]|[\"“*])")
+_LEVEL = re.compile(
+    r"\n[ \t]{0,3}(?:>[ \t]?){1,6}|[*_]{1,2}(?=(?:et\.? al|ibid|op\. cit|see|cf\.|passim)\b)|(?<=\b[ib][bl][il]d\.)[*_]{1,2}|(?<= al\.)[*_]{1,2}|(?<= al)[*_]{1,2}|&amp;|\\(?=[&*_\[\]#])"
+)
+_ABBREVIATED = re.compile(r"(?:\bal|n\.\s?d|\bff?|\b[A-Z]|Jr|Sr)\.\Z")
+_END = re.compile(r"[\s.,]*")
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """One work cited, and how surely."""
+
+    cite: Cite
+    grade: Grade
+
+
+@dataclass(frozen=True, slots=True)
+class Tail:
+    """A year, a place, or both, as they stand after a name."""
+
+    span: Span
+    year: str = ""
+    dated: bool = False
+    """Whether the year is part of a longer date."""
+    place: Place | None = None
+
+
+def level(text: str) -> str:
+    """``text`` with block-quotation markers, escapes and the italics of *et al.* made spaces; every place is kept.
+
+    >>> level("(Grady *et al.*, 2019)")
+    '(Grady  et al. , 2019)'
+    """
+    return _LEVEL.sub(lambda found: "&    " if found[0] == "&amp;" else " " * len(found[0]), text)
+
+
+def read_parenthesis(text: str, inner: Span, known: Known) -> tuple[Read, ...]:
+    """The works that the inside of a parenthesis cites; nothing where it is no citation.
+
+    Args:
+        text: A paragraph, levelled.
+        inner: The inside of the parenthesis.
+        known: The list of sources.
+    """
+    reads: list[Read] = []
+    for start, end in _parts(text, inner):
+        before = reads[-1].cite if reads else None
+        reads += _read_part(text, start, end, known, before) or _read_after_signal(text, start, end, known)
+    return tuple(reads)
+
+
+def read_tails(text: str, at: int, end: int) -> tuple[tuple[Tail, ...], int]:
+    """The years and places from ``at`` on, one for each work, and the code point after the last.
+
+    >>> tails, _ = read_tails("2019, p. 3, 2021", 0, 16)
+    >>> [(tail.year, tail.place and tail.place.locator.text) for tail in tails]
+    [('2019', '3'), ('2021', None)]
+    """
+    tails: list[Tail] = []
+    after = at
+    while after < end:
+        gap = _BETWEEN.match(text, after, end)
+        start = gap.end() if gap and tails else after
+        if year := read_year(text, start, end):
+            tails.append(Tail(year[1], year[0], year[2]))
+            after = year[1].end
+        elif tails and tails[-1].year[-1:].isalpha() and (letter := read_letter(text, after, end)):
+            tails.append(Tail(Span(letter[1] - 1, letter[1]), tails[-1].year[:-1] + letter[0]))
+            after = letter[1]
+        else:
+            place, past = read_places(text, start, end)
+            if place is None or (tails and tails[-1].place is not None):
+                break
+            if tails:
+                last = tails[-1]
+                tails[-1] = replace(last, span=Span(last.span.start, past), place=place)
+            else:
+                tails.append(Tail(Span(start, past), place=place))
+            after = past
+    return tuple(tails), after
+
+
+def ends_there(text: str, at: int, end: int) -> bool:
+    """Whether nothing but stops and spaces stands between ``at`` and ``end``."""
+    found = _END.match(text, at, end)
+    return found is not None and found.end() >= end
+
+
+def _parts(text: str, inner: Span) -> Iterator[tuple[int, int]]:
+    """The parts between semicolons; one within a title parts nothing."""
+    start = inner.start
+    titles = [found.span() for found in TITLE.finditer(text, inner.start, inner.end)]
+    for at in range(inner.start, inner.end):
+        if text[at] == ";" and not any(low < at < high for low, high in titles):
+            yield start, at
+            start = at + 1
+    yield start, inner.end
+
+
+def _read_after_signal(text: str, start: int, end: int, known: Known) -> list[Read]:
+    """The works cited at the end of a remark: *(a view since disputed; see Reyes 2018)*."""
+    for count, signal in enumerate(_SIGNAL.finditer(text, start, end)):
+        if count > 7:
+            break
+        found = _read_part(text, signal.end(), end, known, None)
+        if found and (found[0].grade == "known" or (signal["sure"] and found[0].grade == "plain")):
+            cite = found[0].cite
+            prefix = text[start : signal.end()].strip()
+            found[0] = replace(found[0], cite=replace(cite, prefix=prefix, span=Span(start, cite.span.end)))
+            return found
+    return []
+
+
+def _read_part(text: str, start: int, end: int, known: Known, before: Cite | None) -> list[Read]:
+    """The works cited in one part of a parenthesis, the same author's in several years among them."""
+    while start < end and text[start] in " \t\n\r":
+        start += 1
+    while end > start and text[end - 1] in " \t\n\r.," and not _ABBREVIATED.search(text, max(start, end - 8), end):
+        end -= 1
+    at, prefix = start, ""
+    while found := PREFIX.match(text, at, end):
+        at = found.end()
+    prefix = text[start:at].strip()
+    secondary = ""
+    if hand := _SECOND_HAND.search(text, at, min(end, at + 200)):
+        secondary = text[at : hand.start()].strip(" ,;:\n")
+        at = hand.end()
+    base = Cite(Span(start, end), secondary=secondary, prefix=prefix)
+    if before is not None and not prefix and not secondary:
+        tails, past = read_tails(text, at, end)
+        if tails and ends_there(text, past, end) and (tails[0].year or before.names or before.title):
+            inherited = replace(
+                base, names=before.names, initials=before.initials, et_al=before.et_al, title=before.title
+            )
+            year = "" if tails[0].year else before.year
+            grade: Grade = "known" if _is_known(inherited, known) else "plain"
+            return [
+                Read(_with_tail(replace(inherited, year=year), tail, first=n == 0), grade)
+                for n, tail in enumerate(tails)
+            ]
+    return _read_work(text, at, end, known, base)
+
+
+def _read_work(text: str, at: int, end: int, known: Known, base: Cite) -> list[Read]:
+    """Names, title, years and places from ``at`` on, and further works after *and* or a comma."""
+    title, head_end, tail_from = "", end, at
+    if found := TITLE.search(text, at, end):
+        head_end, tail_from = found.start(), found.end()
+        title = next(group for group in found.groups() if group is not None).strip()
+    who = read_who(text[at:head_end], known.given, known.whole) if title and text[at:head_end].strip(" ,") else None
+    if title and (who is not None or not text[at:head_end].strip(" ,")):
+        gap = _AFTER_WHO.match(text, tail_from, end)
+        tails, past = read_tails(text, gap.end() if gap else tail_from, end)
+        return _settle(
+            text,
+            end,
+            past if tails else tail_from,
+            known,
+            _with_who(replace(base, title=title.rstrip(",.")), who),
+            who,
+            tails,
+        )
+    whole = read_who(text[at:end], known.given, known.whole)
+    for count, place in enumerate(_TAIL_AT.finditer(text, at, end)):
+        if count > 12:
+            break
+        if place.start() == at:
+            continue
+        tails, past = read_tails(text, place.start(), end)
+        if not tails:
+            continue
+        who = read_who(text[at : place.start()], known.given, known.whole)
+        if who is None:
+            continue
+        if (
+            not tails[0].year
+            and whole is not None
+            and known.knows_name(whole.names[0])
+            and not known.knows_name(who.names[0])
+        ):
+            break
+        return _settle(text, end, past, known, _with_who(base, who), who, tails)
+    if whole is not None:
+        return _settle(text, end, end, known, _with_who(base, whole), whole, ())
+    return []
+
+
+def _with_who(cite: Cite, who: Who | None) -> Cite:
+    return replace(cite, names=who.names, initials=who.initials, et_al=who.et_al) if who else cite
+
+
+def _with_tail(cite: Cite, tail: Tail, first: bool) -> Cite:
+    span = cite.span if first else tail.span
+    return replace(
+        cite,
+        span=span,
+        year=tail.year or cite.year,
+        locator=tail.place.locator if tail.place else None,
+        prefix=cite.prefix if first else "",
+    )
+
+
+def _settle(
+    text: str, end: int, past: int, known: Known, cite: Cite, who: Who | None, tails: tuple[Tail, ...]
+) -> list[Read]:
+    """The works read so far, graded, with what follows them; nothing where they are no citation."""
+    rest = text[past:end].strip(" ,.:\n")
+    further: list[Read] = []
+    if rest and (more := _MORE_WORKS.match(text, past, end)):
+        further = [
+            read for read in _read_part(text, more.end(), end, known, None) if read.cite.year or read.grade == "known"
+        ]
+        if further and further[0].grade != "likely":
+            rest = ""
+            end = past
+        else:
+            further = []
+    grade = _grade(cite, who, tails, known, rest)
+    if grade is None:
+        return []
+    cite = replace(
+        cite, span=Span(cite.span.start, min(max(past, cite.span.start), end) if further else end), suffix=rest
+    )
+    if not tails:
+        return [Read(cite, grade), *further]
+    reads = [Read(_with_tail(cite, tail, first=n == 0), grade) for n, tail in enumerate(tails)]
+    if len(reads) > 1:
+        reads = _parted(reads, tails, end if not further else past)
+    return [*reads, *further]
+
+
+def _parted(reads: list[Read], tails: tuple[Tail, ...], end: int) -> list[Read]:
+    """Several years of one author, each with its own part of the parenthesis."""
+    out = []
+    for n, read in enumerate(reads):
+        start = read.cite.span.start if n == 0 else tails[n].span.start
+        stop = tails[n].span.end if n + 1 < len(tails) else max(end, tails[n].span.end)
+        out.append(
+            replace(
+                read,
+                cite=replace(read.cite, span=Span(start, stop), suffix=read.cite.suffix if n + 1 == len(tails) else ""),
+            )
+        )
+    return out
+
+
+def _is_known(cite: Cite, known: Known) -> bool:
+    if cite.names:
+        return known.knows_name(cite.names[0])
+    return bool(cite.title and known.titled(cite.title))
+
+
+def _grade(cite: Cite, who: Who | None, tails: tuple[Tail, ...], known: Known, rest: str) -> Grade | None:
+    """How surely it is a citation, or None where it is something else."""
+    year = next((tail for tail in tails if tail.year), None)
+    if _is_known(cite, known) and (tails or not rest or cite.secondary):
+        return "known"
+    if who is not None and _is_false_friend(who, year):
+        return None
+    if cite.secondary:
+        return "plain"
+    if cite.title and who is None:
+        return _grade_title(cite, tails, known)
+    if who is None:
+        return None
+    if year is not None:
+        return None if year.dated else "plain"
+    if rest or not tails:
+        return "plain" if who.et_al and not rest else None
+    place = tails[0].place
+    if who.et_al or (place and place.labelled and place.locator.kind in ("page", "line", "paragraph", "act")):
+        return "plain"
+    if (
+        place
+        and place.locator.kind in ("page", "volume", "act", "time")
+        and not who.names[0].isupper()
+        and len(place.locator.text) < 12
+    ):
+        return "likely"
+    return None
+
+
+def _grade_title(cite: Cite, tails: tuple[Tail, ...], known: Known) -> Grade | None:
+    """A title that no source has cites only with a place; in a list of none, with a year too."""
+    if not tails or not cite.title[0].isupper() and not cite.title[0].isdigit():
+        return None
+    if tails[0].place is not None:
+        return "plain"
+    return (
+        "plain"
+        if not known.works
+        or len(name_words(cite.title)) > 1
+        and not tails[0].dated
+        and tails[0].year
+        and _is_near_title(cite.title, known)
+        else None
+    )
+
+
+def _is_near_title(title: str, known: Known) -> bool:
+    """Whether a title is, but for a slip, one of the list's."""
+    from rapidfuzz import fuzz
+
+    key = name_key(title)
+    return any(fuzz.ratio(key, "".join(words)) > 85 for work in known.works for words in work.titles)
+
+
+def _is_false_friend(who: Who, year: Tail | None) -> bool:
+    """Whether the words before a number make it a date, an event's year, or a thing's own number."""
+    words = [word for name in who.names for word in name_words(name)]
+    if not words:
+        return True
+    if any(word in CALENDAR for word in words) or words[0] in OPENERS or words[-1] in EVENTS:
+        return True
+    if year is None:
+        return words[0] in LABELS or words[-1] in LABELS
+    return words[0] in LABELS and len(words) == 1
