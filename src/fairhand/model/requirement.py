@@ -72,3 +72,7 @@ class Brief:
     """Titles of the several papers that one sheet asks for; empty where it asks for one."""
     texts: Mapping[str, str] = field(default_factory=dict)
     """The text of each sheet by file name."""
+    conflicts: tuple[str, ...] = ()
+    """What a later sheet contradicts in an earlier one, both wordings shown; the later word is kept."""
+    questions: tuple[str, ...] = ()
+    """What a sheet leaves open and the writer should ask: a date that can be read two ways, "midnight"."""

@@ -1,0 +1,165 @@
+"""Due dates: what is handed in when, and at what hour."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from fairhand.brief.dates import Dated, find_dates, find_times, writes_day_first
+from fairhand.brief.layout import Passage, Sheet, split_sentences
+from fairhand.brief.wording import TOLD, ask
+from fairhand.model.requirement import Requirement
+
+_THINGS: tuple[tuple[str, str], ...] = (
+    ("final", r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio|manuscript)|finished (?:paper|essay|report)"),
+    ("annotated-bibliography", r"annotated bibliograph(?:y|ies)|annotated (?:source )?list"),
+    ("peer-review", r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:review|response|feedback|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*"),
+    ("presentation", r"presentations?|oral report|in-class talk|poster session"),
+    ("reflection", r"reflections?\b|reflective (?:statement|note|account|commentary|essay)|self-(?:assessment|evaluation|reflection)"),
+    ("proposal", r"proposals?|prospectus|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic|intent)"),
+    ("outline", r"outlines?|essay plan|plan of (?:the|your) (?:essay|paper)|detailed plan"),
+    ("draft", r"(?:\w+ )?drafts?"),
+    ("final", r"final\b"),
+)
+_THING = re.compile("|".join(rf"(?P<t{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_THINGS)), re.IGNORECASE)
+_WORK = re.compile(
+    r"\b(?:papers?|essays?|reports?|reviews?|assignment|submission|coursework|project|work|dissertation|portfolio|article|it|commentary|case study|case studies|analysis|response|piece)\b",
+    re.IGNORECASE,
+)
+_HANDING = re.compile(
+    r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it |this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
+    r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b|print(?:ed)?)\b",
+    re.IGNORECASE,
+)
+_OTHER = re.compile(
+    r"\b(?:(?:no|not?) (?:class(?:es)?|lab|lecture|tutorial|seminar|meeting)s?|does not meet|quiz(?:zes)?|mid-?terms?|exam(?:ination)?s?|break\b|holiday|office hours?|my hours"
+    r"|extensions?|workshops?|results?|released|returned|hand (?:them|it|these) back|back to you|approved|approval|permission|library|conference|librarian|lectures?|tutorials?|seminars?"
+    r"|issued|handed out|given out|distributed|added in class|circulated|visit|practice|practise|reading week|resume|begins?|starts?|opens?|ends?|chapters?|weather|revised|updated|accepted after|after (?:that|this)"
+    r"|late work|not accepted|sign up|topics? (?:must|should|due)|titles? must|questions? to me|meet(?:ing)?s?|discuss(?:ion)?|read\b|supervis\w+|register|withdraw)\b",
+    re.IGNORECASE,
+)
+_HARD_OTHER = re.compile(
+    r"\b(?:extensions?|no class|issued|handed out|given out|distributed|added in class|results|returned|accepted after|exam(?:ination)?s?|mid-?terms?|quiz(?:zes)?|approved"
+    r"|does not meet|hand (?:them|it) back|late (?:work|papers?|essays?) (?:until|up to)|permission)\b",
+    re.IGNORECASE,
+)
+_DUE_CONTEXT = re.compile(
+    r"\b(?:due|deadlines?|dates?|calendar|timetable|schedule|milestones?|timeline|when|handing in|submission|submit|stages?|steps?|turning it in|key dates|hand-in|checkpoints?|how we get there)\b",
+    re.IGNORECASE,
+)
+_NOT_DATES_TO_NOTE = re.compile(r"dates? to note|publication|dated", re.IGNORECASE)
+_ALL_AT = re.compile(r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b|\bby default\b", re.IGNORECASE)
+_REVISED_SHEET = re.compile(r"\b(?:revised|updated|version|rev\.)\b", re.IGNORECASE)
+
+
+def _thing(words: str) -> tuple[str, bool]:
+    """What ``words`` say is handed in, and whether they name it plainly."""
+    match = _THING.search(words)
+    if match:
+        return _THINGS[next(i for i in range(len(_THINGS)) if match[f"t{i}"])][0], True
+    return ("final", True) if _WORK.search(words) else ("", False)
+
+
+def _title_thing(sheet: Sheet) -> str:
+    """What the sheet as a whole asks to hand in: its title's thing, where no paper is named."""
+    thing, _ = _thing(sheet.title.split(" / ")[0])
+    return thing if thing and not re.search(r"\b(?:papers?|essays?|reports?)\b", sheet.title, re.IGNORECASE) else "final"
+
+
+def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[str, int] | None:
+    """What is due on the ``i``-th date of a passage, and where the words that say so begin; None where nothing is."""
+    text = passage.text
+    dated = dates[i]
+    start, stop = next(((a, b) for a, b in split_sentences(text) if a <= dated.start < b), (0, len(text)))
+    listed = passage.kind in {"item", "row"} or passage.key or len(text) < 90
+    left = max(dates[i - 1].end if i else 0, 0 if listed else start)
+    right = min(dates[i + 1].start if i + 1 < len(dates) else len(text), len(text) if listed else stop)
+    before, after = text[left : dated.start], text[dated.end : right]
+    if ";" in before and not listed:
+        left += before.rfind(";") + 1
+        before = text[left : dated.start]
+    if ";" in after:
+        after = after[: after.index(";")]
+    after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
+    around = before + " # " + after_sentence
+    if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
+        return None
+    handing = bool(_HANDING.search(around))
+    in_list = bool(_DUE_CONTEXT.search(passage.context)) and not _NOT_DATES_TO_NOTE.search(passage.context)
+    thing, named = _thing(before)
+    hit = _THING.search(before) or _WORK.search(before)
+    if _OTHER.search(before) and not (named and (handing or in_list)) or (_OTHER.search(before) and not hit):
+        if not (handing and (named or _HANDING.search(before[-30:]))):
+            return None
+    if not named or (thing == "final" and not _THING.search(before) and passage.kind == "row"):
+        later, later_named = _thing(after_sentence)
+        if later_named and (passage.kind == "row" or not before.strip(" \t-:,") or handing):
+            thing, named = later, True
+    if not named:
+        if not (handing or (in_list and len(before.strip(" \t:,-")) < 3)):
+            return None
+        thing = _title_thing(sheet)
+    elif not handing and not in_list and not listed:
+        return None
+    elif not handing and not in_list and listed:
+        # A bare row or line counts where the thing is what it opens with.
+        if not (hit and hit.start() < 12) and not (passage.kind == "row" and _thing(after_sentence)[1]):
+            return None
+        if re.search(r"[.?!] \w", text) and passage.kind == "prose" and not passage.key:
+            return None
+    begin = left + (hit.start() if hit and listed else len(before) - len(before.lstrip()))
+    handing_hit = _HANDING.search(before)
+    if not listed:
+        begin = left + (min(m.start() for m in (hit, handing_hit) if m) if (hit or handing_hit) else len(before))
+    return thing, min(begin, dated.start)
+
+
+def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, str]:
+    """The hour that belongs to the ``i``-th date: after it, else before it in the same clause."""
+    dated = dates[i]
+    right = dates[i + 1].start if i + 1 < len(dates) else len(text)
+    after = re.split(r"[;]|(?<=[a-z]{3})\. (?=[A-Z])", text[dated.end : min(right, dated.end + 45)])[0]
+    if times := find_times(after):
+        return times[0].at, dated.end + times[0].start, dated.end + times[0].end, times[0].doubt
+    left = max(dates[i - 1].end if i else 0, dated.start - 50)
+    before = text[left : dated.start]
+    cut = max(before.rfind("; "), before.rfind(". "))
+    times = [t for t in find_times(before) if t.start > cut]
+    if times:
+        return times[-1].at, left + times[-1].start, left + times[-1].end, times[-1].doubt
+    return None, dated.end, dated.end, ""
+
+
+def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requirement], list[str]]:
+    """What is due when, and the questions that a date or hour leaves open."""
+    found: list[Requirement] = []
+    questions: list[str] = []
+    seen: set[tuple[str, str | None]] = set()
+    day_first = writes_day_first(sheet.text)
+    common = None
+    for sentence in sheet.sentences:
+        if _ALL_AT.search(sentence.text) and not find_dates(sentence.text, given) and (times := find_times(sentence.text)):
+            common = times[0].at
+    for passage in sheet.passages:
+        dates = find_dates(passage.text, given, day_first=day_first)
+        for i, dated in enumerate(dates):
+            if dated.on and given and (dated.on < given or (dated.on == given and _REVISED_SHEET.search(passage.text))):
+                continue
+            reading = _read(sheet, passage, dates, i)
+            if reading is None:
+                continue
+            thing, start = reading
+            at, time_start, time_end, doubt = _hour(passage.text, dates, i)
+            key = (thing, dated.on.isoformat() if dated.on else None)
+            if key in seen:
+                continue
+            seen.add(key)
+            questions += [q for q in (dated.doubt, doubt) if q and q not in questions]
+            start = min(start, time_start)
+            end = max(dated.end, time_end)
+            if passage.kind == "row" and not _thing(passage.text[start : dated.start])[1]:
+                hit = _THING.search(passage.text, end) or _WORK.search(passage.text, end)
+                end = hit.end() if hit else end
+            values = {"what": thing, "on": key[1], "at": at or common}
+            found.append(ask(sheet, "due", values, passage.span(start, end)))
+    return found, questions

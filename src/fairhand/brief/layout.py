@@ -1,0 +1,248 @@
+"""The layout of a sheet: its passages and sentences, each under the heading and the key that govern it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from fairhand.brief.lines import GAP, Block, read_blocks
+from fairhand.model.span import Span
+
+_SPACE = re.compile(r"\s+")
+_PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "\u00a0": " "})
+_KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
+_RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})\. (?=[A-Z0-9])")
+_WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
+_ABBREVIATION = re.compile(
+    r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec|Jan|Feb|Mar|Apr|Aug)"
+    r"|\b[A-Z])\.$"
+)
+_END = re.compile(r"[.?!][\"')\]]{0,2}\s(?=[\"'(\[]{0,2}[A-Z0-9~•])")
+
+PassageKind = Literal["heading", "item", "row", "prose"]
+
+
+@dataclass(frozen=True)
+class Passage:
+    """A heading, an item of a list, a row of a table, or a paragraph."""
+
+    text: str
+    """Its words on one line: typewriter quotes, hyphens for short dashes, a tab between the cells of a row."""
+    at: tuple[int, ...]
+    """The place in the sheet of each character of ``text``."""
+    kind: PassageKind
+    indent: int
+    heading: str = ""
+    """The heading that it stands under."""
+    lead: str = ""
+    """The words, ended by a colon, that introduce it."""
+    key: str = ""
+    """Its own label (``Length: …``)."""
+    body: int = 0
+    """Where the words after the label begin, in ``text``."""
+    lines: tuple[str, ...] = ()
+    """Its lines as they stand."""
+    marker: str = ""
+    apart: bool = False
+    """Whether it speaks of something other than this paper."""
+
+    @property
+    def context(self) -> str:
+        """Heading, lead and key, in lower case."""
+        return f"{self.heading} | {self.lead} | {self.key}".lower()
+
+    def span(self, start: int, end: int) -> Span:
+        """The place in the sheet of a stretch of ``text``; blanks at its ends are left out."""
+        while start < end and self.text[start] in " \t":
+            start += 1
+        while end > start and self.text[end - 1] in " \t":
+            end -= 1
+        if start >= end:
+            return Span(self.at[0], self.at[0])
+        return Span(self.at[start], self.at[end - 1] + 1)
+
+
+@dataclass(frozen=True)
+class Sentence:
+    """One sentence of a passage."""
+
+    text: str
+    start: int
+    """Where it begins in the passage's text."""
+    passage: Passage
+    following: str = ""
+    """The rest of the passage."""
+
+    @property
+    def context(self) -> str:
+        """What its passage stands under, in lower case."""
+        return self.passage.context
+
+    def span(self, start: int, end: int) -> Span:
+        """The place in the sheet of a stretch of the sentence; it may run on into ``following``."""
+        return self.passage.span(self.start + start, self.start + end)
+
+    @property
+    def on(self) -> str:
+        """The sentence and the rest of its passage."""
+        return self.text + self.following
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One assignment sheet, laid out."""
+
+    name: str
+    text: str
+    passages: tuple[Passage, ...]
+    sentences: tuple[Sentence, ...]
+    title: str
+    """Its first headings."""
+
+
+def _squeeze(text: str, block: Block) -> tuple[str, tuple[int, ...]]:
+    characters: list[str] = []
+    places: list[int] = []
+    for line in block.lines:
+        if characters and characters[-1] not in " \t":
+            characters.append(" ")
+            places.append(line.start - 1 if line.start else 0)
+        at = line.start
+        while at < line.end:
+            gap = GAP.match(text, at, line.end) if line.gap >= 0 else None
+            if gap and gap.end() > at and characters:
+                character, step = "\t", gap.end() - at
+            elif blank := _SPACE.match(text, at, line.end):
+                character, step = " ", blank.end() - at
+            elif text[at] == "`" or text.startswith("**", at):
+                character, step = "", 2 if text[at] == "*" else 1
+            else:
+                character, step = text[at].translate(_PLAIN), 1
+            if character and not (character in " \t" and characters and characters[-1] in " \t"):
+                characters.append(character)
+                places.append(at)
+            at += step
+    return "".join(characters), tuple(places)
+
+
+def _split_key(passage: Passage) -> Passage:
+    text = passage.text
+    match = _KEY.match(text)
+    if match and match.end() < len(text):
+        return replace(passage, key=match[1], body=match.end())
+    match = _RUN_IN.match(text)
+    return replace(passage, key=match[1]) if match else passage
+
+
+def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
+    block, text = blocks[i], texts[i]
+    if len(block.lines) > 1 or i + 1 >= len(blocks) or not text or "\t" in text:
+        return False
+    line, after = block.lines[0], blocks[i + 1]
+    following = after.lines[0]
+    if line.marker.startswith("#"):
+        return True
+    if len(text) > 75 or len(text.split()) > 11 or text[-1] in ".,;!" or text[0].islower():
+        return False
+    if line.marker.lower().startswith("q"):
+        return text.endswith("?")
+    if line.shouted and not line.marker:
+        return True
+    bulleted = bool(line.marker) and not line.marker[0].isalnum() and line.marker[0] != "("
+    if bulleted:
+        return not following.marker and following.indent > line.indent and after.after_blank
+    if line.marker:
+        return not following.marker and (following.indent > line.indent or len(texts[i + 1]) > len(text))
+    if text.endswith(":"):
+        return True
+    if following.marker or following.indent > line.indent:
+        return following.indent >= line.indent
+    if not (block.after_blank or len(texts[i - 1]) > 75) or len(text.split()) > 9 or _WEIGHED.search(text):
+        return False
+    return len(texts[i + 1]) > 75 or (not after.after_blank and not any(c.isdigit() for c in text))
+
+
+def _read_passages(text: str) -> list[Passage]:
+    blocks = read_blocks(text)
+    squeezed = [_squeeze(text, block) for block in blocks]
+    texts = [words for words, _ in squeezed]
+    passages: list[Passage] = []
+    heading, heading_indent, child_indent = "", -1, -1
+    lead, lead_indent = "", -1
+    column, column_key = -1, ""
+    for i, block in enumerate(blocks):
+        words, places = squeezed[i]
+        if not words.strip():
+            continue
+        first = block.lines[0]
+        if column >= 0 and first.indent < column - 2:
+            column, column_key = -1, ""
+        kind: PassageKind = "row" if "\t" in words else "item" if first.marker else "prose"
+        if _is_heading(blocks, texts, i):
+            kind, heading, lead, column = "heading", words, "", -1
+            heading_indent, child_indent = first.indent, -1
+        elif child_indent < 0:
+            child_indent = first.indent
+        elif heading_indent <= first.indent < child_indent and kind == "prose" and block.after_blank:
+            # An indented section is over where the text comes back to the margin.
+            heading = ""
+        passage = Passage(
+            text=words,
+            at=places,
+            kind=kind,
+            indent=first.indent,
+            heading=column_key or heading,
+            lead=lead if first.indent >= lead_indent else "",
+            lines=tuple(line.text for line in block.lines),
+            marker=first.marker,
+        )
+        passage = _split_key(passage) if kind != "heading" else passage
+        passages.append(passage)
+        if kind == "row" and passage.key and column < 0:
+            column, column_key = first.column, passage.key
+        if words.endswith(":"):
+            lead, lead_indent = words, first.indent
+        elif kind == "prose":
+            lead, lead_indent = "", -1
+    return passages
+
+
+def split_sentences(text: str) -> list[tuple[int, int]]:
+    """The sentences of a passage as half-open intervals.
+
+    >>> [("Due at 5 p.m. Bring it."[a:b]) for a, b in split_sentences("Due at 5 p.m. Bring it.")]
+    ['Due at 5 p.m.', 'Bring it.']
+    """
+    out = []
+    start = 0
+    for match in _END.finditer(text):
+        end = match.end() - 1
+        if _ABBREVIATION.search(text[max(start, end - 12) : end]):
+            continue
+        out.append((start, end))
+        start = match.end()
+    if start < len(text):
+        out.append((start, len(text)))
+    return out
+
+
+def sentences_of(passage: Passage) -> list[Sentence]:
+    """The sentences of one passage; its label is a sentence of its own."""
+    text = passage.text
+    intervals = [(start + passage.body, end + passage.body) for start, end in split_sentences(text[passage.body :])]
+    if passage.body:
+        intervals.insert(0, (0, passage.body))
+    return [Sentence(text[start:end], start, passage, text[end:]) for start, end in intervals]
+
+
+def read_sheet(name: str, text: str) -> Sheet:
+    """The layout of one sheet; any text is some sheet."""
+    passages = tuple(_read_passages(text))
+    return Sheet(
+        name=name,
+        text=text,
+        passages=passages,
+        sentences=tuple(s for p in passages if p.kind != "heading" for s in sentences_of(p)),
+        title=" / ".join(p.text for p in passages[:3] if p.kind == "heading" or len(p.text) < 90),
+    )

@@ -1,0 +1,228 @@
+"""Length: how many words or pages, of what, and what is left out of the count."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, find_tolerance, number_value
+from fairhand.brief.wording import READING, TOLD, ask, force_of, join
+from fairhand.model.requirement import Requirement
+from fairhand.model.span import Span
+
+_UNIT = r"words?|pages?|sides?(?: of A4)?|pp\.?"
+
+_PARTS: tuple[tuple[str, str], ...] = (
+    ("annotated-bibliography", r"annotated bibliograph\w+"),
+    ("abstract", r"abstracts?"),
+    ("proposal", r"proposals?|prospectus"),
+    ("reflection", r"reflections?|reflective (?:statement|note|account|commentary|paragraph)|self-reflection"),
+    (
+        "other",
+        r"outlines?|plans?|letters?|extracts?|chapters?|articles?|presentations?|introductions?|paragraphs?|captions?|notes?|cards?|examples?|"
+        r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+|statements?|peer reviews?|critiques?|"
+        r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|quotations?|quotes?|entry|entries|drafts?|letter|poems?",
+    ),
+)
+_PART = re.compile("|".join(rf"(?P<p{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_PARTS)), re.IGNORECASE)
+_PAPER = re.compile(
+    r"\b(?:papers?|essays?|reports?|reviews?|assignments?|submissions?|dissertation|coursework|portfolio|commentary|analysis|study|project|piece|"
+    r"text|work|manuscript|write-?up|executive summary|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
+    re.IGNORECASE,
+)
+_WRITE = re.compile(
+    r"\b(?:write|writing|length|long|limit|count|total|argue|should be|must be|shall be|will be|aim for|run|runs|exceed|in about|in around|in approximately"
+    r"|between|maximum|minimum|target|hand in|submit|produce)\b",
+    re.IGNORECASE,
+)
+_LENGTH_KEY = re.compile(r"\b(?:length|how long|word limit|page limit|word count|page count|words|size|extent|limit|how much|wordage)\b", re.IGNORECASE)
+_LIMIT_KEY = re.compile(r"\b(?:word|page|length) limit|maximum (?:length|word|page)|limit\b", re.IGNORECASE)
+
+_EXCLUDED: tuple[tuple[str, str], ...] = (
+    ("title-page", r"(?:title|cover) (?:page|sheet)s?|cover(?:sheet)?s?"),
+    (
+        "references",
+        r"references?(?: list| page)?s?|reference list|bibliograph(?:y|ies)|works? cited(?: page| list)?|literature cited|list of (?:works cited|references|sources)"
+        r"|works-cited page|reference page|citations page",
+    ),
+    ("footnotes", r"(?:foot|end)notes?|(?<!field )\bnotes"),
+    ("block-quotes", r"(?:block|indented|long|extended) quot(?:ation|e)s?"),
+    ("abstract", r"abstract"),
+    ("appendices", r"append(?:ix|ices|ixes)"),
+    ("figures", r"figures?|tables?|captions?|images?|illustrations?|graphs?|charts?|visuals|diagrams?|maps?"),
+    ("headings", r"(?:sub-?)?headings?|section titles"),
+)
+_EXCLUDED_WORD = re.compile("|".join(rf"(?P<e{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_EXCLUDED)), re.IGNORECASE)
+_LEAVES_OUT = re.compile(
+    r"\b(?:exclud(?:ing|es?)|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does|will) not include|doesn't include|don't include"
+    r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
+    r"|\bplus (?=a (?:title|cover)|(?:the |your )?(?:references|bibliography|works cited|appendi))",
+    re.IGNORECASE,
+)
+_IS_OUT = re.compile(
+    r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
+    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted|not included|excluded\b|(?:is|are) not(?=[.;]|$)"
+    r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is|e) (?:word|count|limit|total))",
+    re.IGNORECASE,
+)
+_RATE = re.compile(
+    rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed |printed )?page|(?P<rate2>{NUMBER}) words?/page",
+    re.IGNORECASE,
+)
+_NOT_TOTAL = re.compile(
+    r"(?:first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every|long each|on the)|shorter than|"
+    r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
+    re.IGNORECASE,
+)
+
+
+def _part_of(sentence: Sentence, quantity: Quantity) -> str:
+    """What the quantity measures: the nearest noun in its clause, else its key or heading."""
+    text = sentence.text
+    clause_start = max(text.rfind(mark, 0, quantity.start) for mark in (";", ":", "), ")) + 1
+    before = text[clause_start : quantity.start]
+    after = re.split(r"[.;:,)]", text[quantity.end : quantity.end + 60])[0]
+    candidates = []
+    for match in _PART.finditer(before):
+        distance = len(before) - match.end()
+        if distance <= 45:
+            candidates.append((distance, match))
+    hit = _PART.search(after)
+    if hit and hit.start() <= 25 and not re.search(r"\b(?:of|on|about|from|in|for|with|that)\b", after[: hit.start()]):
+        candidates.append((hit.start(), hit))
+    paper = [len(before) - m.end() for m in _PAPER.finditer(before)]
+    named = _PAPER.search(after)
+    if named and named.start() <= 25:
+        paper.append(named.start())
+    if candidates:
+        distance, match = min(candidates, key=lambda pair: pair[0])
+        if not paper or min(paper) > distance:
+            return _PARTS[next(i for i in range(len(_PARTS)) if match[f"p{i}"])][0]
+        return "paper"
+    if not paper:
+        key = _PART.search(sentence.passage.key if sentence.start >= sentence.passage.body else "")
+        key = key or (_PART.fullmatch(sentence.passage.heading) if not _LENGTH_KEY.search(sentence.context) else None)
+        if key:
+            return _PARTS[next(i for i in range(len(_PARTS)) if key[f"p{i}"])][0]
+    return "paper"
+
+
+def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
+    text = sentence.text
+    before, after = text[: quantity.start], text[quantity.end : quantity.end + 40]
+    if part == "other" or TOLD.search(text) or _NOT_TOTAL.search(before[-12:]) or _NOT_TOTAL.search(after):
+        return False
+    if re.search(r"\b(?:seen|spent|was|were|wrote|had)\b", before[-60:], re.IGNORECASE):
+        return False
+    if part != "paper":
+        return True
+    if READING.search(before[-50:]) or READING.search(after):
+        return False
+    if _LENGTH_KEY.search(sentence.context):
+        return True
+    if '"' in before and before.count('"') % 2 == 0 and after.startswith(")"):
+        return False
+    opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[: sentence.start].rstrip().endswith('"')
+    if opening and not (before.strip() and text[quantity.end :].startswith(")")):
+        return True
+    return bool(_PAPER.search(before[-70:]) or _PAPER.match(after.lstrip(" -")) or _PAPER.search(after[:25])) or bool(
+        _WRITE.search(before[-40:])
+    )
+
+
+def _excluded_in(text: str) -> tuple[set[str], int, int]:
+    """The parts that ``text`` leaves out of the count, with the stretch that says so."""
+    found: set[str] = set()
+    start, end = len(text), 0
+    for clause in re.finditer(r"[^;.]+", text):
+        words = clause.group()
+        leading = _LEAVES_OUT.search(words)
+        trailing = _IS_OUT.search(words)
+        if leading:
+            stretch = (leading.end(), len(words))
+        elif trailing:
+            stretch = (trailing.start() if trailing.group().lower().startswith("neither") else 0, trailing.end())
+        else:
+            continue
+        if leading and (stop := re.search(r"\b(?:but|and (?:must|should|is|are)|which)\b", words[leading.end() :])):
+            stretch = (leading.end(), leading.end() + stop.start())
+        hits = list(_EXCLUDED_WORD.finditer(words, *stretch))
+        hits = [h for h in hits if not re.search(r"\bon the $|\bto the $", words[: h.start()])]
+        if not hits:
+            continue
+        found |= {_EXCLUDED[next(i for i in range(len(_EXCLUDED)) if h[f"e{i}"])][0] for h in hits}
+        start = min(start, clause.start() + min(stretch[0], hits[0].start()))
+        end = max(end, clause.start() + max(hits[-1].end(), trailing.end() if trailing and not leading else 0))
+    return found, start, end
+
+
+_COUNTS = re.compile(r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure)\b", re.IGNORECASE)
+
+
+def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, ...], Span | None]:
+    """What is left out of the paper's count, said in the same breath or in a sentence about the count."""
+    found, start, end = _excluded_in(sentence.text[at:])
+    span = sentence.span(at + start, at + end) if found else None
+    for other in sheet.sentences:
+        same = other.passage is sentence.passage
+        if other is sentence or (same and not 0 < other.start - sentence.start < 400):
+            continue
+        if not _COUNTS.search(other.text) or (not same and not re.search(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b", other.text)):
+            continue
+        more, start, end = _excluded_in(other.text)
+        if more - found:
+            found |= more
+            if same:
+                span = join(span, other.span(start, end)) if span else other.span(start, end)
+    return tuple(sorted(found)), span
+
+
+def find_length(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+    """The lengths that the sheet asks for. **Source**: common practice of assignment sheets."""
+    found: list[Requirement] = []
+    seen: set[tuple[object, ...]] = set()
+    rate = next(((s, m) for s in sheet.sentences for m in [_RATE.search(s.text)] if m and not TOLD.search(s.text)), None)
+    for sentence in sheet.sentences:
+        rates = [m.span() for m in _RATE.finditer(sentence.text)]
+        for quantity in find_quantities(sentence.text, _UNIT):
+            if any(a <= quantity.start < b or a < quantity.end <= b for a, b in rates):
+                continue
+            part = _part_of(sentence, quantity)
+            if not _is_asked(sentence, quantity, part):
+                continue
+            unit = "words" if quantity.unit.startswith("word") else "pages"
+            low, high = quantity.low, quantity.high
+            end = quantity.end
+            if quantity.bare and part == "paper":
+                tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60])
+                if tolerance and low is not None and high is not None:
+                    percent, _, stop = tolerance
+                    low, high = round(low * (1 - percent / 100)), round(high * (1 + percent / 100))
+                    end = quantity.end + stop
+                elif _LIMIT_KEY.search(sentence.passage.key or sentence.passage.heading):
+                    low = None
+            key = (part, unit, low, high)
+            if key in seen:
+                continue
+            seen.add(key)
+            excludes, span = ((), None) if part != "paper" else _exclusions(sheet, sentence, quantity.end)
+            here = sentence.span(quantity.start, end)
+            found.append(
+                ask(
+                    sheet,
+                    "length",
+                    {
+                        "unit": unit,
+                        "min": low,
+                        "max": high,
+                        "words_per_page": number_value(rate[1]["rate"] or rate[1]["rate2"]) if rate and unit == "pages" and part == "paper" else None,
+                        "about": quantity.about,
+                        "excludes": excludes,
+                        "part": part,
+                    },
+                    join(here, span) if span and span.start > here.start else here,
+                    force_of(sentence.text),
+                )
+            )
+    return found

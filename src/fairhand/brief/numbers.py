@@ -1,0 +1,160 @@
+"""Numbers as sheets write them: figures, words, ranges, limits, "about", and tolerances."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+_ONES = "one two three four five six seven eight nine".split()
+_TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+_VALUES: dict[str, int] = (
+    {word: n for n, word in enumerate(_ONES, 1)}
+    | {word: n for n, word in enumerate(_TEENS, 10)}
+    | {word: 10 * n for n, word in enumerate(_TENS, 2)}
+    | {"dozen": 12, "single": 1}
+)
+_SMALL = rf"(?:(?:{'|'.join(_TENS)})(?:[- ](?:{'|'.join(_ONES)}))?|{'|'.join(_TEENS)}|{'|'.join(_ONES)})"
+_SPELT = rf"(?:a dozen|{_SMALL} (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?|{_SMALL})"
+
+NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?: \(\d{{1,5}}\))?)"
+"""A number in figures or words, as a regular expression without groups (lower case)."""
+
+_LEAST = (
+    r"at (?:the (?:very )?)?least|(?:no|not) (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: of| is|:)?"
+    r"|min\.?(?: of|:)?|(?:no|not) under"
+)
+_MOST = (
+    r"at (?:the )?(?:very )?most|(?:no|not) (?:more|longer|greater) than|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: of| is|:)?"
+    r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
+    r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
+)
+_ABOUT = r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|somewhere around|of the order of|some"
+_LEAST_AFTER = r"or (?:more|longer|over)|(?:at (?:a |an )?(?:absolute |the )?)?minimum|at (?:the (?:very )?)?least|and (?:up|over|above)|upwards?"
+_MOST_AFTER = r"or (?:fewer|less|under|shorter)|(?:at )?(?:an? )?(?:absolute )?max(?:imum)?\b|at (?:the )?(?:very )?most|limit|and no more"
+_ABOUT_AFTER = r"or so|or thereabouts|approximately|approx\.?|\(approx\.?\)|roughly"
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A number of things, with what is said about it."""
+
+    start: int
+    """Where it begins in the text that was read, its limit word ("at least") included."""
+    end: int
+    """Where it ends, its unit and a limit word after that included."""
+    low: int | float | None
+    """The least number, or None where only a limit above is given."""
+    high: int | float | None
+    """The greatest number, or None where only a limit below is given."""
+    about: bool
+    """Whether the sheet says that the number is approximate."""
+    unit: str
+    """The unit's word as it stands in the text, or empty."""
+    bare: bool
+    """Whether it is one number with neither a limit word nor a range."""
+
+
+def number_value(words: str) -> int | float:
+    """The value of a number matched by `NUMBER`.
+
+    >>> number_value("2,500"), number_value("Twenty-five"), number_value("two thousand five hundred")
+    (2500, 25, 2500)
+    """
+    words = words.lower().split(" (")[0].replace(",", "")
+    if words[0].isdigit():
+        value = float(words)
+        return int(value) if value.is_integer() else value
+    total, part = 0, 0
+    for word in re.split(r"[- ]", words):
+        if word == "hundred":
+            part *= 100
+        elif word == "thousand":
+            total, part = part * 1000, 0
+        else:
+            part += _VALUES.get(word, 0)
+    return total + part
+
+
+@lru_cache(maxsize=64)
+def _quantity_pattern(unit: str) -> re.Pattern[str]:
+    link = r"(?: ?(?:-|—) ?|[- ](?:to|or)[- ])"
+    unit_group = rf"(?:[- ]?(?P<unit>{unit})\b)" if unit else ""
+    inner_unit = rf"(?:[- ]?(?:{unit})\b)?" if unit else ""
+    return re.compile(
+        rf"(?<![\w/.:$£€#])"
+        rf"(?:(?:(?P<least>{_LEAST})|(?P<most>{_MOST})|(?P<about>{_ABOUT})) ?(?:about |the )?)?"
+        rf"(?:(?P<between>between|from) )?"
+        rf"(?<![\w/:,$£€#])(?P<a>{NUMBER})(?![\d/:%]|(?:st|nd|rd|th)\b|,\d)"
+        rf"(?:{inner_unit}(?:{link}|(?P<and> and ))(?P<b>{NUMBER})(?![\d/:%]|,\d))?"
+        rf"{unit_group}"
+        rf"(?:,? \(?(?:(?P<least_after>{_LEAST_AFTER})|(?P<most_after>{_MOST_AFTER})|(?P<about_after>{_ABOUT_AFTER}))(?!\w)\)?)?",
+        re.IGNORECASE,
+    )
+
+
+def find_quantities(text: str, unit: str = "") -> list[Quantity]:
+    """The quantities in ``text``, in order; with ``unit`` (a regular expression) only those of that unit.
+
+    >>> [(q.low, q.high, q.about) for q in find_quantities("about 1,200 to 1,500 words", "words?")]
+    [(1200, 1500, True)]
+    >>> [(q.low, q.high) for q in find_quantities("no fewer than four, or 2 at most")]
+    [(4, None), (None, 2)]
+    """
+    pattern = _quantity_pattern(unit)
+    found: list[Quantity] = []
+    at = 0
+    while match := pattern.search(text, at):
+        found.append(_read_quantity(match))
+        at = found[-1].end
+    return found
+
+
+def _read_quantity(match: re.Match[str]) -> Quantity:
+    a = number_value(match["a"])
+    second = match["b"]
+    end = match.end()
+    if second and match["and"] and not match["between"]:
+        # "five and two of them": two numbers, no range; the second is found by whoever reads on.
+        second, end = None, match.start("and")
+    b = number_value(second) if second else None
+    if b is not None and b < a:
+        b, end = None, match.end("a")
+    groups = match.groupdict()
+    about = bool(groups["about"] or groups["about_after"])
+    low: int | float | None = a
+    high: int | float | None = a if b is None else b
+    if groups["least"] or groups["least_after"]:
+        high = b
+    elif groups["most"] or groups["most_after"]:
+        low = None if b is None else a
+    return Quantity(
+        start=match.start(),
+        end=end,
+        low=low,
+        high=high,
+        about=about,
+        unit=(groups.get("unit") or "").lower(),
+        bare=b is None and low == high,
+    )
+
+
+_TOLERANCE = re.compile(
+    rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway|margin) (?:of|is):?|within) ?"
+    rf"(?P<a>{NUMBER}) ?(?:%|per ?cent)|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below|over or under"
+    rf"|(?:leeway|tolerance|margin)\b)",
+    re.IGNORECASE,
+)
+
+
+def find_tolerance(text: str) -> tuple[float, int, int] | None:
+    """The tolerance in per cent that ``text`` grants on both sides, with its place; None where it grants none.
+
+    >>> find_tolerance("2,500 words +/- 10%")
+    (10, 12, 19)
+    """
+    match = _TOLERANCE.search(text)
+    if not match:
+        return None
+    return number_value(match["a"] or match["b"]), match.start(), match.end()

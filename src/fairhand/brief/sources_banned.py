@@ -1,0 +1,88 @@
+"""Banned sources: kinds of source that may not be cited."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.wording import TOLD, ask, join
+from fairhand.model.requirement import Requirement
+from fairhand.model.span import Span
+
+_KINDS: tuple[tuple[str, str], ...] = (
+    ("encyclopedia", r"encyclop(?:a)?edias?|encyclopædias?|Wikipedia(?: pages| articles)?"),
+    ("blog", r"blogs?|blog posts?|weblogs?"),
+    ("ai-generated", r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)"),
+    ("course-readings", r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course|class)|assigned readings?|lecture (?:notes|slides)"),
+    ("dictionary", r"dictionar(?:y|ies)"),
+    ("textbook", r"text ?books?"),
+    ("website", r"(?:web ?sites?|web ?pages?|internet sources?|online sources|study[- ]guides?(?! website)|general internet|the (?:open )?(?:web|internet)|social media(?: posts)?|online study notes)"),
+)
+_KIND = re.compile("|".join(rf"(?P<k{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_KINDS)), re.IGNORECASE)
+_BAN = re.compile(
+    r"\b(?:(?:is|are|will) (?:also )?not (?:be )?(?:acceptable|accepted|allowed|permitted|suitable|appropriate|to be (?:used|cited|quoted)|valid|legitimate|count(?:ed)?)|unacceptable|inadmissible"
+    r"|(?:may|must|should|can|will|do|shall|are|is) not (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rely(?: up)?on|rel(?:y|ied) (?:up)?on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|draw on|refer to|reference[d]?|consult(?:ed)?|appear)"
+    r"|(?:don't|can't|cannot|mustn't|won't|shouldn't|doesn't|aren't|never) (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rel(?:y|ied) on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|acceptable|accepted|allowed|permitted|draw on)"
+    r"|not to (?:use|cite|rely on|be (?:used|cited))|off limits|off-limits|banned|forbidden|prohibited|excluded|barred|out of bounds|ruled out|avoid|stay away from|steer clear of|refrain from|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
+    r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet|AI-))|neither|(?:are|is) not sources)\b",
+    re.IGNORECASE,
+)
+_ALSO = re.compile(r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise|this (?:includes|also))\b", re.IGNORECASE)
+_BAN_LEAD = re.compile(r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned|off limits)(?:\b[^|]{0,30})?(?: \||$)", re.IGNORECASE)
+_ABOUT_SOURCES = re.compile(r"\b(?:cit\w+|sources?|references?|quot\w+|use\b|using|evidence|rely|acceptable|count)\b", re.IGNORECASE)
+_SPARED = re.compile(r"\b(?:rubric|exam(?:ination)?|in class|posting|upload)\b", re.IGNORECASE)
+
+
+def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int]:
+    """The kinds that a sentence bans, with the stretch that bans them."""
+    found: set[str] = set()
+    start, end = len(sentence.text), 0
+    lead = bool(_BAN_LEAD.search(f"{sentence.passage.heading} | {sentence.passage.lead.rstrip(':')}"))
+    for clause in re.finditer(r"[^;]+", sentence.text):
+        words = clause.group()
+        ban = _BAN.search(words)
+        if not (ban or lead or (carried and _ALSO.match(words.strip()))):
+            continue
+        hits = list(_KIND.finditer(words))
+        if ban and re.match(r"avoid|no$|not to|don't|do not|never|steer|stay|refrain", ban.group().strip(), re.IGNORECASE):
+            hits = [h for h in hits if h.start() > ban.start()]
+        if ban and (stop := re.search(r"\b(?:but|except|unless|although) (?:\w+ ){0,4}(?:fine|allowed|welcome|may|are|is)\b", words[ban.end() :])):
+            hits = [h for h in hits if h.start() < ban.end() + stop.start()]
+        kinds = {_KINDS[next(i for i in range(len(_KINDS)) if h[f"k{i}"])][0] for h in hits}
+        if kinds == {"ai-generated"} and not (carried or re.search(r"\b(?:cit\w+|source)", words)):
+            continue
+        if not kinds:
+            continue
+        found |= kinds
+        start = min(start, clause.start() + min(hits[0].start(), ban.start() if ban else hits[0].start()))
+        end = max(end, clause.start() + max(hits[-1].end(), ban.end() if ban else 0))
+    return found, start, end
+
+
+def find_sources_banned(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+    """The kinds of source that the sheet bans; neighbouring bans are one requirement."""
+    groups: list[tuple[set[str], Span]] = []
+    before: Sentence | None = None
+    for sentence in sheet.sentences:
+        carried = before is not None and before.passage is sentence.passage
+        kinds: set[str] = set()
+        if not TOLD.search(sentence.text) and not _SPARED.search(sentence.text):
+            kinds, start, end = _banned_in(sentence, carried=carried)
+        if kinds:
+            span = sentence.span(start, end)
+            if carried:
+                groups[-1] = (groups[-1][0] | kinds, join(groups[-1][1], span))
+            else:
+                groups.append((kinds, span))
+            before = sentence
+        else:
+            before = None
+    known: set[str] = set()
+    found = []
+    for kinds, span in groups:
+        fresh = tuple(sorted(kinds - known))
+        known |= kinds
+        if fresh:
+            found.append(ask(sheet, "sources_banned", {"what": fresh}, span))
+    return found

@@ -1,0 +1,91 @@
+"""The task: the verbs of the question."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.wording import ADVICE, TOLD, ask
+from fairhand.model.requirement import Requirement
+
+_VERBS: tuple[tuple[str, str], ...] = (
+    ("compare", r"compar(?:e|es|ing)"),
+    ("evaluate", r"evaluat(?:e|es|ing)"),
+    ("analyse", r"analy[sz](?:e|es|ing)"),
+    ("discuss", r"discuss(?:es|ing)?"),
+    ("argue", r"argu(?:e|es|ing)"),
+    ("explain", r"explain(?:s|ing)?"),
+    ("assess", r"assess(?:es|ing)?"),
+    ("critique", r"critiqu(?:e|es|ing)"),
+    ("trace", r"trac(?:e|es|ing)"),
+    ("propose", r"propos(?:e|es|ing)"),
+    ("summarise", r"summari[sz](?:e|es|ing)"),
+    ("reflect", r"reflect(?:s|ing)?(?= |$|\.|,|\")"),
+)
+_VERB = re.compile("|".join(rf"(?P<v{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_VERBS)), re.IGNORECASE)
+_ADVERB = r"(?:(?:critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically|in detail) )?"
+_OPENS = re.compile(rf"(?:^|[\"“(]|[,;:—] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$", re.IGNORECASE)
+_YOU = re.compile(
+    rf"\b(?:you(?:'ll| will| should| must| need to| have to| are (?:expected|asked|required|invited) to| shall)?|asked to|expected to|required to|aim(?:s)? (?:is )?to|task is to|is to|want you to|order to|paper (?:should|must|will)|essay (?:should|must|will)|section should|report (?:should|must|will)) (?:\w+ ){{0,2}}?{_ADVERB}$",
+    re.IGNORECASE,
+)
+_TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
+_THAT = re.compile(rf"\b(?:write|essay|paper|proposal|report|review)\b[^.;]{{0,30}}\b(?:that|which|in which you) {_ADVERB}$", re.IGNORECASE)
+_NOT_TASK = re.compile(
+    r"\b(?:sources?|length|format|presentation|layout|style|referenc\w+|citations?|late(?:ness)?|penalt\w+|submi\w+|handing in|grading|graded|marks?|marking|rubric|criteria|policy|conduct|integrity|ai|collaboration|working with"
+    r"|dates?|deadlines?|help|contact|questions$|questions to keep|mechanics|revis\w+|support|good practice|attendance|honesty|turning it in|search|readability|paragraphs?|not part|abstract|reading|methodology questions)\b",
+    re.IGNORECASE,
+)
+_TUTOR = re.compile(r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian|students (?:may|can|often))\b [^.;]{0,30}$")
+_OTHERS = re.compile(r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone|other|classmates|friends|the (?:class|instructor|tutor|librarian))|plans? in|in (?:class|tutorials?|small groups|office)|responses? in small groups|drafts)\b", re.IGNORECASE)
+_NEGATED = re.compile(r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to|used to|want to|how to)(?: \w+){0,2} $", re.IGNORECASE)
+_ADVISING = re.compile(r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions|per se|learn(?:ed)?|answer the following)\b", re.IGNORECASE)
+_NOUNISH = re.compile(r"^(?: (?:of|essay|paper|question|section|paragraph)s?\b)|^-|^d\b", re.IGNORECASE)
+
+
+def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
+    text = sentence.text
+    before, after = text[: match.start()], text[match.end() :]
+    clause = re.split(r"[.;?!] ", before)[-1]
+    if _NOUNISH.search(after) or _OTHERS.search(after) or _TUTOR.search(clause) or _NEGATED.search(clause):
+        return False
+    word = match.group().lower()
+    if word.endswith("s") and word not in {"discuss", "assess"}:
+        return bool(_THAT.search(before))
+    if word.endswith("ing"):
+        return bool(re.search(r"\b(?:write|essay|paper|paragraphs?|report|review)\b[^.;]{0,40}$", clause, re.IGNORECASE)) or bool(
+            re.match(r"\W*$", before) and False
+        )
+    opens = _OPENS.search(before)
+    if opens and opens.group().lower().strip() in {"and", "or", ",", "then"}:
+        # A second verb carries on an order only where the clause gives one.
+        return bool(_VERB.search(clause) or _YOU.search(clause + "x ") or re.search(r"\b(?:you|paper|essay|write|show|describe|choose|identify|answer|using|select|define)\b|^In an? ", clause, re.IGNORECASE) or not clause.strip(" ,"))
+    if opens and (not clause.strip(" \"'(") or re.search(r"[\":;—(,] ?(?:\w+ )?$|(?:must|should|will|shall|please|then) (?:\w+ )?$", clause, re.IGNORECASE)):
+        return True
+    if _YOU.search(before) or _THAT.search(before):
+        return True
+    return bool(_TO_LIST.search(before) and (re.search(r"\b(?:read|task|aim|goal|asked|assignment|second|critically|purpose is)\b", clause, re.IGNORECASE)))
+
+
+def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+    """The verbs that the sheet's question sets, each once."""
+    found: list[Requirement] = []
+    seen: set[str] = set()
+    for sentence in sheet.sentences:
+        text = sentence.text
+        where = f"{sentence.passage.heading} | {sentence.passage.key}"
+        if _NOT_TASK.search(where) or ADVICE.search(sentence.passage.heading) or TOLD.search(text) or _ADVISING.search(text):
+            continue
+        if sentence.passage.kind == "row" and not sentence.passage.key:
+            continue
+        for match in _VERB.finditer(text):
+            verb = _VERBS[next(i for i in range(len(_VERBS)) if match[f"v{i}"])][0]
+            if verb in seen or not _sets_task(sentence, match):
+                continue
+            seen.add(verb)
+            end = re.compile(r"[.,;:?!]|$").search(text, match.end())
+            stop = min(end.start() if end else len(text), match.end() + 60)
+            stop = text.rfind(" ", match.end(), stop) if stop == match.end() + 60 and " " in text[match.end() : stop] else stop
+            found.append(ask(sheet, "task", {"verb": verb}, sentence.span(match.start(), stop)))
+    return found
