@@ -1,0 +1,171 @@
+"""The reference document that gives an OpenDocument file its styles, header and page."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from typing import Any
+
+from fairhand.fair_copy.document import FairCopy
+from fairhand.fair_copy.layout import PAPER_SIZES_PT
+from fairhand.fair_copy.looks import Look, looks_for
+from fairhand.fair_copy.wording import running_head
+
+_SPACES = {
+    "office": "urn:oasis:names:tc:opendocument:xmlns:office:1.0",
+    "style": "urn:oasis:names:tc:opendocument:xmlns:style:1.0",
+    "text": "urn:oasis:names:tc:opendocument:xmlns:text:1.0",
+    "fo": "urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0",
+}
+_NAMES = {
+    "Normal": "Standard",
+    "First Paragraph": "First_20_paragraph",
+    "Body Text": "Text_20_body",
+    "Block Text": "Quotations",
+    "Footnote Text": "Footnote",
+    "Compact": "Table_20_Contents",
+    "Source Code": "Preformatted_20_Text",
+}
+"""Styles that pandoc and OpenDocument call otherwise than word processors' own files do."""
+_SIDES = {"left": "start", "centre": "center", "full": "justify", "right": "end"}
+
+
+def reference_odt(copy: FairCopy, base: bytes) -> bytes:
+    """Pandoc's own reference document ``base`` with the styles, header and page of ``copy``."""
+    from lxml import etree
+
+    kept = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(base)) as old, zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as new:
+        for member in old.infolist():
+            data = old.read(member)
+            if member.filename == "styles.xml":
+                tree = etree.fromstring(data)
+                _restyle(tree, copy)
+                data = etree.tostring(tree, xml_declaration=True, encoding="UTF-8")
+            new.writestr(member, data)
+    return kept.getvalue()
+
+
+def _q(name: str) -> str:
+    """The full name of an element or attribute."""
+    space, _, local = name.partition(":")
+    return f"{{{_SPACES[space]}}}{local}"
+
+
+def _restyle(tree: Any, copy: FairCopy) -> None:
+    styles = tree.find(_q("office:styles"))
+    known = {style.get(_q("style:name")): style for style in styles.findall(_q("style:style"))}
+    for name, look in looks_for(copy.layout).items():
+        own_name = _own_name(name)
+        style = known.get(own_name)
+        if style is None:
+            style = _add(styles, "style:style", {"style:name": own_name, "style:family": "paragraph"})
+            style.set(_q("style:display-name"), name)
+        _set_look(style, look)
+    _set_page(tree, copy)
+
+
+def _own_name(name: str) -> str:
+    return _NAMES.get(name, name.replace(" ", "_20_"))
+
+
+def _add(parent: Any, name: str, attributes: dict[str, str]) -> Any:
+    from lxml import etree
+
+    return etree.SubElement(parent, _q(name), {_q(key): value for key, value in attributes.items()})
+
+
+def _set_look(style: Any, look: Look) -> None:
+    """Give a paragraph style its look, whatever it looked like before."""
+    for old in list(style):
+        style.remove(old)
+    if look.base:
+        style.set(_q("style:parent-style-name"), _own_name(look.base))
+    if look.outline is not None:
+        style.set(_q("style:default-outline-level"), str(look.outline + 1))
+    paragraph = {
+        "fo:line-height": f"{look.spacing * 100:.0f}%",
+        "fo:margin-top": f"{look.before_pt:.2f}pt",
+        "fo:margin-bottom": f"{look.after_pt:.2f}pt",
+        "fo:margin-left": f"{look.left_pt:.2f}pt",
+        "fo:margin-right": "0pt",
+        "fo:text-indent": f"{look.first_pt:.2f}pt",
+        "style:auto-text-indent": "false",
+        "fo:text-align": _SIDES[look.side],
+        "fo:keep-with-next": "always" if look.keep else "auto",
+        "fo:widows": "2",
+        "fo:orphans": "2",
+        "fo:border": "none",
+    }
+    if look.new_page:
+        paragraph["fo:break-before"] = "page"
+    _add(style, "style:paragraph-properties", paragraph)
+    _add(
+        style,
+        "style:text-properties",
+        {
+            "style:font-name": look.font,
+            "fo:font-family": f"'{look.font}'",
+            "fo:font-size": f"{look.size_pt}pt",
+            "fo:font-weight": "bold" if look.bold else "normal",
+            "fo:font-style": "italic" if look.italic else "normal",
+            "fo:color": "#000000",
+            "fo:hyphenate": "false",
+        },
+    )
+
+
+def _set_page(tree: Any, copy: FairCopy) -> None:
+    """Paper, margins, running head and page number of every page."""
+    layout = copy.layout
+    width, height = PAPER_SIZES_PT[layout.paper]
+    top, right, bottom, left = layout.margins_pt
+    edge_top, edge_bottom = min(36.0, top / 2), min(36.0, bottom / 2)
+    head, head_left = running_head(copy)
+    high, _, side = layout.page_number.partition(" ")
+    in_header, in_footer = bool(head) or high == "top", high == "bottom"
+    for page in tree.iter(_q("style:page-layout-properties")):
+        page.attrib.update(
+            {
+                _q("fo:page-width"): f"{width}pt",
+                _q("fo:page-height"): f"{height}pt",
+                _q("fo:margin-top"): f"{edge_top if in_header else top}pt",
+                _q("fo:margin-bottom"): f"{edge_bottom if in_footer else bottom}pt",
+                _q("fo:margin-left"): f"{left}pt",
+                _q("fo:margin-right"): f"{right}pt",
+            }
+        )
+        holder = page.getparent()
+        for name, wanted, room in (
+            ("header", in_header, top - edge_top),
+            ("footer", in_footer, bottom - edge_bottom),
+        ):
+            for old in holder.findall(_q(f"style:{name}-style")):
+                holder.remove(old)
+            made = _add(holder, f"style:{name}-style", {})
+            if wanted:
+                gap = "fo:margin-bottom" if name == "header" else "fo:margin-top"
+                size = {"fo:min-height": f"{room}pt", gap: "0pt", "style:dynamic-spacing": "false"}
+                _add(made, "style:header-footer-properties", size)
+    for master in tree.iter(_q("style:master-page")):
+        for old in list(master):
+            master.remove(old)
+        if in_header:
+            _furnish(
+                tree, _add(master, "style:header", {}), head, "left" if head_left else side, numbered=high == "top"
+            )
+        if in_footer:
+            _furnish(tree, _add(master, "style:footer", {}), "", side, numbered=True)
+
+
+def _furnish(tree: Any, place: Any, head: str, side: str, *, numbered: bool) -> None:
+    """One line of header or footer, in a style made for its side."""
+    automatic = tree.find(_q("office:automatic-styles"))
+    name = f"Furniture_{place.tag.rpartition('}')[2]}_{len(automatic)}"
+    style = _add(automatic, "style:style", {"style:name": name, "style:family": "paragraph"})
+    style.set(_q("style:parent-style-name"), "Header")
+    _add(style, "style:paragraph-properties", {"fo:text-align": _SIDES.get(side, "end")})
+    line = _add(place, "text:p", {"text:style-name": name})
+    line.text = f"{head} " if head and numbered else head
+    if numbered:
+        _add(line, "text:page-number", {"text:select-page": "current"}).text = "1"
