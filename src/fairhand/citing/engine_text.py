@@ -80,11 +80,9 @@ def _read(node: Node) -> Iterator[Inline]:
 
 
 def _read_span(classes: list[str], nodes: list[Node]) -> Iterator[Inline]:
-    """A span's content: its number parted from the reference by a space, what is not to be slanted upright."""
+    """A span's content; what is not to be slanted is upright."""
     inner = read_inlines(nodes)
     if "nodecor" in classes:
         yield Styled("upright", inner)
     else:
         yield from inner
-    if "csl-left-margin" in classes:
-        yield Text(" ")

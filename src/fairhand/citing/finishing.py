@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from fairhand.citing.engine_text import join_text
@@ -11,6 +11,7 @@ from fairhand.citing.entries import text_of
 from fairhand.citing.records import Item
 from fairhand.citing.requesting import Place
 from fairhand.citing.style_rules import StyleRules
+from fairhand.model.entry import Name
 from fairhand.model.inline import Inline, Link, Note, Styled, Text, plain
 
 MONTHS = "January February March April May June July August September October November December".split(" ")
@@ -27,10 +28,21 @@ PROTOCOL = re.compile(r"^https?://(?!(?:dx\.)?doi\.org/)")
 Inlines = tuple[Inline, ...]
 
 
-def finish_citation(inlines: Inlines, place: Place, rule: StyleRules) -> Inlines:
-    """A citation as it stands in the fair copy; empty where the style wants nothing there."""
-    if place.in_note and len(inlines) == 1 and isinstance(inlines[0], Note):
-        inlines = _without_stop(inlines[0].children) if place.before_stop else inlines[0].children
+def finish_citation(inlines: Inlines, place: Place, rule: StyleRules, namesakes: Mapping[str, Name]) -> Inlines:
+    """A citation as it stands in the fair copy; empty where the style wants nothing there.
+
+    Args:
+        inlines: the engine's citation.
+        place: where it belongs.
+        rule: the style's rules.
+        namesakes: by entry id, the first author of a work whose surname another work's first author bears too.
+    """
+    note = inlines[0] if len(inlines) == 1 else None
+    if isinstance(note, Note):
+        children = _with_given_names(note.children, place, namesakes)
+        inlines = _within_note(children, place) if place.in_note else (Note(children),)
+    elif rule.in_text == "numeric" and not place.superscript and plain(inlines)[:1] not in "[(":
+        inlines = (Text("("), *inlines, Text(")"))
     if place.part == "locator":
         inlines = _map_first(inlines, lambda text: YEAR_FIRST.sub("(", text))
     if rule.manual == "mla":
@@ -47,11 +59,13 @@ def finish_reference(inlines: Inlines, item: Item, rule: StyleRules) -> Inlines:
         rule: the style's rules.
     """
     if rule.manual == "mla":
-        inlines = _without_protocol(inlines)
+        inlines = _with_address_last(_without_protocol(inlines), item)
     if rule.manual == "apa":
         inlines = _with_volume_slanted(_without_retrieved(inlines))
     if rule.month_of_issue:
         inlines = _with_month(inlines, item)
+    if rule.manual == "chicago" and rule.in_text == "author-date":
+        inlines = _without_second_date(inlines, item)
     if rule.manual == "chicago" and rule.in_text != "note":
         inlines = _with_database(inlines, item)
     return join_text(_tidied(inlines))
@@ -63,6 +77,19 @@ def _without_protocol(inlines: Inlines) -> Inlines:
         replace(one, children=(Text(PROTOCOL.sub("", plain(one.children))),)) if isinstance(one, Link) else one
         for one in inlines
     )
+
+
+def _with_address_last(inlines: Inlines, item: Item) -> Inlines:
+    """A thesis's address stands after its school. **Source**: MLA 9, appendix 2."""
+    found = [one for one in inlines if isinstance(one, Link)]
+    if item["type"] != "thesis" or not found:
+        return inlines
+    at = inlines.index(found[0])
+    before, after = inlines[at - 1], inlines[at + 1 : at + 2]
+    if not (isinstance(before, Text) and before.text.endswith(", ") and after and isinstance(after[0], Text)):
+        return inlines
+    school = after[0].text.removesuffix(".")
+    return (*inlines[: at - 1], Text(before.text[:-2] + school + ", "), found[0], Text("."), *inlines[at + 2 :])
 
 
 def _without_retrieved(inlines: Inlines) -> Inlines:
@@ -95,6 +122,15 @@ def _with_month(inlines: Inlines, item: Item) -> Inlines:
     return tuple(Text(one.text.replace(short, full, 1)) if isinstance(one, Text) else one for one in inlines)
 
 
+def _without_second_date(inlines: Inlines, item: Item) -> Inlines:
+    """The year of the first publication stands before the year alone: *(1610) 1995*. **Source**: CMOS 17, 15.40."""
+    original = item.get("original-date")
+    if not isinstance(original, dict) or not original.get("date-parts"):
+        return inlines
+    again = re.compile(rf"(?<=[.\s]) ?{original['date-parts'][0][0]}; ")
+    return tuple(Text(again.sub(" ", one.text)) if isinstance(one, Text) else one for one in inlines)
+
+
 def _with_database(inlines: Inlines, item: Item) -> Inlines:
     """An article without address ends in the database that it was read in. **Source**: CMOS 17, 14.11 and 15.9.
 
@@ -115,6 +151,30 @@ def _month_of(item: Item) -> str:
         return SEASONS[int(issued["season"]) - 1]
     parts = issued["date-parts"][0]
     return MONTHS[parts[1] - 1] if len(parts) == 2 and 1 <= parts[1] <= len(MONTHS) else ""
+
+
+def _within_note(inlines: Inlines, place: Place) -> Inlines:
+    """The text of a note that runs on within one of the writer's own, its full stop left to the sentence."""
+    if place.runs_on:
+        inlines = _without_stop(inlines)
+    if place.form == "parenthetical":
+        return (Text("("), *inlines, Text(")"))
+    return (Text(", "), *inlines) if place.form == "narrative" else inlines
+
+
+def _with_given_names(inlines: Inlines, place: Place, namesakes: Mapping[str, Name]) -> Inlines:
+    """A later note names in full an author whose surname another bears too. **Source**: CMOS 17, 14.32."""
+    at, words = 0, [one.text if isinstance(one, Text) else "\0" for one in inlines]
+    for one, later in zip(place.works, place.later, strict=True):
+        author = namesakes.get(str(one.entry))
+        if author is None:
+            continue
+        surname = re.compile(rf"(?<![\w-]){re.escape(author.surname)}(?![\w-])")
+        while at < len(words) and not surname.search(words[at]):
+            at += 1
+        if at < len(words) and later:
+            words[at] = surname.sub(f"{author.given} {author.surname}", words[at], count=1)
+    return tuple(Text(word) if isinstance(one, Text) else one for one, word in zip(inlines, words, strict=True))
 
 
 def _tidied(inlines: Sequence[Inline]) -> Inlines:

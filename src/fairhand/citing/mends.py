@@ -26,6 +26,7 @@ ORDINAL_WORDS = {word: str(number) for number, word in enumerate("second third f
 FIRST_EDITION = frozenset({"1", "first", "1st"})
 LEADING_ARTICLE = re.compile(r"(?:The|An?)\s+(?=\S)")
 MAIN_TITLE = re.compile(r"(.+?)(?::\s|(?<=[?!])\s)")
+CORPORATE_FORM = re.compile(r",?\s+(?:Incorporated|Inc\.?|Limited|Ltd\.?|LLC|L\.L\.C\.|GmbH|plc)(?=$|,|\s*[/;])")
 BUSINESS_WORDS = re.compile(
     r",?\s+(?:(?:and|&)\s+)?(?:Company|Co\.?|Corporation|Corp\.?|Incorporated|Inc\.?|Limited|Ltd\.?|LLC|L\.L\.C\.|GmbH|plc)"
     r"(?=$|,|\s*[/;])"
@@ -149,6 +150,19 @@ def abbreviate_publisher(item: Item) -> None:
         item["publisher"] = publisher
 
 
+def drop_corporate_form(item: Item) -> None:
+    """A publisher's *Inc.*, *Ltd.* or first *The* is not printed. **Source**: APA 7, 9.29; CMOS 17, 14.133."""
+    publisher = text_of(item, "publisher")
+    if publisher:
+        item["publisher"] = LEADING_ARTICLE.sub("", CORPORATE_FORM.sub("", publisher), count=1)
+
+
+def call_report_number(item: Item) -> None:
+    """A report's number stands as *Report No. 7*. **Source**: APA 7, 10.4."""
+    if item["type"] == "report" and text_of(item, "number") and not text_of(item, "genre"):
+        item["genre"] = "Report"
+
+
 def name_dissertation(genre: str) -> Callable[[Item], None]:
     """A doctoral dissertation is called ``genre``. **Source**: APA 7, 10.6; MLA 9, 5.68; CMOS 17, 14.215."""
 
@@ -178,6 +192,8 @@ MENDS: tuple[tuple[str, Callable[[Item], None]], ...] = (
     ("apa", shorten_title),
     ("mla chicago", shorten_without_article),
     ("mla", abbreviate_publisher),
+    ("apa chicago", drop_corporate_form),
+    ("apa", call_report_number),
     ("apa", name_dissertation("Doctoral dissertation")),
     ("mla", name_dissertation("PhD dissertation")),
     ("chicago", name_dissertation("PhD diss.")),

@@ -21,7 +21,7 @@ from fairhand.citing.records import Item
 from fairhand.citing.requesting import Place, cite_node, order_places, place_mention
 from fairhand.citing.styles import Style, rules
 from fairhand.manuscript.parts import Manuscript
-from fairhand.model.entry import Entry
+from fairhand.model.entry import Entry, Name
 from fairhand.model.inline import Inline, Note
 from fairhand.model.request import PandocRequest
 from fairhand.model.span import Span
@@ -41,6 +41,8 @@ class CitationRequest(PandocRequest):
     """By the name that the engine knows it by, each work's id and mended record."""
     style: Style
     """The style that is asked for."""
+    namesakes: Mapping[str, Name]
+    """By entry id, the first author of a work whose surname the first author of another bears too."""
 
 
 @dataclass(frozen=True)
@@ -133,7 +135,7 @@ def read_answer(stdout: bytes, request: CitationRequest) -> RenderedCitations:
         if name == "refs":
             references = [_reference(each, request) for each in inner]
         elif name.startswith("m"):
-            mentions.append(_rendered(request.places[int(name[1:])], read_blocks(inner), request.style))
+            mentions.append(_rendered(request.places[int(name[1:])], read_blocks(inner), request))
     return RenderedCitations(tuple(sorted(mentions, key=lambda each: each.mention)), tuple(references))
 
 
@@ -170,6 +172,7 @@ def _request(
         places=places,
         works={names[item["id"]]: (str(item["id"]), item) for item in items},
         style=style,
+        namesakes=_namesakes(entries) if style.is_note else {},
     )
 
 
@@ -183,9 +186,18 @@ def _reference(block: Node, request: CitationRequest) -> tuple[str, tuple[Inline
     return entry, finish_reference(read_blocks(inner), item, rules(request.style))
 
 
-def _rendered(place: Place, inlines: tuple[Inline, ...], style: Style) -> Rendered:
-    inlines = finish_citation(inlines, place, rules(style))
+def _namesakes(entries: Sequence[Entry]) -> Mapping[str, Name]:
+    first = {entry.id: entry.authors[0] for entry in entries if entry.authors and entry.authors[0].given}
+    bearers: dict[str, set[str]] = {}
+    for name in first.values():
+        bearers.setdefault(name.surname, set()).add(name.given)
+    return {entry: name for entry, name in first.items() if len(bearers[name.surname]) > 1}
+
+
+def _rendered(place: Place, inlines: tuple[Inline, ...], request: CitationRequest) -> Rendered:
+    inlines = finish_citation(inlines, place, rules(request.style), request.namesakes)
     if not inlines:
         return Rendered(place.mention, place.whole, (), note=False, after_punctuation=False)
     note = len(inlines) == 1 and isinstance(inlines[0], Note)
-    return Rendered(place.mention, place.span, inlines, note=note, after_punctuation=note or place.superscript)
+    span = place.whole if place.in_note and place.form == "narrative" and request.style.is_note else place.span
+    return Rendered(place.mention, span, inlines, note=note, after_punctuation=note or place.superscript)

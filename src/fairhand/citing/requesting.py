@@ -34,6 +34,7 @@ RANGE = re.compile(r"[,–—-]|\band\b|&")
 PARENTHESIS = re.compile(r"[(\[][^()\[\]]*(?:\[[^\[\]]*\][^()\[\]]*)?[)\]]$")
 SUPERSCRIPT = re.compile(r'<citation\b(?:(?!</citation).){0,2000}?vertical-align="sup"', re.DOTALL)
 
+MentionForm = Literal["parenthetical", "narrative", "page-only", "note"]
 Part = Literal["whole", "no-author", "locator"]
 """What is left of a citation where the sentence has named its author: all, all but the author, the locator alone."""
 
@@ -53,10 +54,14 @@ class Place:
     part: Part
     second_hand: tuple[bool, ...]
     """Of each work, whether it only passes on another's words."""
+    later: tuple[bool, ...] = ()
+    """Of each work, whether the paper has cited it before."""
     in_note: bool = False
     """Whether it stands in a footnote of the draft, so that it makes no other."""
-    before_stop: bool = False
-    """Whether a full stop follows."""
+    form: MentionForm = "parenthetical"
+    """The form that it has in the draft."""
+    runs_on: bool = False
+    """Whether words or a stop follow it in its line."""
     superscript: bool = False
     """Whether the style sets its numbers high, behind the punctuation."""
 
@@ -76,6 +81,8 @@ def place_mention(
             part = "locator"
         elif mention.form == "narrative" or all(not (one.cite.names or one.cite.title) for one in works):
             part = "no-author"
+    elif in_note and mention.form == "narrative":
+        part = "no-author"
     if mention.form == "narrative":
         bracketed = PARENTHESIS.search(span.of(text))
         if bracketed is None and not numbered:
@@ -91,7 +98,8 @@ def place_mention(
         part=part,
         second_hand=tuple(bool(one.cite.secondary or SECOND_HAND.search(one.cite.span.of(text))) for one in works),
         in_note=in_note,
-        before_stop=text[span.end : span.end + 1] == ".",
+        form=mention.form,
+        runs_on=text[span.end : span.end + 1].strip() != "" or text[span.end : span.end + 2].strip() != "",
         superscript=style.numeric and SUPERSCRIPT.search(style.csl) is not None,
     )
     return [place]
@@ -115,10 +123,13 @@ def order_places(manuscript: Manuscript, places: Sequence[Place]) -> list[Place]
 
     ordered: list[Place] = []
     seen: set[tuple[int, str | None]] = set()
+    cited: set[str | None] = set()
     for place in sorted(places, key=met_at):
         named = {(place.paragraph, one.entry) for one in place.works}
-        ordered.append(replace(place, part="no-author") if place.part == "locator" and not named <= seen else place)
+        part = "no-author" if place.part == "locator" and not named <= seen else place.part
+        ordered.append(replace(place, part=part, later=tuple(one.entry in cited for one in place.works)))
         seen |= named
+        cited |= {one.entry for one in place.works}
     return ordered
 
 
@@ -191,7 +202,7 @@ def _locator(locator: Locator, rule: StyleRules) -> str:
     if kind == "volume" and ":" in place:
         return f", {{p. {place}}}"
     if kind == "act" and not bare:
-        return f"{{}}, {place}"
+        return f"{{}}, {place.replace('-', '–')}"
     if kind == "line" and bare and len(locator.span) > len(locator.text):
         return f"{{}}, {_label('line', place)} {place}"
     label = _label(kind, place)

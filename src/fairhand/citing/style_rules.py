@@ -115,7 +115,7 @@ _CHICAGO_DATE = replace(
     month_of_issue=True,
 )
 _NUMERIC = StyleRules(follows="", in_text="numeric", example="[1]", page_with_quotation=False)
-_AUTHOR_DATE = StyleRules(follows="", in_text="author-date", example="(Smith 2016, p. 315)")
+_AUTHOR_DATE = StyleRules(follows="", in_text="author-date", example="(Smith 2016, p. 315)", list_order="name-year")
 
 RULES = {
     "mla-9": _MLA,
@@ -166,6 +166,7 @@ RULES = {
         bracketed_ellipsis=True,
         block_from_words=40,
         block_from_verse_lines=3,
+        list_order="name-title",
     ),
     "mhra-author-date": replace(
         _AUTHOR_DATE,
@@ -210,6 +211,5 @@ def rules_of(name: str, *, is_note: bool = False, numeric: bool = False, title: 
     """
     if name in RULES:
         return RULES[name]
-    if is_note:
-        return replace(RULES["mhra-notes"], follows=title, example="a note", bracketed_ellipsis=False)
-    return replace(_NUMERIC if numeric else _AUTHOR_DATE, follows=title)
+    kind = RULES["oscola"] if is_note else _NUMERIC if numeric else _AUTHOR_DATE
+    return replace(kind, follows=title, list_order="")
