@@ -71,8 +71,6 @@ def _judge_words(
         elif s is not None and rules.callouts_silent and _is_numbered(token.word, prepared.words[s]):
             judgement.agreed += 1
             judgement.allowed = True
-        elif s is not None and _is_broken_over_pages(token.word, prepared, s):
-            judgement.agreed += 1
         else:
             judgement.changed.append(token.span)
             if s is not None:
@@ -89,14 +87,6 @@ def _is_numbered(word: str, of_source: str) -> bool:
     """Whether the source's word is this one with a note's number run on to it, as text taken from a PDF has it."""
     found = _NUMBERED.fullmatch(of_source)
     return found is not None and found[1] == word
-
-
-def _is_broken_over_pages(word: str, prepared: PreparedSource, s: int) -> bool:
-    """Whether a word is broken at the foot of a page, where its hyphen joins nothing."""
-    for first in (s - 1, s):
-        if 0 <= first < len(prepared.words) - 1 and first + 1 in prepared.starts:
-            return word == prepared.words[first] + prepared.words[first + 1]
-    return False
 
 
 def _is_callout(prepared: PreparedSource, run: Sequence[int]) -> bool:

@@ -74,6 +74,8 @@ class PreparedSource:
     """The same words with one space between, before and behind them."""
     starts: tuple[int, ...]
     """For each page, the index of its first word."""
+    joined: tuple[int, ...]
+    """For each page, how many of its words belong to the page before: 1 where a word is broken between the two."""
 
     def page_at(self, word: int) -> int:
         """The index of the page that holds a word."""
@@ -82,7 +84,7 @@ class PreparedSource:
     def place_of(self, word: int) -> tuple[int, Span]:
         """The page of a word, by index, and the word's interval in the page's text."""
         page = self.page_at(word)
-        return page, word_spans(self.source.pages[page].text)[word - self.starts[page]]
+        return page, word_spans(self.source.pages[page].text)[word - self.starts[page] + self.joined[page]]
 
     def as_set(self, word: int) -> str:
         """A word as it stands on its page."""
@@ -114,7 +116,15 @@ def prepare(source: SourceText) -> PreparedSource:
     """
     words: list[str] = []
     starts = []
+    joined = []
+    before = ""
     for page in source.pages:
+        found = words_of(page.text)
+        broken = bool(words and found) and before.endswith(tuple(_HYPHEN)) and page.text.lstrip()[:1].islower()
+        if broken:
+            words[-1] += found[0]
         starts.append(len(words))
-        words.extend(words_of(page.text))
-    return PreparedSource(source, tuple(words), f" {' '.join(words)} ", tuple(starts))
+        joined.append(int(broken))
+        words.extend(found[broken:])
+        before = page.text.rstrip()
+    return PreparedSource(source, tuple(words), f" {' '.join(words)} ", tuple(starts), tuple(joined))

@@ -11,7 +11,7 @@ from fairhand.fidelity.judgement import Judgement, judge
 from fairhand.fidelity.match import Outcome, QuotationMatch
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, take_apart
-from fairhand.fidelity.search import Placing, place
+from fairhand.fidelity.search import EXACT, QUICK, Effort, Placing, place
 from fairhand.fidelity.wordings import differing_wordings, places_of
 from fairhand.reading.labels import page_key
 
@@ -38,7 +38,7 @@ def find_quotation(
     """
     quoted = take_apart(text)
     if cited is None:
-        found = _in_others(quoted, others, loose=False)
+        found = _in_others(quoted, others, effort=EXACT)
         if found is None:
             return QuotationMatch("no-text")
         return replace(_matched(quoted, *found, set(), rules), outcome="no-text", wordings=None)
@@ -49,25 +49,25 @@ def find_quotation(
     placing = place(cited, quoted, wanted)
     if placing is not None:
         return _matched(quoted, cited, placing, keys, rules)
-    found = _in_others(quoted, others, loose=True)
+    found = _in_others(quoted, others, effort=QUICK)
     if found is None:
         return QuotationMatch("not-found", cited.source.id, likeness=0.0)
     return replace(_matched(quoted, *found, set(), rules), outcome="other-source")
 
 
 def _in_others(
-    quoted: Quoted, others: Mapping[str, PreparedSource], *, loose: bool
+    quoted: Quoted, others: Mapping[str, PreparedSource], *, effort: Effort
 ) -> tuple[PreparedSource, Placing] | None:
     """The quotation in a source that it does not cite: its exact words first, then nearly its words."""
     if quoted.length < _FEWEST_EXACT:
         return None
     for prepared in others.values():
-        placing = place(prepared, quoted, loose=False)
+        placing = place(prepared, quoted, effort=EXACT)
         if placing is not None and not placing.faults:
             return prepared, placing
-    if not loose or quoted.length < _FEWEST_INEXACT:
+    if not effort or quoted.length < _FEWEST_INEXACT:
         return None
-    near = [(p, found) for p in others.values() if (found := place(p, quoted)) is not None]
+    near = [(p, found) for p in others.values() if (found := place(p, quoted, effort=effort)) is not None]
     return min(near, key=lambda pair: pair[1].faults, default=None)
 
 

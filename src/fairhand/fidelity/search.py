@@ -16,6 +16,11 @@ from fairhand.fidelity.alignment import MOST_FOR_A_BRACKET, Pair, align, dropped
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
 
+Effort = tuple[int, ...]
+"""How many words in a row must agree for an inexact passage to be looked at, in the order in which this is tried."""
+THOROUGH: Effort = (3, 2, 1)
+QUICK: Effort = (3,)
+EXACT: Effort = ()
 _WORDS_APART = 400
 """How far apart in the source two parts of one quotation may stand: somewhat over a page."""
 _WORDS_APART_SHORT = 150
@@ -25,6 +30,8 @@ _SLACK = 150
 """How many words dropped without a mark are still bridged."""
 _MOST_SEEDS = 200
 """Occurrences of one run of words that start a chain; one that recurs oftener proves nothing."""
+_ENOUGH_SEEDS = 60
+"""Of a long block quotation not every run is looked for."""
 _MOST_CHAINS = 4
 _MOST_TRIED = 40
 _RARE = 12
@@ -66,20 +73,28 @@ class Placing:
 
 
 def place(
-    prepared: PreparedSource, quoted: Quoted, wanted: Sequence[int] = (), *, loose: bool = True
+    prepared: PreparedSource, quoted: Quoted, wanted: Sequence[int] = (), effort: Effort = THOROUGH
 ) -> Placing | None:
     """The best place of a quotation in a source, one on a ``wanted`` page (by index) where several are as good.
 
-    Without ``loose`` only its exact words are found.
+    The ``effort`` is how far from its exact words a passage may be looked for.
     """
+    effort = effort if quoted.length > _SHORT else EXACT
     by_length = sorted(range(len(quoted.segments)), key=lambda k: -len(quoted.segments[k].plain))
-    for anchor in by_length if loose else by_length[:1]:
+    for anchor in by_length if effort else by_length[:1]:
         segment = quoted.segments[anchor]
-        found = find_segment(prepared, segment, loose=loose and quoted.length > _SHORT)
-        if found:
-            found.sort(key=lambda p: _rank(prepared, quoted.text, segment, p, set(wanted)))
-            placings = [_around(prepared, quoted, anchor, passage, loose=loose) for passage in found[:_MOST_TRIED]]
-            return min(placings, key=lambda placing: placing.faults)
+        found = find_segment(prepared, segment, effort=effort)
+        if not found:
+            continue
+        found.sort(key=lambda p: _rank(prepared, quoted.text, segment, p, set(wanted)))
+        best = None
+        for passage in found[:_MOST_TRIED]:
+            placing = _around(prepared, quoted, anchor, passage, effort=effort)
+            if best is None or placing.faults < best.faults:
+                best = placing
+            if not best.faults:
+                break
+        return best
     return None
 
 
@@ -93,7 +108,7 @@ def _rank(
     return passage.faults, not on_page, not capitals
 
 
-def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Passage, *, loose: bool) -> Placing:
+def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Passage, effort: Effort) -> Placing:
     """The other segments, looked for before and after the anchor."""
     passages: list[Passage | None] = [None] * len(quoted.segments)
     passages[anchor] = passage
@@ -101,18 +116,18 @@ def _around(prepared: PreparedSource, quoted: Quoted, anchor: int, passage: Pass
     for k in range(anchor + 1, len(quoted.segments)):
         segment = quoted.segments[k]
         limit = min(high.end + most_apart(segment), len(prepared.words))
-        found = find_segment(prepared, segment, high.end, limit, loose=loose)
+        found = find_segment(prepared, segment, high.end, limit, effort=effort)
         passages[k] = min(found, key=lambda p: (p.faults, p.start), default=None)
         high = passages[k] or high
     for k in range(anchor - 1, -1, -1):
         segment = quoted.segments[k]
         limit = max(0, low.start - most_apart(segment))
-        found = find_segment(prepared, segment, limit, low.start, loose=loose)
+        found = find_segment(prepared, segment, limit, low.start, effort=effort)
         passages[k] = min(found, key=lambda p: (p.faults, -p.start), default=None)
         low = passages[k] or low
     for k, segment in enumerate(quoted.segments):
         if passages[k] is None and len(segment.plain) >= _SHORT:
-            astray = find_segment(prepared, segment, loose=False)
+            astray = find_segment(prepared, segment, effort=EXACT)
             passages[k] = replace(astray[0], in_order=False) if astray else None
     return Placing(tuple(passages))
 
@@ -123,7 +138,7 @@ def most_apart(segment: Segment) -> int:
 
 
 def find_segment(
-    prepared: PreparedSource, segment: Segment, start: int = 0, end: int | None = None, *, loose: bool = True
+    prepared: PreparedSource, segment: Segment, start: int = 0, end: int | None = None, effort: Effort = THOROUGH
 ) -> list[Passage]:
     """The passages between two words of the source that agree with a segment; inexact ones only where none is exact."""
     end = len(prepared.words) if end is None else end
@@ -136,23 +151,23 @@ def find_segment(
             Passage(at, at + n, tuple((k, at + k) for k in range(n)))
             for at in prepared.occurrences(segment.plain, start, end)
         ]
-        if exact or not loose:
+        if exact or not effort:
             return exact
     best: list[Passage] = []
-    for size in (3, 2, 1):
+    for size in effort or THOROUGH:
         hits = _seeds(prepared, tokens, size, start, end)
         if not hits:
             continue
         aligned = (_passage(prepared, tokens, low, high) for low, high in _chains(hits, len(tokens), start, end))
-        best = [p for p in aligned if p is not None and _is_like(p, len(segment.plain), loose=loose)]
+        best = [p for p in aligned if p is not None and _is_like(p, len(segment.plain), effort=effort)]
         if best:
             break
     return best
 
 
-def _is_like(passage: Passage, length: int, *, loose: bool) -> bool:
+def _is_like(passage: Passage, length: int, effort: Effort) -> bool:
     """Whether a passage agrees with a segment well enough to be its source."""
-    if length <= _SHORT or not loose:
+    if length <= _SHORT or not effort:
         return not passage.faults
     return passage.likeness >= (_LIKE_ENOUGH if length > _SHORT + 2 else _LIKE_ENOUGH_SHORT)
 
@@ -160,7 +175,7 @@ def _is_like(passage: Passage, length: int, *, loose: bool) -> bool:
 def _seeds(prepared: PreparedSource, tokens: Sequence[Token], size: int, start: int, end: int) -> list[tuple[int, int]]:
     """Places (word of the source, token) where ``size`` words in a row agree."""
     hits: list[tuple[int, int]] = []
-    for k in range(len(tokens) - size + 1):
+    for k in range(0, len(tokens) - size + 1, 1 + len(tokens) // _ENOUGH_SEEDS if size > 1 else 1):
         run = tokens[k : k + size]
         if any(token.kind != "plain" for token in run):
             continue

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 _BROKEN = re.compile(
     r"(?P<head>[^\W\d_]{1,40})"
-    r"(?P<hyphen>\ufffe|\u00ad|[-\u2010](?=[ \t]{0,8}\n))(?:[ \t]{0,8}\n[ \t]{0,40})?"
+    r"(?P<hyphen>\ufffe|(?:[ \t]{0,8}\n)?\u00ad|[-\u2010](?=[ \t]{0,8}\n))(?:[ \t]{0,8}\n[ \t]{0,40})?"
     r"(?P<tail>[^\W\d_]{1,40})"
 )
 _WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
@@ -28,7 +28,7 @@ def join_hyphens(texts: Sequence[str]) -> tuple[str, ...]:
 
     def joined(found: re.Match[str]) -> str:
         head, tail = found["head"], found["tail"]
-        keeps = found["hyphen"] != "\u00ad" and (tail[0].isupper() or f"{head}-{tail}".lower() in known)
+        keeps = "\u00ad" not in found["hyphen"] and (tail[0].isupper() or f"{head}-{tail}".lower() in known)
         return f"{head}-{tail}" if keeps else head + tail
 
     return tuple(_BROKEN.sub(joined, text) for text in texts)

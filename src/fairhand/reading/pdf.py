@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,8 @@ MOST_PAGES = 3000
 _MOST_CHARACTERS = 30_000_000
 _NEEDS_PASSWORD = 4
 """PDFium's error code for a file that asks for a password."""
+_NOT_JOINED = re.compile(r"\ufffe(?=[\dA-Z])")
+"""A hyphen at a page's end that PDFium has joined to the folio or the foot line after it."""
 _LEAST_TEXT = 25
 """Characters on a page below which it is taken for a picture of a page."""
 
@@ -68,6 +71,7 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
             )
             text = ""
         text = unicodedata.normalize("NFC", text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", ""))
+        text = _NOT_JOINED.sub("-\n", text)
         total += len(text)
         if total > _MOST_CHARACTERS:
             raise FileTooLarge(f"{file}: it holds more text than is read at once; save the part that you use")

@@ -23,7 +23,7 @@ _AT_START = re.compile(r"([A-Za-z]?\d{1,4}|[ivxlc]{1,7})(?=\s|\W\s)")
 _AT_END = re.compile(r"(?<=\s)([A-Za-z]?\d{1,4}|[ivxlc]{1,7})$")
 _DIGITS = re.compile(r"\d+")
 _LONGEST_HEAD = 110
-_FEWEST_PAGES_IN_LINE = 4
+_FEWEST_PAGES_IN_LINE = 3
 """Pages that a text must have before a number within a line, and not alone in it, is taken for a folio."""
 
 
@@ -62,7 +62,7 @@ def printed_folios(texts: Sequence[str]) -> tuple[str | None, ...] | None:
             for label in _folios_in(edge, len(texts)):
                 votes[_Series(label.prefix, label.roman, label.number - index)].add(index)
     with_text = sum(bool(text.strip()) for text in texts)
-    need = max(2, math.ceil(with_text / 2))
+    need = max(min(3, with_text), 2, math.ceil(with_text / 2))
     main = max(votes, key=lambda series: len(votes[series]), default=None)
     if main is None or len(votes[main]) < need:
         return None
