@@ -25,6 +25,7 @@ def desk(tmp_path: Path) -> Path:
     put(paper / "brief.txt", "Write 1,000 words.")
     put(paper / "sources" / "both-2002.html", "paper's")
     put(paper / "figures" / "map.png", "picture")
+    put(paper / "our.csl", "<style/>")
     return tmp_path
 
 
@@ -43,7 +44,7 @@ def test_a_paper_on_a_desk_is_read_with_its_course(desk: Path) -> None:
     assert [sheet.name for sheet in paper.sheets] == ["courses/geo-1/policy.txt", "brief.txt"]
     assert [seen.text for seen in paper.find_source("both-2002")] == ["paper's", "course's"]
     assert [seen.name for seen in paper.find_source("shared-2001")] == ["courses/geo-1/sources/shared-2001.txt"]
-    assert {"courses/geo-1/sources.json", "figures/map.png"} <= set(paper.files)
+    assert {"courses/geo-1/sources.json", "figures/map.png", "our.csl"} <= set(paper.files)
     assert paper.problems == ()
 
 

@@ -7,8 +7,8 @@ from fairhand.desk.copies import Copy, list_copies
 from fairhand.desk.decoding import Decoded, decode_text
 from fairhand.desk.disk import add_file, is_writable, put_file
 from fairhand.desk.making import make_course, make_desk, make_paper, name_folder
-from fairhand.desk.paper_files import PaperFiles, read_paper
-from fairhand.desk.places import OWN_FILES, find_desk, find_paper, is_paper, list_papers
+from fairhand.desk.paper_files import PICTURE_SUFFIXES, SOURCE_SUFFIXES, PaperFiles, read_paper
+from fairhand.desk.places import OWN_FILES, SHEET_SUFFIXES, find_desk, find_paper, is_paper, list_papers
 from fairhand.desk.record import bring_back, check_record, keep_state, list_states, notice_changes, state_bytes
 from fairhand.desk.seen import FileSeen, hash_bytes, see_file, tell_problem
 from fairhand.desk.state import How, State, name_state
@@ -16,6 +16,9 @@ from fairhand.desk.writing import write_file
 
 __all__ = [
     "OWN_FILES",
+    "PICTURE_SUFFIXES",
+    "SHEET_SUFFIXES",
+    "SOURCE_SUFFIXES",
     "Copy",
     "Decoded",
     "FileSeen",

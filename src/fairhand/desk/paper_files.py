@@ -18,7 +18,9 @@ from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
 
 _T = TypeVar("_T")
 PICTURE_SUFFIXES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".svg", ".webp"})
+"""Endings of pictures that a draft may show."""
 SOURCE_SUFFIXES = SHEET_SUFFIXES | {".epub", ".xhtml"}
+"""Endings of files that a source may be read from."""
 _OTHER_DRAFTS = frozenset({".docx", ".odt", ".txt", ".rtf", ".doc", ".markdown", ".md"})
 
 
@@ -103,7 +105,7 @@ class _Reading:
         self.look_for_misnamed_draft()
         sheets = self.read_sheets(at_course, named)
         sources = self.list_sources(at_course, named)
-        self.list_pictures()
+        self.list_figures_and_styles()
         return PaperFiles(
             folder=self.folder,
             desk_folder=desk_folder,
@@ -203,10 +205,10 @@ class _Reading:
                         sources[path.stem] = (*sources.get(path.stem, ()), seen)
         return sources
 
-    def list_pictures(self) -> None:
+    def list_figures_and_styles(self) -> None:
         for path in walk_folder(self.folder):
             name = path.relative_to(self.folder).as_posix()
-            if path.suffix.lower() in PICTURE_SUFFIXES and name not in self.files:
+            if path.suffix.lower() in PICTURE_SUFFIXES | {".csl"} and name not in self.files:
                 self.see(path, name, read=False)
 
 
