@@ -58,16 +58,15 @@ def split_sentences(text: str) -> tuple[Span, ...]:
     depth = _depths(text)
     spans: list[Span] = []
     start = 0
-    for end in sorted({_trimmed(text, end) for end in ends} | {len(text)}):
-        if end < len(text) and not _parts_here(text, start, end, depth):
+    last = _trimmed(text, len(text))
+    for end in sorted({_trimmed(text, end) for end in ends} | {last}):
+        if end < last and not _parts_here(text, start, end, depth):
             continue
-        left = start
-        while left < end and text[left].isspace():
-            left += 1
-        right = _trimmed(text, end)
-        if right > left:
-            spans.append(Span(left, right))
-        start = max(start, end)
+        while start < end and text[start].isspace():
+            start += 1
+        if end > start:
+            spans.append(Span(start, end))
+            start = end
     return tuple(spans)
 
 
