@@ -19,6 +19,8 @@ TYPE_NAMES = """
 TYPES = frozenset(TYPE_NAMES.split())
 """The types of work that CSL 1.0.2 knows. **Source**: CSL 1.0.2 specification, appendix III."""
 
+MARKUP = re.compile(r"</?(?:i|b|sup|sub|sc|span)\b[^<>]{0,80}>")
+ISO_DATE = re.compile(r"(-?\d{1,4})(?:-(\d{1,2})(?:-(\d{1,2}))?)?(?:T.*)?")
 YEAR = re.compile(r"-?\d{1,4}(?!\d)")
 
 
@@ -62,9 +64,9 @@ def read_entry(record: object, where: str) -> tuple[Entry | None, tuple[Problem,
     entry = Entry(
         id=csl["id"],
         type=kind,
-        title=text_of(csl, "title"),
-        title_short=text_of(csl, "title-short") or text_of(csl, "shortTitle"),
-        container_title=text_of(csl, "container-title"),
+        title=_unmarked(text_of(csl, "title")),
+        title_short=_unmarked(text_of(csl, "title-short") or text_of(csl, "shortTitle")),
+        container_title=_unmarked(text_of(csl, "container-title")),
         authors=people["author"],
         editors=people["editor"],
         translators=people["translator"],
@@ -78,7 +80,9 @@ def read_entry(record: object, where: str) -> tuple[Entry | None, tuple[Problem,
     return entry, tuple(faults)
 
 
-def read_records(records: Iterable[tuple[object, str]]) -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
+def read_records(
+    records: Iterable[tuple[object, str]], *, with_ids: bool = True
+) -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
     """Records as entries with ids of their own, in order.
 
     A record without an id gets one from its author and year; of two records with one id the second gets another, and
@@ -86,6 +90,7 @@ def read_records(records: Iterable[tuple[object, str]]) -> tuple[tuple[Entry, ..
 
     Args:
         records: each record, with its place for the problems.
+        with_ids: whether the format gives each record an id; where not, a missing one is no fault.
     """
     entries: dict[str, Entry] = {}
     problems: list[Problem] = []
@@ -101,7 +106,8 @@ def read_records(records: Iterable[tuple[object, str]]) -> tuple[tuple[Entry, ..
         if not entry.id or first is not None:
             name = _free_id(entry.id or _made_id(entry), entries)
             what = f'another record has the id "{entry.id}" too' if entry.id else "it has no id"
-            problems.append(Problem(where, f'{what}; it is called "{name}" here', "give it an id of its own"))
+            if entry.id or with_ids:
+                problems.append(Problem(where, f'{what}; it is called "{name}" here', "give it an id of its own"))
             entry = replace(entry, id=name, csl={**entry.csl, "id": name})
         entries[entry.id] = entry
     return tuple(entries.values()), tuple(problems)
@@ -113,6 +119,11 @@ def text_of(csl: Mapping[str, object], key: str) -> str:
     if isinstance(value, bool) or not isinstance(value, str | int | float):
         return ""
     return " ".join(str(value).split())
+
+
+def _unmarked(title: str) -> str:
+    """A title without CSL's markup."""
+    return MARKUP.sub("", title)
 
 
 def _names(value: object) -> tuple[tuple[Name, ...], bool]:
@@ -159,10 +170,21 @@ def _date(value: object) -> tuple[Issued | None, bool]:
         year, month, day = (*numbers, None, None)[:3]
         return Issued(year, month, day, text_of(value, "literal")), True
     words = text_of(value, "raw") or text_of(value, "literal")
+    dated = iso_parts(words)
+    if dated:
+        return Issued(*dated), True
     found = YEAR.search(words)
-    if not words:
-        return None, not parts
-    return Issued(year=int(found[0]) if found else None, literal=words), True
+    return (Issued(year=int(found[0]) if found else None, literal=words), True) if words else (None, not parts)
+
+
+def iso_parts(words: str) -> list[int]:
+    """Year, month and day of an ISO date as far as it gives them; empty where it is none.
+
+    >>> iso_parts("2019-05"), iso_parts("in press")
+    ([2019, 5], [])
+    """
+    found = ISO_DATE.fullmatch(words)
+    return [int(part) for part in found.groups() if part] if found else []
 
 
 def _number(part: object) -> int | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from fairhand.citing.entries import text_of
+from fairhand.citing.entries import MARKUP, text_of
 from fairhand.citing.records import Item, clean_record
 from fairhand.model.entry import Entry
 
@@ -43,7 +43,7 @@ def drop_tags_unmatched(item: Item) -> None:
     for key in ROLES_FOR_TITLES:
         title = text_of(item, key)
         if "<" in title and len(re.findall(r"<(?!/)", title)) != title.count("</"):
-            item[key] = re.sub(r"</?(?:i|b|sup|sub|sc|span)\b[^<>]{0,80}>", "", title)
+            item[key] = MARKUP.sub("", title)
 
 
 def trim_titles(item: Item) -> None:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 from typing import Literal
 
-from fairhand.citing.entries import text_of
+from fairhand.citing.entries import MARKUP, text_of
 from fairhand.citing.records import Item
 from fairhand.language.folding import fold
 
@@ -14,7 +14,6 @@ ListOrder = Literal["", "name-date", "name-year", "name-title"]
 """What a list is ordered by: names, then day, year or nothing, then titles; empty where the CSL file says it."""
 
 NEVER_FIRST = re.compile(r"^(?:the|an?)\s+(?=\S)")
-MARKUP = re.compile(r"</?[a-z][^<>]{0,80}>")
 UNDATED, IN_PRESS = (-9999, 0, 0), (9999, 0, 0)
 
 Names = tuple[tuple[str, str], ...]

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from fairhand.citing.entries import TYPES, text_of
+from fairhand.citing.entries import TYPES, iso_parts, text_of
 
 NAME_PARTS = ("family", "given", "literal", "suffix", "dropping-particle", "non-dropping-particle")
 DATES = frozenset({"issued", "accessed", "original-date", "event-date", "available-date", "submitted"})
@@ -18,7 +18,6 @@ UNPRINTED = frozenset(
 """Fields that are the writer's own; no list prints them."""
 
 SEASONS = {"spring": 1, "summer": 2, "autumn": 3, "fall": 3, "winter": 4}
-ISO_DATE = re.compile(r"(-?\d{1,4})(?:-(\d{1,2})(?:-(\d{1,2}))?)?(?:T.*)?")
 WORDED_SEASON = re.compile(r"(spring|summer|autumn|fall|winter),?\s+(\d{4})", re.IGNORECASE)
 
 Item = dict[str, object]
@@ -70,9 +69,9 @@ def _clean_date(value: object) -> dict[str, object]:
     listed = value.get("date-parts")
     parts = [_whole(each) for each in listed if isinstance(each, list)] if isinstance(listed, list) else []
     words = text_of(value, "raw") or text_of(value, "literal")
-    iso, seasonal = ISO_DATE.fullmatch(words), WORDED_SEASON.fullmatch(words)
-    if not any(parts) and iso:
-        parts = [_whole(list(iso.groups()))]
+    seasonal = WORDED_SEASON.fullmatch(words)
+    if not any(parts):
+        parts = [_whole(list[object](iso_parts(words)))]
     if not any(parts) and seasonal:
         date["season"] = SEASONS[seasonal[1].lower()]
         parts = [[int(seasonal[2])]]
