@@ -120,7 +120,7 @@ def test_an_answer_is_set_and_the_rest_stands(desk: Path) -> None:
     set_answer(folder, "sources.any-2", Answer(waived=True))
     text = path.read_text(encoding="utf-8")
     assert text.startswith('# mine\ntitle = "Peat"   # for now\n\n[times]\nread = 3\n')
-    assert '[requirements."length.paper"]' in text
+    assert '[requirements."length.paper"]\nanswer = {low = 5, places = ["a", "b"]}\nby = "Dr Sand"\n' in text
     paper = read_paper(folder)
     assert paper.problems == ()
     assert paper.settings.answers == {
@@ -132,6 +132,34 @@ def test_an_answer_is_set_and_the_rest_stands(desk: Path) -> None:
         set_answer(folder, requirement, None)
     assert read_paper(folder).settings.answers == {}
     assert len(list_states(folder, "paper.toml")) == 7
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "",
+        '[requirements."length.paper"]\nwaived = true\n',
+        "[requirements.length.paper]\nwaived = true\n[times]\nread = 3\n[requirements.style]\nwaived = true\n",
+        'requirements = {"length.paper" = {waived = true}, style = {waived = true}}\n',
+        "[requirements]\nlength.paper.waived = true\n",
+        'requirements."length.paper".waived = true\n',
+    ],
+)
+def test_an_answer_takes_the_place_of_the_one_before(tmp_path: Path, before: str) -> None:
+    """However the former answer was written, the new one is read alone, and the others stand."""
+    (tmp_path / "paper.toml").write_text(before, encoding="utf-8")
+    others = {key: value for key, value in read_paper(tmp_path).settings.answers.items() if key != "length.paper"}
+    set_answer(tmp_path, "length.paper", Answer({"max": 900}))
+    paper = read_paper(tmp_path)
+    assert (dict(paper.settings.answers), paper.problems) == ({**others, "length.paper": Answer({"max": 900})}, ())
+    assert ("read" in str(paper.settings.other)) == ("read" in before)
+
+
+def test_what_is_no_table_is_not_set_into(tmp_path: Path) -> None:
+    """Where paper.toml has something else under the name, nothing is written."""
+    (tmp_path / "paper.toml").write_text("requirements = 5\n", encoding="utf-8")
+    with pytest.raises(DeskError, match="no table"):
+        set_answer(tmp_path, "style", Answer(waived=True))
 
 
 def test_a_setting_is_set(desk: Path) -> None:

@@ -1,6 +1,7 @@
 """A paper's folder, made by hand and read."""
 
 import os
+import sys
 from pathlib import Path
 
 import pytest
@@ -151,6 +152,16 @@ def test_names_with_quotes_and_accents_are_names(tmp_path: Path, name: str) -> N
     put(tmp_path / name / "sources" / f"{name}.txt", "y")
     paper = read_paper(find_paper(tmp_path / name))
     assert paper.find_source(name)[0].text == "y"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only there may a name be any bytes")
+def test_a_name_in_another_encoding_can_be_said(tmp_path: Path) -> None:
+    """A source whose name is in no encoding that we know is seen, and its name can be printed."""
+    put(tmp_path / "sources" / os.fsdecode(b"caf\xe9.txt"), "y")
+    put(tmp_path / "sources" / os.fsdecode(b"\xe9.txt"), b"0" * (9 * 2**20))
+    paper = read_paper(tmp_path)
+    assert [name.encode() for name in paper.files] == [b"sources/caf?.txt"]
+    assert str(paper.problems[0]).encode().startswith(b"sources/?.txt: it is 9 MB")
 
 
 def test_a_source_is_found_by_a_plain_form_of_its_id(tmp_path: Path) -> None:

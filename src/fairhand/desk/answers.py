@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import MutableMapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -35,9 +36,12 @@ def set_answer(folder: Path, requirement: str, answer: Answer | None, *, at: dt.
 
     document, seen = _read_document(folder)
     held = document.setdefault("requirements", tomlkit.table(is_super_table=True))
-    held.pop(requirement, None)
+    if not isinstance(held, MutableMapping):
+        message = f"{_NAME}: requirements is no table, so no answer can be set in it; mend it first"
+        raise DeskError(message)
+    _forget_answer(held, requirement)
     if answer is not None:
-        held.add(tomlkit.key(requirement), tomlkit.item(_tell_answer(answer)))
+        held[requirement] = _tell_answer(answer)
     if not held:
         del document["requirements"]
     write_file(folder, _NAME, tomlkit.dumps(document).encode(), seen, at=at)
@@ -80,15 +84,30 @@ def _read_document(folder: Path) -> tuple[TOMLDocument, str | None]:
         raise DeskError(message) from error
 
 
+def _forget_answer(held: MutableMapping[str, object], requirement: str) -> None:
+    """No answer to it is left, whether its id was written in quotation marks or as tables within tables."""
+    held.pop(requirement, None)
+    first, _, rest = requirement.partition(".")
+    within = held.get(first)
+    if rest and isinstance(within, MutableMapping):
+        _forget_answer(within, rest)
+        if not within:
+            held.pop(first)
+
+
 def _tell_answer(answer: Answer) -> dict[str, object]:
     """An answer as its table; words alone are ``answer``, beside values they are ``note``."""
-    values = {key: list(value) if isinstance(value, tuple) else value for key, value in answer.values.items()}
-    said: object = {key: value for key, value in values.items() if value is not None} or answer.note
+    import tomlkit
+
+    values = tomlkit.inline_table()
+    for key, value in answer.values.items():
+        if value is not None:
+            values.append(key, list(value) if isinstance(value, tuple) else value)
     told = {
-        "answer": said,
+        "answer": values or answer.note,
         "waived": answer.waived,
         "by": answer.by,
         "when": answer.when,
-        "note": answer.note if answer.values else "",
+        "note": answer.note if values else "",
     }
     return {key: value for key, value in told.items() if value}

@@ -120,6 +120,7 @@ class _Reading:
 
     def see(self, path: Path, name: str, *, read: bool = True) -> FileSeen | None:
         """The file, where one stands there and, if it is text that is read now, is text."""
+        name = name.encode(errors="replace").decode()  # a name in another encoding can still be said
         if not path.exists() and not path.is_symlink():
             return None
         try:
