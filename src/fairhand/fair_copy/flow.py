@@ -21,6 +21,8 @@ class Piece:
     """The heading that opens the paragraph's first line."""
     continues: bool = False
     """Whether the paragraph goes on after matter set off from it, and so is not indented."""
+    after_table: bool = False
+    """Whether it is a paragraph right under a table, which some space parts from it."""
     in_appendix: bool = False
 
 
@@ -46,7 +48,7 @@ def flow(body: Sequence[SetBlock], layout: Layout) -> Iterator[Piece]:
             waiting = block
         else:
             continues = block.kind == "paragraph" and before in _SET_OFF and plain(block.inlines).lstrip()[:1].islower()
-            yield Piece(block, run_in, continues, appendix_level > 0)
+            yield Piece(block, run_in, continues, block.kind == "paragraph" and before == "table", appendix_level > 0)
         before = block.kind
     if waiting:
         yield Piece(SetBlock("paragraph"), waiting, in_appendix=appendix_level > 0)

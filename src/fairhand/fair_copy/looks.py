@@ -66,7 +66,10 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
         "First Paragraph": replace(body, base="Body Text"),
         "Opening Text": replace(body, base="Body Text", new_page=True),
         "Continued": replace(plain, base="Body Text"),
-        "Compact": table,
+        "Run-in Text": replace(body, base="Body Text"),
+        "Compact": plain,
+        "Table Text": table,
+        "After Table": replace(body, base="Body Text", before_pt=blank / 2),
         "Heading Line": plain,
         "Title": title,
         "Title Page Title": replace(

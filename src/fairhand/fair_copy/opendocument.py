@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import zipfile
+from collections.abc import Callable
 from typing import Any
 
 from fairhand.fair_copy.document import FairCopy
@@ -15,6 +16,7 @@ _SPACES = {
     "office": "urn:oasis:names:tc:opendocument:xmlns:office:1.0",
     "style": "urn:oasis:names:tc:opendocument:xmlns:style:1.0",
     "text": "urn:oasis:names:tc:opendocument:xmlns:text:1.0",
+    "table": "urn:oasis:names:tc:opendocument:xmlns:table:1.0",
     "fo": "urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0",
 }
 _NAMES = {
@@ -23,7 +25,6 @@ _NAMES = {
     "Body Text": "Text_20_body",
     "Block Text": "Quotations",
     "Footnote Text": "Footnote",
-    "Compact": "Table_20_Contents",
     "Source Code": "Preformatted_20_Text",
 }
 """Styles that pandoc and OpenDocument call otherwise than word processors' own files do."""
@@ -32,18 +33,45 @@ _SIDES = {"left": "start", "centre": "center", "full": "justify", "right": "end"
 
 def reference_odt(copy: FairCopy, base: bytes) -> bytes:
     """Pandoc's own reference document ``base`` with the styles, header and page of ``copy``."""
+    return _rewritten(base, "styles.xml", lambda tree: _restyle(tree, copy))
+
+
+def finish_odt(data: bytes) -> bytes:
+    """Pandoc's document with its tables at the left, ruled above, below and under the head row."""
+    return _rewritten(data, "content.xml", _rule_tables)
+
+
+def _rewritten(data: bytes, name: str, change: Callable[[Any], None]) -> bytes:
+    """The archive with one of its XML files changed."""
     from lxml import etree
 
     kept = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(base)) as old, zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as new:
+    with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as new:
         for member in old.infolist():
-            data = old.read(member)
-            if member.filename == "styles.xml":
-                tree = etree.fromstring(data)
-                _restyle(tree, copy)
-                data = etree.tostring(tree, xml_declaration=True, encoding="UTF-8")
-            new.writestr(member, data)
+            held = old.read(member)
+            if member.filename == name:
+                tree = etree.fromstring(held)
+                change(tree)
+                held = etree.tostring(tree, xml_declaration=True, encoding="UTF-8")
+            new.writestr(member, held)
     return kept.getvalue()
+
+
+def _rule_tables(tree: Any) -> None:
+    styles = tree.find(_q("office:automatic-styles"))
+    last = _add(styles, "style:style", {"style:name": "TableEndRowCell", "style:family": "table-cell"})
+    _add(last, "style:table-cell-properties", {"fo:border-bottom": "0.75pt solid #000000"})
+    for style in styles:
+        if style.get(_q("style:name")) == "TableHeaderRowCell":
+            rules = {_q("fo:border-top"): "0.75pt solid #000000", _q("fo:border-bottom"): "0.5pt solid #000000"}
+            style[0].attrib.pop(_q("fo:border"), None)
+            style[0].attrib.update(rules)
+        if style.get(_q("style:family")) == "table":
+            style[0].set(_q("table:align"), "left")
+    for table in tree.iter(_q("table:table")):
+        rows = table.findall(_q("table:table-row"))
+        for cell in rows[-1] if rows else ():
+            cell.set(_q("table:style-name"), "TableEndRowCell")
 
 
 def _q(name: str) -> str:
@@ -62,7 +90,16 @@ def _restyle(tree: Any, copy: FairCopy) -> None:
             style = _add(styles, "style:style", {"style:name": own_name, "style:family": "paragraph"})
             style.set(_q("style:display-name"), name)
         _set_look(style, look)
+    _set_links(styles)
+    notes = next(tree.iter(_q("text:notes-configuration")))
+    notes.set(_q("style:num-suffix"), ". ")
+    lines = next(tree.iter(_q("text:linenumbering-configuration")))
+    lines.set(_q("text:number-lines"), "true" if copy.layout.line_numbers else "false")
+    lines.set(_q("text:increment"), "1")
+    lines.set(_q("text:restart-on-page"), "true" if copy.layout.proof else "false")
     _set_page(tree, copy)
+    if copy.layout.first_page == "title-page" and not copy.layout.number_title_page:
+        _set_title_page(tree, copy)
 
 
 def _own_name(name: str) -> str:
@@ -73,6 +110,16 @@ def _add(parent: Any, name: str, attributes: dict[str, str]) -> Any:
     from lxml import etree
 
     return etree.SubElement(parent, _q(name), {_q(key): value for key, value in attributes.items()})
+
+
+def _set_links(styles: Any) -> None:
+    """Links look like the text around them."""
+    for style in styles.findall(_q("style:style")):
+        if style.get(_q("style:name")) == "Internet_20_link":
+            for old in list(style):
+                style.remove(old)
+            plain = {"fo:color": "#000000", "style:text-underline-style": "none"}
+            _add(style, "style:text-properties", plain)
 
 
 def _set_look(style: Any, look: Look) -> None:
@@ -156,6 +203,22 @@ def _set_page(tree: Any, copy: FairCopy) -> None:
             )
         if in_footer:
             _furnish(tree, _add(master, "style:footer", {}), "", side, numbered=True)
+
+
+def _set_title_page(tree: Any, copy: FairCopy) -> None:
+    """A title page without running head or number; the pages after it are counted from 1."""
+    masters = tree.find(_q("office:master-styles"))
+    standard = masters.find(_q("style:master-page"))
+    name, layout_name = standard.get(_q("style:name")), standard.get(_q("style:page-layout-name"))
+    bare = {"style:name": "Title_20_Page", "style:page-layout-name": layout_name, "style:next-style-name": name}
+    _add(masters, "style:master-page", bare)
+    opening = ("Abstract Title",) if copy.front.abstract else ("Opening Text", "Opening Heading")
+    for style in tree.find(_q("office:styles")).findall(_q("style:style")):
+        if style.get(_q("style:name")) == "Title_20_Page_20_Title":
+            style.set(_q("style:master-page-name"), "Title_20_Page")
+        elif style.get(_q("style:name")) in map(_own_name, opening):
+            style.set(_q("style:master-page-name"), name)
+            style.find(_q("style:paragraph-properties")).set(_q("style:page-number"), "1")
 
 
 def _furnish(tree: Any, place: Any, head: str, side: str, *, numbered: bool) -> None:

@@ -74,7 +74,7 @@ class _Tree:
             yield self._div("Abstract", [block for each in copy.front.abstract for block in self.block(each)])
             if copy.front.keywords:
                 words = (Styled("italic", (Text("Keywords:"),)), Text(f" {copy.front.keywords}"))
-                yield self._styled("Body Text", words)
+                yield self._styled("Run-in Text", words)
         opens_page = title_page or bool(copy.front.abstract)
         if copy.front.title and not title_page:
             yield self._title("Title")
@@ -120,7 +120,7 @@ class _Tree:
             look = heading_look(piece.run_in.level, self.copy.layout)
             words: Inline = Styled("bold", stopped(piece.run_in.inlines))
             words = Styled("italic", (words,)) if "italic" in look else words
-            yield self._styled("Opening Text" if opening else "Body Text", (words, Text(" "), *block.inlines))
+            yield self._styled("Opening Text" if opening else "Run-in Text", (words, Text(" "), *block.inlines))
         elif opening and block.kind in {"heading", "paragraph"} and self.target != "md":
             if block.kind == "heading":
                 yield self._headed("Opening Heading", block.inlines)
@@ -128,6 +128,8 @@ class _Tree:
                 yield self._styled("Opening Text", block.inlines)
         elif piece.continues and self.target != "md":
             yield self._styled("Continued", block.inlines)
+        elif piece.after_table and self.target != "md":
+            yield self._styled("After Table", block.inlines)
         else:
             yield from self.block(block)
 
@@ -193,9 +195,11 @@ class _Tree:
         width = max((len(row) for row in rows), default=1)
 
         def cell(inlines: tuple[Inline, ...]) -> list[object]:
-            return [_attributes(), _node("AlignDefault"), 1, 1, [_node("Plain", self.inlines(inlines))]]
+            plain_words = self.target in {"html", "md"}
+            inner = _node("Plain", self.inlines(inlines)) if plain_words else self._styled("Table Text", inlines)
+            return [_attributes(), _node("AlignDefault"), 1, 1, [inner]]
 
-        made = [[_attributes(), [cell(at) for at in (*row, *[()] * (width - len(row)))]] for row in rows]
+        made = [[_attributes(), [cell(words) for words in (*row, *[()] * (width - len(row)))]] for row in rows]
         columns = [[_node("AlignDefault"), _node("ColWidthDefault")]] * width
         head, body = [_attributes(), made[:1]], [[_attributes(), 0, [], made[1:]]]
         return _node("Table", [_attributes(), [None, []], columns, head, body, [_attributes(), []]])

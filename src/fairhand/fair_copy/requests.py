@@ -24,7 +24,10 @@ def docx_request(copy: FairCopy) -> PandocRequest:
 
 
 def odt_request(copy: FairCopy, base: bytes) -> PandocRequest:
-    """The paper as OpenDocument text; ``base`` is pandoc's answer to ``ODT_BASE``."""
+    """The paper as OpenDocument text; ``base`` is pandoc's answer to ``ODT_BASE``.
+
+    ``opendocument.finish_odt`` goes over the answer.
+    """
     return PandocRequest(
         ("--from=json", "--to=odt", "--reference-doc=reference.odt"),
         to_pandoc(copy, "odt"),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
-from fairhand.fair_copy.looks import Look, looks_for
+from fairhand.fair_copy.looks import VERBATIM_FONT, Look, looks_for
 from fairhand.fair_copy.wording import running_head
 from fairhand.model.inline import plain
 
@@ -26,6 +26,7 @@ def reference_docx(copy: FairCopy) -> bytes:
     document = docx.Document()
     for name, look in looks_for(copy.layout).items():
         _define(document, name, look)
+    _define_characters(document)
     _define_table(document)
     _set_page(document, copy)
     _set_furniture(document, copy)
@@ -95,6 +96,16 @@ def _set_outline(style: ParagraphStyle, level: int) -> None:
     outline = OxmlElement("w:outlineLvl")
     outline.set(qn("w:val"), str(level))
     paragraph.append(outline)
+
+
+def _define_characters(document: Document) -> None:
+    """The styles of a note's number and of verbatim words."""
+    from docx.enum.style import WD_STYLE_TYPE
+
+    number: Any = document.styles.add_style("Footnote Reference", WD_STYLE_TYPE.CHARACTER)
+    number.font.superscript = True
+    verbatim: Any = document.styles.add_style("Verbatim Char", WD_STYLE_TYPE.CHARACTER)
+    verbatim.font.name = VERBATIM_FONT
 
 
 def _define_table(document: Document) -> None:
