@@ -20,14 +20,12 @@ from fairhand.reading import read_source
 
 ARTICLES = ("journal.pbio.1001473.xml", "journal.pcbi.1000112.xml", "journal.pmed.0020007.xml")
 FIRST_PAGE = 341
-SHAPES = {
-    "one column, folio below": ("footer: context align(center, folio())", ""),
-    "two columns, running heads": (
-        "columns: 2, header: context [#if calc.odd(here().page()) [Annals of Quays #h(1fr) #folio()] "
-        "else [#folio() #h(1fr) Lind and others]]",
-        "#set text(9pt)",
-    ),
-}
+FOOT = "footer: context align(center, folio())"
+HEADS = (
+    "columns: 2, header: context [#if calc.odd(here().page()) [Annals of Quays #h(1fr) #folio()] "
+    "else [#folio() #h(1fr) Lind and others]]"
+)
+SHAPES = {"one column, folio below": (FOOT, "11pt"), "two columns, running heads": (HEADS, "9pt")}
 
 
 @functools.cache
@@ -45,13 +43,18 @@ def typeset(path: Path, shape: str) -> tuple[bytes, tuple[int, ...]]:
     """The PDF, and the page on which each paragraph begins."""
     import typst
 
-    page, text = SHAPES[shape]
+    page, size = SHAPES[shape]
     marked = "\n\n".join(
         f"#context [#metadata(here().page()) <begins>]#{json.dumps(p, ensure_ascii=False)}" for p in paragraphs_of(path)
     )
-    source = (
-        f"#let folio() = str(here().page() + {FIRST_PAGE - 1})\n#set page(width: 16cm, height: 23cm, {page})\n#set par(justify: true)\n"
-        f'#set text(lang: "en", hyphenate: true)\n{text}\n{marked}\n'
+    source = "\n".join(
+        (
+            f"#let folio() = str(here().page() + {FIRST_PAGE - 1})",
+            f"#set page(width: 16cm, height: 23cm, {page})",
+            f'#set text({size}, lang: "en", hyphenate: true)',
+            "#set par(justify: true)",
+            marked,
+        )
     ).encode()
     begins = json.loads(typst.query(source, "<begins>", field="value"))
     return typst.compile(source), tuple(begins)

@@ -1,7 +1,8 @@
 """The words of a quotation set against the words of its source.
 
-The cheapest pairing, by dynamic programming (Needleman and Wunsch 1970) with the source's ends free; long stretches are
-first parted at their longest common run (Ratcliff and Metzener 1988), so that the tables stay small.
+The cheapest pairing, by dynamic programming (Needleman and Wunsch 1970; a stretch left out costs by its opening and its
+length, Gotoh 1982) with the source's ends free; long stretches are first parted at their longest common run (Ratcliff
+and Metzener 1988), so that the tables stay small.
 """
 
 from __future__ import annotations
@@ -14,7 +15,9 @@ from fairhand.fidelity.quoted import Token
 Pair = tuple[int | None, int | None]
 """A word of the quotation and a word of the source; None where one has no counterpart."""
 
-_CHANGED, _ADDED, _DROPPED = 10, 10, 6
+_CHANGED, _ADDED = 10, 10
+_DROP, _DROPPED = 6, 1
+"""What it costs to drop a stretch of the source, and for each of its words: one long stretch is likelier than two."""
 _IN_BRACKETS_CHANGED, _IN_BRACKETS_ADDED = 2, 3
 _SMALL_TABLE = 1500
 MOST_FOR_A_BRACKET = 15
@@ -93,47 +96,56 @@ def _pair_stretch(
     i0, n = of_tokens
     j0, m = of_words
     width = m - j0
-    above = [0 if free[0] else j * _DROPPED for j in range(width + 1)]
-    table = [above]
+    # For each token two rows: the least cost of all, and the least cost where the last word of the source was dropped.
+    first = [0 if free[0] or not j else _DROP + j * _DROPPED for j in range(width + 1)]
+    table = [(first, first)]
     for i in range(i0, n):
         token = tokens[i]
         plain = token.kind == "plain"
-        changed = _CHANGED if token.kind != "bracketed" else _IN_BRACKETS_CHANGED
-        added = _ADDED if token.kind != "bracketed" else _IN_BRACKETS_ADDED
-        row = [above[0] + added]
-        left = row[0]
+        changed, added = _costs(token)
+        above = table[-1][0]
+        here = above[0] + added
+        drop = here + _DROP
+        row, drops = [here], [drop]
         for j in range(width):
             word = words[j0 + j]
             same = token.word == word if plain else token.matches(word)
-            best = above[j] + (0 if same else changed)
-            left = min(best, above[j + 1] + added, left + _DROPPED)
-            row.append(left)
-        table.append(row)
-        above = row
-    i, j = n, width
+            drop = min(here + _DROP, drop) + _DROPPED
+            here = min(above[j] + (0 if same else changed), above[j + 1] + added, drop)
+            row.append(here)
+            drops.append(drop)
+        table.append((row, drops))
+    j = width
     pairs: list[Pair] = []
     if free[1]:
-        j = min(range(width + 1), key=above.__getitem__)
+        last = table[-1][0]
+        j = min(range(width + 1), key=last.__getitem__)
         pairs.extend((None, j0 + k) for k in range(width - 1, j - 1, -1))
+    i = n
+    dropping = False
     while i > i0 or j > 0:
-        here = table[i - i0][j]
-        token_here = tokens[i - 1] if i > i0 else None
-        if token_here is None:
+        row, drops = table[i - i0]
+        if i == i0 or dropping or (j > 0 and row[j] == drops[j]):
             j -= 1
             pairs.append((None, j0 + j))
+            dropping = i > i0 and drops[j + 1] == drops[j] + _DROPPED and drops[j + 1] != row[j] + _DROP + _DROPPED
             continue
-        bracketed = token_here.kind == "bracketed"
-        if j > 0:
-            cost = 0 if token_here.matches(words[j0 + j - 1]) else _IN_BRACKETS_CHANGED if bracketed else _CHANGED
-            if here == table[i - 1 - i0][j - 1] + cost:
-                i, j = i - 1, j - 1
-                pairs.append((i, j0 + j))
-                continue
-        if here == table[i - 1 - i0][j] + (_IN_BRACKETS_ADDED if bracketed else _ADDED):
-            i -= 1
+        token = tokens[i - 1]
+        changed, added = _costs(token)
+        above = table[i - 1 - i0][0]
+        i -= 1
+        if row[j] == above[j] + added and (
+            j == 0 or row[j] != above[j - 1] + (0 if token.matches(words[j0 + j - 1]) else changed)
+        ):
             pairs.append((i, None))
         else:
             j -= 1
-            pairs.append((None, j0 + j))
+            pairs.append((i, j0 + j))
     pairs.reverse()
     return pairs
+
+
+def _costs(token: Token) -> tuple[int, int]:
+    """What it costs that a token differs from the source's word, and that it has none."""
+    bracketed = token.kind == "bracketed"
+    return (_IN_BRACKETS_CHANGED, _IN_BRACKETS_ADDED) if bracketed else (_CHANGED, _ADDED)

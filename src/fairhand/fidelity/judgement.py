@@ -17,6 +17,7 @@ from fairhand.model.span import Span
 _CALLOUT = re.compile(r"\d{1,3}")
 _ELLIPSIS = re.compile(r"…|\.\s{0,3}\.\s{0,3}\.|\*\s{0,3}\*\s{0,3}\*")
 _MARKS = re.compile(r"[\s\"“”„‟«»'‘’‚‛_*\[\]()/\\²³¹⁰⁴-⁹|]+")
+_REMARKS = re.compile(r"\[[^\[\]]{0,400}\]|\(sic\.?\)")
 _DASHES = re.compile("[-\u2010-\u2015\u2212]+")
 _NUMBERED = re.compile(r"(.*[^\W\d_])\d{1,3}", re.DOTALL)
 
@@ -109,8 +110,6 @@ def _is_page_matter(prepared: PreparedSource, run: Sequence[int]) -> bool:
         return False
     before = prepared.source.pages[page].text[: begin.start].rpartition("\n")[2]
     after = prepared.source.pages[last_page].text[end.end :].partition("\n")[0]
-    if at_head and page == last_page and not prepared.source.pages[page].text[end.end :].count("\n"):
-        return False
     return not any(map(str.isalnum, before + after))
 
 
@@ -148,7 +147,7 @@ def _gap(prepared: PreparedSource, word: int) -> str | None:
 
 def _points_of(gap: str) -> str:
     """The punctuation of a gap, its dashes made one and its quotation marks, brackets and spaces left out."""
-    return _DASHES.sub("-", _MARKS.sub("", gap))
+    return _DASHES.sub("-", _MARKS.sub("", _REMARKS.sub("", gap)))
 
 
 def _judge_points(
