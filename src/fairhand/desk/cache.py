@@ -51,9 +51,10 @@ def read_cached(folder: Path, key: str) -> bytes | None:
     try:
         path = _cached(folder, key)
         stored = path.read_bytes()
-        os.utime(path)
     except OSError:
         return None
+    with contextlib.suppress(OSError):
+        os.utime(path)  # asked for lately
     told, data = stored[:64], stored[64:]
     return data if told == hash_bytes(data).encode() else None
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 from typing import TypeVar
 
-from fairhand.desk.places import OWN_FILES, SHEET_SUFFIXES, find_desk, list_folder, walk_folder
+from fairhand.desk.places import DRAFT_SUFFIXES, OWN_FILES, SHEET_SUFFIXES, find_desk, list_folder, walk_folder
 from fairhand.desk.seen import TEXT_SUFFIXES, FileSeen, see_file, tell_problem
 from fairhand.desk.settings import read_course_settings, read_desk_settings, read_paper_settings
 from fairhand.desk.sheets import order_sheets
@@ -21,7 +22,6 @@ PICTURE_SUFFIXES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".svg", ".webp"})
 """Endings of pictures that a draft may show."""
 SOURCE_SUFFIXES = SHEET_SUFFIXES | {".epub", ".xhtml"}
 """Endings of files that a source may be read from."""
-_OTHER_DRAFTS = frozenset({".docx", ".odt", ".txt", ".rtf", ".doc", ".markdown", ".md"})
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,7 @@ class PaperFiles:
         exact = self.sources.get(entry_id)
         return exact or self._by_plain_name.get(plain_name(entry_id), ())
 
-    @property
+    @cached_property
     def _by_plain_name(self) -> dict[str, tuple[FileSeen, ...]]:
         return {plain_name(stem): files for stem, files in reversed(list(self.sources.items()))}
 
@@ -166,7 +166,7 @@ class _Reading:
         if (self.folder / "draft.md").exists():
             return
         for path in list_folder(self.folder):
-            if path.stem.lower() == "draft" and path.suffix.lower() in _OTHER_DRAFTS:
+            if path.stem.lower() == "draft" and path.suffix.lower() in DRAFT_SUFFIXES:
                 mend = f"bring it in with `fairhand take {path.name}`"
                 if path.suffix.lower() in TEXT_SUFFIXES | {".markdown"}:
                     mend = "rename it to draft.md"

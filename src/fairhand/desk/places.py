@@ -30,12 +30,15 @@ OWN_FILES = (
 SHEET_SUFFIXES = frozenset({".txt", ".md", ".html", ".htm", ".pdf", ".docx", ".odt", ".png", ".jpg", ".jpeg"})
 """Kinds of file that an assignment sheet may be."""
 
+DRAFT_SUFFIXES = frozenset({".md", ".markdown", ".txt", ".docx", ".odt", ".rtf", ".doc"})
+"""Kinds of file that a draft is now and then kept in; it is read from ``draft.md`` alone."""
+
 RECORD = "record.sqlite"
 CACHE = ".fairhand"
 PRINTED = "fair"
 
-_TELLS_A_PAPER = frozenset({"draft", "rough", "brief", "jottings", "paper", "points", "sources", "focus"})
-"""Names, whatever their ending, any of which makes a folder a paper."""
+_TELLS_A_PAPER = frozenset({"draft", "brief"})
+"""What, whatever its ending, makes a folder a paper, as any of the writer's own files does."""
 _WITHIN_A_PAPER = frozenset({"brief", "sources", PRINTED, CACHE})
 
 
@@ -79,7 +82,10 @@ def find_paper(path: Path) -> Path:
 def is_paper(folder: Path) -> bool:
     """Whether a folder holds anything of a paper."""
     return any(
-        path.stem.lower() in _TELLS_A_PAPER and (path.suffix or path.name == "brief") for path in list_folder(folder)
+        path.name in OWN_FILES
+        or (path.stem.lower() in _TELLS_A_PAPER and (path.suffix.lower() in DRAFT_SUFFIXES | SHEET_SUFFIXES))
+        or (path.name == "brief" and path.is_dir())
+        for path in list_folder(folder)
     )
 
 
