@@ -140,13 +140,9 @@ class _Counter:
             self.take(child, outer)
 
     def _count(self, passage: Passage, outer: tuple[WordsOf, ...]) -> None:
-        whole = passage.whole
-        here = [(name, _near(spans, whole)) for name, spans in self.inner]
         for start, end in _tokens(passage.text):
-            names = list(outer)
-            place = passage.place(start)
-            last = passage.place(end - 1)
-            names += [name for name, spans in here if any(span.start <= last and place < span.end for span in spans)]
+            place, last = passage.place(start), passage.place(end - 1)
+            names = [*outer, *(name for name, spans in self.inner if _touches(spans, place, last))]
             names = names or ["body"]
             self.parts[names[0]] += 1
             excluding = next((name for name in names if name in self.leaves_out), None)
@@ -163,11 +159,10 @@ def _outermost(spans: Iterable[Span]) -> list[Span]:
     return out
 
 
-def _near(spans: list[Span], whole: Span) -> list[Span]:
-    """The spans, in order and apart, that share something with ``whole``."""
-    first = max(0, bisect_right(spans, Span(whole.start, whole.start)) - 1)
-    last = bisect_right(spans, Span(whole.end, whole.end))
-    return [span for span in spans[first:last] if span.overlaps(whole)]
+def _touches(spans: list[Span], first: int, last: int) -> bool:
+    """Whether one of the spans, in order and apart, shares something with the places from ``first`` to ``last``."""
+    index = bisect_right(spans, last, key=lambda span: span.start) - 1
+    return index >= 0 and spans[index].end > first
 
 
 @lru_cache(maxsize=8192)

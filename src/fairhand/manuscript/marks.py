@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left, bisect_right
-from collections import Counter
+from collections import defaultdict
 from dataclasses import dataclass
 
 _MARKS = re.compile(r"""[()\[\]"“”„‟«»'‘’‚‹›]""")
@@ -18,6 +18,8 @@ _FAMILY = {
     **dict.fromkeys("«»", "guillemet"),
     **dict.fromkeys("‹›", "single guillemet"),
 }
+_DEEPEST = 8
+"""Quotations of one kind of mark within each other; further marks open nothing."""
 _SHUTS = {")": "(", "]": "["}
 _LEFT = frozenset("([{—–-/…\"“‘'«‹„‚")
 _RIGHT = frozenset(")]}.,;:!?—–-/…\"”’'»›")
@@ -92,7 +94,7 @@ class _Scanner:
     def __init__(self, scan: str) -> None:
         self.scan = scan
         self.stack: list[_Open] = []
-        self.open: Counter[str] = Counter()
+        self.open: defaultdict[str, list[_Open]] = defaultdict(list)
         self.pairs: list[Pair] = []
         self.strong: list[int] = []
         self.weak: list[int] = []
@@ -142,10 +144,12 @@ class _Scanner:
         return (before.isspace() or before in "([—–") and (after.isalnum() or after in "'‘“[$£€")
 
     def _push(self, family: str, mark: str, at: int, closer: int = -1) -> None:
+        if len(self.open[family]) == _DEEPEST and family not in "([":
+            return
         if self.stack and self.stack[-1].family == family and self.stack[-1].first_within is None:
             self.stack[-1].first_within = at
         self.stack.append(_Open(family, mark, at, closer))
-        self.open[family] += 1
+        self.open[family].append(self.stack[-1])
 
     def _close(self, family: str, at: int) -> None:
         """Close the innermost open mark of the family, and with it whatever is open inside."""
@@ -159,7 +163,7 @@ class _Scanner:
 
     def _pop(self) -> _Open:
         top = self.stack.pop()
-        self.open[top.family] -= 1
+        self.open[top.family].pop()
         return top
 
     def _abandon(self, end: int) -> None:
@@ -173,7 +177,7 @@ class _Scanner:
             self.pairs.append(Pair(top.mark, top.at, stop, closed=False))
 
     def _double(self, at: int, mark: str) -> None:
-        opened = self.open["double"] > 0
+        opened = bool(self.open["double"])
         if mark in "„‟" or (mark == "“" and not (opened and self._german(at))):
             self._push("double", mark, at)
         elif mark != '"':
@@ -190,17 +194,13 @@ class _Scanner:
 
     def _german(self, at: int) -> bool:
         """Whether ``“`` closes here what ``„`` opened."""
-        innermost = next(entry for entry in reversed(self.stack) if entry.family == "double")
-        return innermost.mark == "„" and self._ends(at)
+        return self.open["double"][-1].mark == "„" and self._ends(at)
 
     def _guillemet(self, at: int, mark: str, family: str) -> None:
-        opened = self.open[family] > 0
-        if not opened:
+        if not self.open[family]:
             if mark in "«‹" or (self._begins(at) and not self._after(at).isspace()):
                 self._push(family, mark, at)
-            return
-        innermost = next(entry for entry in reversed(self.stack) if entry.family == family)
-        if innermost.mark == mark:
+        elif self.open[family][-1].mark == mark:
             self._push(family, mark, at)
         else:
             self._close(family, at)
@@ -229,10 +229,8 @@ class _Scanner:
                 closer = nearer if nearer >= 0 and (mark == "‘" or closer >= 0) else closer
             if closer >= 0 or mark == "‘":
                 self._push("single", mark, at, closer)
-        elif self.open["single"]:
-            innermost = next(entry for entry in reversed(self.stack) if entry.family == "single")
-            if innermost.closer == at:
-                self._close("single", at)
+        elif self.open["single"] and self.open["single"][-1].closer == at:
+            self._close("single", at)
 
     @staticmethod
     def _first(places: list[int], after: int, before: int) -> int:
