@@ -65,6 +65,12 @@ class Part:
     code: str = ""
     """The characters of code or of HTML, the markers of the blocks around it gone."""
 
+    @property
+    def passages(self) -> tuple[Passage, ...]:
+        """Its own running texts in order: its text, or its cells; not those of the blocks within it."""
+        own = () if self.passage is None else (self.passage,)
+        return (*own, *(cell for row in self.cells for cell in row))
+
     def walk(self) -> Iterator[Part]:
         """The part itself and everything within it, in the order of the draft."""
         yield self

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -22,6 +23,8 @@ from fairhand.manuscript.passages import Reading, read_passage
 from fairhand.manuscript.places import Passage
 from fairhand.manuscript.quoting import block_extent, block_text, inline_text, offsets_within, passages_of
 from fairhand.model.span import Span
+
+_LETTER = re.compile(r"[^\W\d_]")
 
 
 def read_manuscript(text: str) -> Manuscript:
@@ -125,24 +128,26 @@ class _Taker:
         self.placeholders: list[Placeholder] = []
 
     def take(self, part: Part, *, in_quote: bool = False, in_note: bool = False) -> None:
+        """Collect what stands in a block and in those within it."""
         kind = part.block.kind
         if kind == "quote":
             self._block_quotation(part)
-        for row in part.cells:
-            for cell in row:
-                self._left(cell, self._read(cell))
+        for cell in (cell for row in part.cells for cell in row):
+            self._left(cell)
+            if _LETTER.search(cell.text):
+                self._paragraph(cell, cell.whole, in_quote=in_quote, in_note=in_note, in_table=True)
         if part.passage is not None:
-            reading = self._read(part.passage)
-            self._left(part.passage, reading)
+            self._left(part.passage)
             if kind == "paragraph":
-                self._paragraph(part, reading, in_quote=in_quote, in_note=in_note)
+                self._paragraph(part.passage, part.block.span, in_quote=in_quote, in_note=in_note)
         for child in part.children:
             self.take(child, in_quote=in_quote or kind == "quote", in_note=in_note or kind == "note")
 
     def _read(self, passage: Passage) -> Reading:
         return read_passage(passage.text, matter_to_come=self.matter)
 
-    def _left(self, passage: Passage, reading: Reading) -> None:
+    def _left(self, passage: Passage) -> None:
+        reading = self._read(passage)
         for left in reading.left:
             inner = reading.span(left.start, left.end)
             start = inner.start
@@ -154,17 +159,16 @@ class _Taker:
             else:
                 self.placeholders.append(Placeholder(span, left.text))
 
-    def _paragraph(self, part: Part, reading: Reading, *, in_quote: bool, in_note: bool) -> None:
-        passage = part.passage
-        if passage is None:
-            return
+    def _paragraph(
+        self, passage: Passage, span: Span, *, in_quote: bool, in_note: bool, in_table: bool = False
+    ) -> None:
         index = len(self.paragraphs)
-        span = part.block.span
+        reading = self._read(passage)
         while self.section + 1 < len(self.sections) and self.sections[self.section + 1].span.start <= span.start:
             self.section += 1
         sentences = tuple(passage.span(each.start, each.end) for each in reading.sentences)
         self.paragraphs.append(
-            Paragraph(index, span, sentences, self.section, in_quote, in_note, span in self.captioned)
+            Paragraph(index, span, sentences, self.section, in_quote, in_note, span in self.captioned, in_table)
         )
         for pair in reading.pairs:
             outer = reading.span(pair.start, pair.end)

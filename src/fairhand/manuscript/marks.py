@@ -178,7 +178,7 @@ class _Scanner:
 
     def _double(self, at: int, mark: str) -> None:
         opened = bool(self.open["double"])
-        if mark in "„‟" or (mark == "“" and not (opened and self._german(at))):
+        if mark in "„‟" or (mark == "“" and not (opened and self._ends_quoted(at))):
             self._push("double", mark, at)
         elif mark != '"':
             if opened:
@@ -192,9 +192,9 @@ class _Scanner:
         elif not self._after(at).isspace() and (self._looks_open(at) or not self._before(at).isalnum()):
             self._push("double", mark, at)
 
-    def _german(self, at: int) -> bool:
-        """Whether ``“`` closes here what ``„`` opened."""
-        return self.open["double"][-1].mark == "„" and self._ends(at)
+    def _ends_quoted(self, at: int) -> bool:
+        """Whether ``“`` closes here, as it does after ``„`` or by a slip of the keyboard."""
+        return self._ends(at) and not self._begins(at)
 
     def _guillemet(self, at: int, mark: str, family: str) -> None:
         if not self.open[family]:

@@ -52,7 +52,11 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """A paragraph of prose: not a heading, table, figure or code; block quotations and list items have theirs too."""
+    """A paragraph of prose: not a heading, figure or code.
+
+    Block quotations, list items, notes and captions have theirs too, and so has each cell of a table that holds a word,
+    since it may cite.
+    """
 
     index: int
     """Its number in the draft, from 0."""
@@ -66,6 +70,8 @@ class Paragraph:
     """Whether it stands within a footnote."""
     in_caption: bool = False
     """Whether it titles a table or figure."""
+    in_table: bool = False
+    """Whether it is a cell of a table."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,7 +61,7 @@ def block_text(kept: list[tuple[Passage, int]]) -> tuple[str, tuple[int, ...], b
 
 def passages_of(part: Part) -> list[Passage]:
     """The running texts within a block, in order."""
-    return [inner.passage for inner in part.walk() if inner.passage is not None and inner.passage.text]
+    return [passage for inner in part.walk() for passage in inner.passages if passage.text]
 
 
 def _pieces(passage: Passage, start: int, end: int) -> Iterable[Piece]:
@@ -134,21 +134,15 @@ def _before_citation(passage: Passage, *, alone: bool) -> int:
 
 def offsets_within(parts: tuple[Part, ...], quotation: Quotation) -> tuple[int, ...]:
     """The place in the draft of each character of ``quotation.text``."""
-    for part in parts:
-        for inner in part.walk():
-            if (
-                quotation.kind == "block"
-                and inner.block.kind == "quote"
-                and inner.block.span.start == quotation.span.start
-            ):
-                kept, _ = block_extent(passages_of(inner))
-                return block_text(kept)[1]
-            passage = inner.passage
-            if quotation.kind == "run-in" and passage is not None and passage.whole.contains(quotation.span):
-                reading = read_passage(passage.text)
-                for pair in reading.pairs:
-                    span = reading.span(pair.start, pair.end)
-                    if pair.quoted and passage.span(span.start, span.end) == quotation.span:
-                        within = reading.between(pair.inner_start, pair.inner_end)
-                        return inline_text(passage, within.start, within.end)[1]
+    start = quotation.span.start
+    around = next((part for part in reversed(parts) if part.block.span.start <= start), None)
+    for part in around.walk() if around else ():
+        if quotation.kind == "block":
+            if part.block.kind == "quote" and part.block.span.start == start:
+                return block_text(block_extent(passages_of(part))[0])[1]
+            continue
+        for passage in part.passages:
+            if passage.text and passage.whole.contains(quotation.span):
+                inner = quotation.inner
+                return inline_text(passage, passage.index(inner.start), passage.index(inner.end))[1]
     return ()
