@@ -20,7 +20,9 @@ Names = tuple[tuple[str, str], ...]
 Key = tuple[Names, tuple[int, int, int], str]
 
 
-def order_items(items: Iterable[Item], order: ListOrder, *, particle_first: bool) -> list[Item]:
+def order_items(
+    items: Iterable[Item], order: ListOrder, *, particle_first: bool = False, paper_first: bool = False
+) -> list[Item]:
     """The records in the order of the list.
 
     Letters count without accents, case and marks; a first *A*, *An* or *The* of a title does not count; one author
@@ -30,6 +32,7 @@ def order_items(items: Iterable[Item], order: ListOrder, *, particle_first: bool
         items: cleaned records.
         order: the list's order.
         particle_first: whether *van Dam* stands under *v*.
+        paper_first: whether an unsigned article stands under its newspaper or magazine.
 
     **Source**: APA 7, 9.44–9.49; CMOS 17, 14.61–14.71 and 15.11; MLA 9, 5.123–5.130.
     """
@@ -37,7 +40,12 @@ def order_items(items: Iterable[Item], order: ListOrder, *, particle_first: bool
 
     def key(item: Item) -> Key:
         """What the record is ordered by."""
-        return _people(item, particle_first=particle_first), date(item), title_key(text_of(item, "title"))
+        unsigned = _first_words(item, paper_first=paper_first)
+        return (
+            _people(item, particle_first=particle_first) or ((unsigned, ""),),
+            date(item),
+            title_key(text_of(item, "title")),
+        )
 
     return sorted(items, key=key)
 
@@ -73,7 +81,14 @@ def _people(item: Item, *, particle_first: bool) -> Names:
         people = item.get(role)
         if isinstance(people, list) and people:
             return tuple(_name_key(person, particle_first=particle_first) for person in people)
-    return ((title_key(text_of(item, "title") or text_of(item, "container-title")), ""),)
+    return ()
+
+
+def _first_words(item: Item, *, paper_first: bool) -> str:
+    """What an unsigned work begins with in the list."""
+    paper = text_of(item, "container-title")
+    from_paper = paper_first and item["type"] in {"article-newspaper", "article-magazine"}
+    return title_key(paper if from_paper and paper else text_of(item, "title") or paper)
 
 
 def _name_key(name: dict[str, str], *, particle_first: bool) -> tuple[str, str]:

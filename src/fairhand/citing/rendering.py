@@ -145,7 +145,8 @@ def _request(
     rule = rules(style)
     items = [{**mend_record(entry, rule.manual), "id": entry.id} for entry in entries]
     names = {item["id"]: f"w{number}" for number, item in enumerate(items)}
-    ranked = order_items(items, rule.list_order, particle_first=rule.particle_first) if rule.list_order else items
+    first = {"particle_first": rule.particle_first, "paper_first": rule.manual == "chicago"}
+    ranked = order_items(items, rule.list_order, **first) if rule.list_order else items
     ranks = {item["id"]: rank for rank, item in enumerate(ranked)}
     records = [{**item, "id": names[item["id"]], RANK: f"{ranks[item['id']]:05d}"} for item in items]
     blocks: list[Node] = []

@@ -198,13 +198,14 @@ def _locator(locator: Locator, rule: StyleRules) -> str:
     bare = rule.in_text == "author-page"
     if kind == "volume" and ":" in place and not (bare or rule.manual == "chicago"):
         volume, _, page = place.partition(":")
-        return f"{{}}, vol. {volume.strip()}, {_label('page', page)} {page.strip()}"
+        named = "Vol." if rule.manual == "apa" else "vol."
+        return f"{{}}, {named} {volume.strip()}, {_label('page', page)} {page.strip()}"
     if kind == "volume" and ":" in place:
         return f", {{p. {place}}}"
     if kind == "act" and not bare:
         return f"{{}}, {place.replace('-', '–')}"
-    if kind == "line" and bare and len(locator.span) > len(locator.text):
-        return f"{{}}, {_label('line', place)} {place}"
+    if kind == "line" and rule.manual in {"mla", "apa"} and len(locator.span) > len(locator.text):
+        return f"{{}}, {_label('line', place)} {place if bare else place.replace('-', '–')}"
     label = _label(kind, place)
     return f", {{{label} {place}}}" if label else f", {{{place}}}"
 
