@@ -11,7 +11,7 @@ _TITLE = re.compile(
     r"(?P<noun>paper|essay|assignment|project|report|task|coursework|exercise|memo|review)\s+(?:no\.? ?)?(?P<number>\d{1,2}|one|two|three|four|five|six|[A-F]|[IVX]{1,4})\b\s*(?:[:.(–—-]|$)",
     re.IGNORECASE,
 )
-_ALL = re.compile(r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late|grading)\b", re.IGNORECASE)
+_ALL = re.compile(r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading|honesty|integrity|conduct|submission|formatting)\b", re.IGNORECASE)
 _NOW = re.compile(
     r"\b(?:(?:you are|we are|you're|we're) (?:now )?(?:writing|doing|working on)(?: now)?|this (?:sheet|time)|now|current(?:ly)?|next) (?:is |on )?(?:for )?(?P<title>(?:paper|essay|assignment|project|report|task)\s+[\w]{1,5})\b",
     re.IGNORECASE,
@@ -62,13 +62,12 @@ def keep_one_paper(sheet: Sheet, wanted: str = "") -> tuple[Sheet, tuple[str, ..
     if papers:
         chosen = _chosen(sheet, titles, wanted)
         starts = [i for i, _ in papers]
-        shouted = sheet.passages[starts[0]].text.isupper() or sheet.passages[starts[0]].text[:6].isupper()
         indent = sheet.passages[starts[0]].indent
         for k, start in enumerate(starts):
             stop = starts[k + 1] if k + 1 < len(starts) else len(sheet.passages)
             for j in range(start + 1, stop):
                 passage = sheet.passages[j]
-                if passage.kind == "heading" and passage.indent <= indent and (_ALL.search(passage.text) or (shouted and passage.text.isupper())):
+                if passage.kind == "heading" and passage.indent <= indent and (_ALL.search(passage.text) or passage.text.isupper()):
                     stop = j
                     break
             if k != chosen:

@@ -34,6 +34,7 @@ _RELATIVE = re.compile(
 _TIME = re.compile(
     r"\b12 ?(?:o'clock )?(?P<noon12>noon|midday|midnight)\b|\b(?P<noon>noon|midday|midnight)\b"
     r"|(?<![\d/.:])(?P<h>\d{1,2})(?:[:.](?P<min>[0-5]\d))? ?(?P<half>[ap])\.?m\b\.?"
+    r"|(?<![\d/.:])(?P<hdot>1[3-9]|2[0-3])\.(?P<mdot>[0-5]\d)(?![\d%.])"
     r"|(?<![\d/.:])(?P<h24>[01]?\d|2[0-3])[:h](?P<m24>[0-5]\d)(?![\d:]) ?(?:hrs?|hours)?"
     r"|(?<![\d/.:])(?P<h4>[01]\d|2[0-3])(?P<m4>[0-5]\d) ?(?:hrs?|hours|h)\b"
     rf"|\b(?P<oclock>\d{{1,2}}|{NUMBER}) o'clock(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
@@ -194,8 +195,8 @@ def find_times(text: str) -> list[Timed]:
             if not 1 <= hour <= 12:
                 continue
             hour = hour % 12 + (12 if match["half"].lower() == "p" else 0)
-        elif match["h24"]:
-            hour, minute = int(match["h24"]), int(match["m24"])
+        elif match["h24"] or match["hdot"]:
+            hour, minute = int(match["h24"] or match["hdot"]), int(match["m24"] or match["mdot"])
         elif match["h4"]:
             hour, minute = int(match["h4"]), int(match["m4"])
         else:

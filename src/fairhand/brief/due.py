@@ -105,7 +105,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         # A bare row or line counts where the thing is what it opens with.
         if not (hit and hit.start() < 12) and not (passage.kind == "row" and _thing(after_sentence)[1]):
             return None
-        if re.search(r"[.?!] \w", text) and passage.kind == "prose" and not passage.key:
+        if re.search(r"[.?!] \w", text) and passage.kind == "prose" and not passage.key and not re.search(r"\b(?:by|on|:) ?$", before):
             return None
     begin = left + (hit.start() if hit and listed else len(before) - len(before.lstrip()))
     handing_hit = _HANDING.search(before)
@@ -123,7 +123,8 @@ def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, 
         return times[0].at, dated.end + times[0].start, dated.end + times[0].end, times[0].doubt
     left = max(dates[i - 1].end if i else 0, dated.start - 50)
     before = text[left : dated.start]
-    cut = max(before.rfind("; "), before.rfind(". "))
+    sentence_start = next((a for a, b in split_sentences(text) if a <= dated.start < b), 0)
+    cut = max(before.rfind("; "), sentence_start - left - 1)
     times = [t for t in find_times(before) if t.start > cut]
     if times:
         return times[-1].at, left + times[-1].start, left + times[-1].end, times[-1].doubt
@@ -134,6 +135,7 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
     """What is due when, and the questions that a date or hour leaves open."""
     found: list[Requirement] = []
     questions: list[str] = []
+    rejected = -1
     seen: set[tuple[str, str | None]] = set()
     day_first = writes_day_first(sheet.text)
     common = None
@@ -142,11 +144,15 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
             common = times[0].at
     for passage in sheet.passages:
         dates = find_dates(passage.text, given, day_first=day_first)
+        rejected = -1
         for i, dated in enumerate(dates):
             if dated.on and given and (dated.on < given or (dated.on == given and _REVISED_SHEET.search(passage.text))):
                 continue
-            reading = _read(sheet, passage, dates, i)
+            # "1/14, 1/22 and 2/11": what is refused of the first of several dates is refused of all.
+            carried = i > 0 and rejected == i - 1 and re.fullmatch(r"[\s,]*(?:and|or|to|-)?\s*", passage.text[dates[i - 1].end : dated.start])
+            reading = None if carried else _read(sheet, passage, dates, i)
             if reading is None:
+                rejected = i
                 continue
             thing, start = reading
             at, time_start, time_end, doubt = _hour(passage.text, dates, i)

@@ -11,7 +11,7 @@ from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement
 
 _COUNTABLE: tuple[tuple[str, str], ...] = (
-    ("figure", r"(?:\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|pictures|visuals?|graphics?)"),
+    ("figure", r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots|screen captures|pictures|visuals?|graphics?)"),
     ("table", r"(?:\w+ ){0,2}?tables?"),
     ("direct-quotation", r"(?:\w+ ){0,2}?(?:quotations?|quotes)"),
     ("keywords", r"key ?words?"),
@@ -31,23 +31,23 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
         ("figure", r"\b(?:include|with|add|provide|contain|incorporate|requires?) (?:\w+ ){0,2}?an? (?:\w+ ){0,2}(?:figure|map|graph|chart|diagram|image|illustration)\b"),
         ("table", r"\b(?:include|with|add|provide|contain|incorporate|requires?|or|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)"),
         ("abstract", r"\b(?:an|your|with an|structured|short) (?:\d[\w-]* |\w+[- ]){0,2}?abstract\b|^abstract\b"),
-        ("keywords", r"\bkey ?words\b"),
+        ("keywords", r"\b(?:(?:list|give|add|provide|include|supply|with|and|followed by) (?:of |some |several |your )?|^)key ?words\b"),
         ("introduction", r"\ban (?:\w+ )?introduction\b"),
         ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b"),
         ("headings", r"\b(?:(?:sub-?)?headings are (?:expected|required|needed|compulsory)|use (?:\w+ ){0,3}(?:sub-?)?headings|level[- ](?:one|two|1|2)[^.;]{0,30}headings|with (?:\w+ ){0,2}(?:sub-?)?headings|headings (?:should|must) be used|(?:clear|descriptive|section) (?:sub-?)?headings)|^(?:sub-?)?headings\.?$"),
         ("direct-quotation", r"\b(?:include|use|with) (?:\w+ ){0,2}direct (?:quotations?|quotes)|quote directly\b"),
-        ("no-first-person", r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:using?|write in|writing in|in|to use|be|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)"),
-        ("literature-review", r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing |previous )?(?:literature|research))\b"),
-        ("method", r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method|methodology|methods))\b"),
+        ("no-first-person", r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:us(?:e|ing)|write in|writing in|in|to use|be|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)"),
+        ("literature-review", r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing |previous )?(?:literature|research))\b|^literature review(?: section)?\b"),
+        ("method", r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method|methodology|methods))\b|^method(?:s|ology)? section"),
         ("word-count-stated", r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the |your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)"),
-        ("reflection", r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:reflection|reflective (?:statement|note|paragraph|account|commentary))\b"),
+        ("reflection", r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:paragraph of reflection|reflection|reflective (?:statement|note|paragraph|account|commentary))\b"),
     )
 )
 _DEMANDING = re.compile(
     r"\b(?:must|should|need|needs|required?|include|includes|have|has|with|begin|open|start|end|close|state|give|provide|add|expected|please|write|contain|contains|want|follow(?:ed)? by|put|make|makes|present|develop|use|support|quote|takes?|advance)\b",
     re.IGNORECASE,
 )
-_NEGATED = re.compile(r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b", re.IGNORECASE)
+_NEGATED = re.compile(r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b|n't\b", re.IGNORECASE)
 _AI = re.compile(r"\b(?:AI|A\.I\.|artificial intelligence|generative|chatbots?|language models?)\b")
 _STATEMENT = re.compile(
     r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)|statement (?:of|on|about|describing|explaining) (?:\w+ ){0,3}(?:AI|use)"
@@ -76,12 +76,17 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
                 not quantity.bare
                 or _DEMANDING.search(text)
                 or quantity.start < 6
+                or hits
+                or _DEMANDING.search(sentence.passage.lead)
                 or re.search(r"minimum|at least", text, re.IGNORECASE)
             )
             if asked and not _COUNT_NEGATED.search(text[: quantity.start]):
                 after = re.match(r"(?: at)?,? ?minimum", text[match.end() :])
                 hits.append((what, int(number), quantity.start, match.end() + (after.end() if after else 0)))
             break
+    keyed = sentence.passage.body and not sentence.start and re.fullmatch(r"(?P<table>tables?)|figures?|visuals?|images?|illustrations?|maps?|charts?", sentence.passage.key, re.IGNORECASE)
+    if not hits and keyed and (first := find_quantities(text[sentence.passage.body :])) and first[0].start < 3 and first[0].low and not re.match(r" \w", text[sentence.passage.body + first[0].end :]):
+        hits.append(("table" if keyed["table"] else "figure", int(first[0].low), 0, sentence.passage.body + first[0].end))
     if not hits and (meant := re.match(r"\W*(?:\w+ ){0,2}(?:images|figures|illustrations|maps|photographs|tables)\b", text, re.IGNORECASE)):
         for quantity in find_quantities(text):
             if quantity.low and quantity.low < 50 and re.search(r"\b(?:have|include|use|need) $", text[: quantity.start]) and re.match(r"[.,;!]|$", text[quantity.end :]):
@@ -101,7 +106,7 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
         if what != "no-first-person" and _NEGATED.search(before):
             continue
         after = text[match.end() : match.end() + 45]
-        if what not in {"no-first-person", "word-count-stated"} and re.search(r"\b(?:is|are) (?:not (?:needed|required|necessary)|optional|unnecessary)\b|\bcount", after):
+        if what not in {"no-first-person", "word-count-stated"} and re.search(r"^ if you\b|\b(?:is|are) (?:not (?:needed|required|necessary)|optional|unnecessary)\b|\bcount", after):
             continue
         if what in {"thesis", "counterargument", "introduction", "conclusion", "abstract", "literature-review", "method", "reflection", "table"}:
             opens = not before.strip(" -\t\"'(") or before.rstrip().endswith((",", " and"))
@@ -109,7 +114,7 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
                 continue
         if what == "abstract" and re.search(r"\b(?:read|example|search|take)\b", before, re.IGNORECASE):
             continue
-        if what == "abstract" and match.group().lower() == "abstract" and not re.match(r"[:\t ]*(?:required|is required|yes|of|\(?\d|\.)", text[match.end() :] + sentence.following, re.IGNORECASE):
+        if what == "abstract" and match.group().lower() == "abstract" and not re.match(r"[: ]*(?:required|is required|yes|of|,? ?\(?\d|\.)", text[match.end() :] + sentence.following, re.IGNORECASE):
             continue
         if what == "reflection" and re.search(r"\b(?:write|paper|essay)\b", before, re.IGNORECASE) and "end" not in text:
             continue

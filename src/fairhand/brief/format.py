@@ -21,7 +21,7 @@ _FACES = (
     "Minion Pro", "Charter", "Carlito", "Tinos", "Arimo", "Franklin Gothic", "Futura",
 )  # fmt: skip
 _FACE = re.compile(r"\b(?:" + "|".join(sorted(_FACES, key=len, reverse=True)) + r")\b")
-_FACE_BY_LOWER = {name.lower(): name for name in _FACES}
+_FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type |letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)", re.IGNORECASE)
 _SPACING_WORDS = r"(?P<w{0}>double|single|triple|1\.15|1\.5|one[- ]and[- ]a[- ]half|1½|2\.0|1\.0|2)"
 _SPACING = re.compile(
@@ -49,7 +49,7 @@ _NO_TITLE_PAGE = re.compile(
 _NOT_NEEDED = re.compile(r"\b(?:needed|necessary|required|need|have to|optional)\b", re.IGNORECASE)
 _MUST_NOT = re.compile(r"\b(?:none should|should not|must not|do not|don't)\b", re.IGNORECASE)
 _LINES = re.compile(r"\b(?:(?:continuous(?:ly)? )?line[- ]number(?:s|ed|ing)?|lines (?:should be |must be |are |to be )?numbered|number (?:the|your|all) lines)\b", re.IGNORECASE)
-_HEADINGS = re.compile(r"\b(?:numbered (?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are|to be))? (?:\w+ )?numbered)\b", re.IGNORECASE)
+_HEADINGS = re.compile(r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are|to be))? (?:\w+ )?numbered)\b", re.IGNORECASE)
 _PRINTED = re.compile(
     r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)|print(?:-?outs?)|hard ?copy|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,
@@ -65,9 +65,9 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("html", r"\.html?\b"),
 )
 _TYPE = re.compile("|".join(rf"(?P<f{i}>{words})" for i, (_, words) in enumerate(_TYPES)), re.IGNORECASE)
-_FILE = re.compile(r"\b(?:files?|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened|accepted|convert\w*)\b", re.IGNORECASE)
+_FILE = re.compile(r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened|accepted|convert\w*)\b", re.IGNORECASE)
 _NAMED = re.compile(
-    r"(?:\b(?:nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed|file[- ]?names?)\b(?:[^.;?!\n]{0,90}?)[ :\t(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
+    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed|file[- ]?names?)\b(?:(?:[^.;?!\n]|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
     re.IGNORECASE,
 )
 
@@ -85,6 +85,16 @@ def _either(match: re.Match[str]) -> str:
     return _measure(match["a"] or match["b"], match["ua"] or match["ub"])
 
 
+_NEGATION = re.compile(r"\b(?:no|not|without|never|optional|unnecessary|instead of|neither|nor)\b|n't\b", re.IGNORECASE)
+
+
+def _negated(text: str, start: int, end: int) -> bool:
+    """Whether the clause round a stretch denies it."""
+    left = max(text.rfind(mark, 0, start) for mark in ",;:(.") + 1
+    right = min((at for mark in ",;)." if (at := text.find(mark, end)) >= 0), default=len(text))
+    return bool(_NEGATION.search(text[left:right]))
+
+
 def _fonts(sentence: Sentence) -> Iterator[Hit]:
     text = sentence.text
     for match in _FACE.finditer(text):
@@ -97,6 +107,9 @@ def _fonts(sentence: Sentence) -> Iterator[Hit]:
 
 def _sizes(sentence: Sentence) -> Iterator[Hit]:
     text = sentence.text
+    for match in _FACED.finditer(text):
+        yield "font-size", f"{int(match['n'])} pt", match.start(), match.end()
+        return
     for match in _SIZE.finditer(text):
         size = number_value(match["a"] or match["b"])
         near = text[max(0, match.start() - 45) : match.end() + 40]
@@ -138,16 +151,11 @@ def _page_numbers(sentence: Sentence) -> Iterator[Hit]:
     near = near[: cut.start()] if cut else near
     ahead = text[max(0, match.start() - 50) : match.start()]
     vertical, side = _VERTICAL.search(near), _SIDE.search(near)
-    if not (vertical or side) and not sentence.passage.body:
-        vertical, side = _VERTICAL.search(ahead), _SIDE.search(ahead)
-        vertical = side = None if not (vertical and side) else vertical
-        side = _SIDE.search(ahead) if vertical else None
-        near = ahead if vertical else near
+    before_it = _VERTICAL.search(ahead), _SIDE.search(ahead)
+    if not (vertical or side) and all(before_it):
+        vertical, side = before_it
+        near = ahead
     if not (vertical or side):
-        keyed = sentence.passage.key.lower().startswith("page number") and sentence.start < sentence.passage.body
-        if keyed and (rest := sentence.following) and (_VERTICAL.search(rest) or _SIDE.search(rest)):
-            yield from _placed(rest, match.start(), match.end(), offset=len(text))
-            return
         if _CITED_PAGES.search(text) or len(text.split()) > 25 and not match.group().lower().startswith("number"):
             return
         yield "page-numbers", True, match.start(), match.end()
@@ -167,16 +175,9 @@ def _place(vertical: re.Match[str] | None, side: re.Match[str] | None) -> str:
     return " ".join(words)
 
 
-def _placed(rest: str, start: int, end: int, *, offset: int) -> Iterator[Hit]:
-    first = re.split(r"[.;\t]", rest)[0]
-    vertical, side = _VERTICAL.search(first), _SIDE.search(first)
-    if vertical or side:
-        yield "page-numbers", _place(vertical, side), start, offset + max(m.end() for m in (vertical, side) if m)
-
-
 def _heads(sentence: Sentence) -> Iterator[Hit]:
     match = _RUNNING.search(sentence.text)
-    if match and not re.search(r"\b(?:no|not|without|don't|n't)\b", sentence.text[max(0, match.start() - 20) : match.start()], re.IGNORECASE):
+    if match and not _negated(sentence.text, match.start(), match.end()):
         yield "running-head", True, match.start(), match.end()
 
 
@@ -191,16 +192,17 @@ def _title_pages(sentence: Sentence) -> Iterator[Hit]:
         if not _NOT_NEEDED.search(rest[:25]) or _MUST_NOT.search(rest):
             yield "no-title-page", True, negative.start(), negative.end()
         return
-    if re.search(r"\b(?:not|n't|optional|without|instead of|unnecessary)\b", text, re.IGNORECASE) and not re.search(r"\b(?:title page|cover sheet)\b.{0,30}\bnot count", text):
+    if _negated(text, match.start(), match.end()):
         return
-    if re.search(r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the |your |a )?$", before, re.IGNORECASE) and not re.search(r"\b(?:include|with|add|have|need) (?:the |your |a )?$", before, re.IGNORECASE):
+    if not re.match(r" (?:should|must|needs to|has to|will) ", after) and re.search(r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the |your |a )?$", before, re.IGNORECASE) and not re.search(r"\b(?:include|with|add|have|need) (?:the |your |a )?$", before, re.IGNORECASE):
         return
-    if re.search(r"\b(?:exclud\w+|count(?:ing|ed|s)?)\b", text, re.IGNORECASE) and not re.search(r"\b(?:with|include|plus|add|required?) (?:\w+ )?(?:an? )?$", before, re.IGNORECASE):
+    if re.search(r"\b(?:exclud\w+|(?<!word )count(?:ing|ed|s)?)\b", text, re.IGNORECASE) and not re.search(r"\b(?:with|include|plus|add|required?) (?:\w+ )?(?:an? )?$", before, re.IGNORECASE):
         return
     article = re.search(r"\b(?:an?|separate|with|include|plus|and) $", before, re.IGNORECASE)
-    alone = not before.strip(" -:\t(") and (not after.strip(" .:\t") or re.match(r"[:\t ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE))
+    carries = re.match(r" (?:should|must|needs to|has to|will) (?:carry|bear|include|have|give|show|state|contain)", after, re.IGNORECASE)
+    alone = not before.strip(" -:\t(") and (not after.strip(" .:\t") or re.match(r"[: ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE))
     listed = before.rstrip().endswith(",") and (not after or after[0] in ",.;")
-    if article or alone or listed or (before.endswith("\t") is False and re.match(r"\W*yes\b|\t", sentence.following)):
+    if article or alone or listed or carries:
         yield "title-page", True, match.start(), match.end()
 
 
@@ -241,6 +243,8 @@ def _file_names(sentence: Sentence) -> Iterator[Hit]:
         name = match["name"]
         if "_" in name or re.search(r"\bfile|\bsave|\bdocument", sentence.text + sentence.context, re.IGNORECASE) and (re.search(r"[A-Z].*-|-.*[A-Z]|\.\w{2,4}$", name)):
             yield "file-name", name, match.start(), match.end("name")
+            if "." in name and (kind := _TYPE.search(name[name.rindex(".") :])):
+                yield "file-type", _TYPES[next(i for i in range(len(_TYPES)) if kind[f"f{i}"])][0], match.start(), match.end("name")
             return
 
 

@@ -26,14 +26,16 @@ _LOSS = re.compile(r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
     r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted|marked|graded|read))"
-    r"|will not (?:take|accept|mark|read|grade)|can(?:not|'t) (?:accept|be accepted|be marked)|(?:don't|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|zero)",
+    r"|will not (?:take|accept|mark|read|grade)|can(?:not|'t) (?:accept|be accepted|be marked)|(?:don't|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|no (?:credit|marks?\b(?! are)|points will be)|zero)",
     re.IGNORECASE,
 )
 _DAYS = re.compile(
-    rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for) (?:a |the )?(?:first |maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
+    rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first |maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",
     re.IGNORECASE,
 )
+_THEREAFTER = re.compile(r"\W*(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE)
+_LIMIT_DAYS = re.compile(rf"\b(?:up to|within|for) (?:the first )?(?P<n>{NUMBER}) (?:calendar |working |school )?(?P<unit>days?|weeks?)", re.IGNORECASE)
 _NO_LATE = re.compile(r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?|assignments?)(?: (?:will|is|are|can|be))* not)\b", re.IGNORECASE)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _BONUS = re.compile(r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length|over the (?:limit|word))\b", re.IGNORECASE)
@@ -73,6 +75,11 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
             days = count * 7 if unit.startswith("week") else count // 24 if unit.startswith("hour") else count
         if days and (best is None or abs(match.start() - refused.start()) < abs(best[1] - refused.start())):
             best = (days, match.start(), match.end())
+    if best is None and _THEREAFTER.match(text):
+        # "Up to five days late … . Thereafter zero": the days stand in the sentence before.
+        before = sentence.passage.text[max(0, sentence.start - 160) : sentence.start]
+        for match in _LIMIT_DAYS.finditer(before):
+            best = (int(number_value(match["n"])) * (7 if match["unit"].lower().startswith("week") else 1), 0, refused.end())
     if best:
         return best[0], min(best[1], refused.start()), max(best[2], refused.end())
     if final:

@@ -14,6 +14,7 @@ _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
 _RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})\. (?=[A-Z0-9])")
 _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
+_MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
 _ABBREVIATION = re.compile(
     r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec|Jan|Feb|Mar|Apr|Aug)"
     r"|\b[A-Z])\.$"
@@ -158,7 +159,7 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
         return True
     if following.marker or following.indent > line.indent:
         return following.indent >= line.indent
-    if not (block.after_blank or len(texts[i - 1]) > 75) or len(text.split()) > 9 or _WEIGHED.search(text):
+    if _MEASURED.search(text) or not (block.after_blank or len(texts[i - 1]) > 75) or len(text.split()) > 9 or _WEIGHED.search(text):
         return False
     return len(texts[i + 1]) > 75 or (not after.after_blank and not any(c.isdigit() for c in text))
 
@@ -228,12 +229,9 @@ def split_sentences(text: str) -> list[tuple[int, int]]:
 
 
 def sentences_of(passage: Passage) -> list[Sentence]:
-    """The sentences of one passage; its label is a sentence of its own."""
-    text = passage.text
-    intervals = [(start + passage.body, end + passage.body) for start, end in split_sentences(text[passage.body :])]
-    if passage.body:
-        intervals.insert(0, (0, passage.body))
-    return [Sentence(text[start:end], start, passage, text[end:]) for start, end in intervals]
+    """The sentences of one passage, its label with the first; the cells of a row are parted by a blank."""
+    text = passage.text.replace("\t", " ")
+    return [Sentence(text[start:end], start, passage, text[end:]) for start, end in split_sentences(text)]
 
 
 def read_sheet(name: str, text: str) -> Sheet:

@@ -62,10 +62,11 @@ _LEAVES_OUT = re.compile(
 )
 _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
-    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted|not included|excluded\b|(?:is|are) not(?=[.;]|$)"
+    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted|not included|excluded\b|(?:is|are) not(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is|e) (?:word|count|limit|total))",
     re.IGNORECASE,
 )
+_IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
 _RATE = re.compile(
     rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed |printed )?page|(?P<rate2>{NUMBER}) words?/page",
     re.IGNORECASE,
@@ -101,7 +102,7 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
             return _PARTS[next(i for i in range(len(_PARTS)) if match[f"p{i}"])][0]
         return "paper"
     if not paper:
-        key = _PART.search(sentence.passage.key if sentence.start >= sentence.passage.body else "")
+        key = _PART.search(sentence.passage.key if sentence.passage.body else "")
         key = key or (_PART.fullmatch(sentence.passage.heading) if not _LENGTH_KEY.search(sentence.context) else None)
         if key:
             return _PARTS[next(i for i in range(len(_PARTS)) if key[f"p{i}"])][0]
@@ -138,11 +139,14 @@ def _excluded_in(text: str) -> tuple[set[str], int, int]:
     for clause in re.finditer(r"[^;.]+", text):
         words = clause.group()
         leading = _LEAVES_OUT.search(words)
+        leading = leading if leading and _EXCLUDED_WORD.search(words, leading.end()) else None
         trailing = _IS_OUT.search(words)
         if leading:
             stretch = (leading.end(), len(words))
         elif trailing:
-            stretch = (trailing.start() if trailing.group().lower().startswith("neither") else 0, trailing.end())
+            counted = [m.end() for m in _IS_IN.finditer(words, 0, trailing.start())]
+            begin = trailing.start() if trailing.group().lower().startswith("neither") else max(counted, default=0)
+            stretch = (begin, trailing.end())
         else:
             continue
         if leading and (stop := re.search(r"\b(?:but|and (?:must|should|is|are)|which)\b", words[leading.end() :])):

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 _RULE = re.compile(r"[\s\-=_+*|.~#<>]{3,200}")
 _QUOTE_PREFIX = re.compile(r">+\s?")
-_MARKER = re.compile(r"(?:[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})[.):])\s+(?=\S)")
+_MARKER = re.compile(r"(?:\[[ xX]?\]|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})[.):])\s+(?=\S)")
 GAP = re.compile(
     r"[ \u00a0]*(?:\.{3,200}|…{2,60}|\||\t|(?<= )\.\.(?= ))[ \t|.\u00a0]*"
     r"|(?<![.?!:;,\s])[ \u00a0]{2,}|(?<=[.,;])[ \u00a0]{3,}"

@@ -30,7 +30,7 @@ _MOST = (
     r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
     r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )
-_ABOUT = r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|somewhere around|of the order of|some"
+_ABOUT = r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|something like|somewhere around|of the order of|some"
 _LEAST_AFTER = r"or (?:more|longer|over)|(?:at (?:a |an )?(?:absolute |the )?)?minimum|at (?:the (?:very )?)?least|and (?:up|over|above)|upwards?"
 _MOST_AFTER = r"or (?:fewer|less|under|shorter)|(?:at )?(?:an? )?(?:absolute )?max(?:imum)?\b|at (?:the )?(?:very )?most|limit|and no more"
 _ABOUT_AFTER = r"or so|or thereabouts|approximately|approx\.?|\(approx\.?\)|roughly"
@@ -80,7 +80,7 @@ def number_value(words: str) -> int | float:
 @lru_cache(maxsize=64)
 def _quantity_pattern(unit: str) -> re.Pattern[str]:
     link = r"(?: ?(?:-|—) ?|[- ](?:to|or)[- ])"
-    unit_group = rf"(?:[- ]?(?P<unit>{unit})\b)" if unit else ""
+    unit_group = rf"(?:[- ]?(?P<unit>{unit})\b(?!-))" if unit else ""
     inner_unit = rf"(?:[- ]?(?:{unit})\b)?" if unit else ""
     return re.compile(
         rf"(?<![\w/.:$£€#])"

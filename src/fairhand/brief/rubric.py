@@ -13,7 +13,7 @@ from fairhand.model.requirement import Requirement
 _UNIT = r"(?P<unit>%|per ?cent|percent|points?|marks?|pts?\.?)"
 _CELL = re.compile(rf"\(?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?(?: each)?\)?(?: ?/ ?\d+)?", re.IGNORECASE)
 _BRACKET = re.compile(
-    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth |up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}[)\]]", re.IGNORECASE
+    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth |up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]", re.IGNORECASE
 )
 _LABELLED = re.compile(rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$", re.IGNORECASE)
 _AHEAD = re.compile(rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})", re.IGNORECASE)
@@ -24,6 +24,8 @@ _NOT = re.compile(
     r"\b(?:total|of (?:the |your )?(?:course|module|final|overall|unit)|late|per day|each day|leeway|tolerance|course grade|extra credit|out of|exam(?:ination)?|deduct\w*|off\b|penalt\w*|minus|participation|attendance)\b",
     re.IGNORECASE,
 )
+_HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
+_AWARDED = re.compile(r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on|criteria:?|weighs?)\b:? ", re.IGNORECASE)
 _LEADING = re.compile(r"^(?:and|or|the|for|on|criteria|graded on|marked on|weighs?|weigh|examiners weigh|of which|with|are|is|three criteria)\s+", re.IGNORECASE)
 
 
@@ -44,6 +46,7 @@ def _unit(word: str | None, header: str) -> str:
 
 
 def _name(words: str) -> str:
+    words = _AWARDED.sub("", words)
     previous = ""
     while previous != words:
         previous, words = words, _LEADING.sub("", words.strip(" \t,.;:-–*•")).strip()
@@ -62,7 +65,7 @@ def _row(passage: Passage, header: str) -> list[_Weight]:
         return []
     i, match = next(((i, m) for i, m in numbers if i > 0), numbers[0])
     name = cells[0] if i > 0 else cells[1] if len(cells) > 1 else ""
-    if not name or not any(c.isalpha() for c in name) or not (match["unit"] or header):
+    if not any(c.isalpha() for c in name):
         return []
     end = passage.text.index(cells[i], start) + len(cells[i]) if i > 0 else len(passage.text)
     return [_Weight(_name(name), float(match["n"]), _unit(match["unit"], header), passage, start, end)]
@@ -93,6 +96,10 @@ def find_rubric(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
     header = ""
     gap = 0
     for passage in sheet.passages:
+        if passage.kind == "heading" and _HEADED.search(passage.text):
+            header = "percent" if _HEADER_PERCENT.search(passage.text) else "points" if _HEADER_POINTS.search(passage.text) else ""
+            groups.append([])
+            continue
         where = f"{passage.heading} | {passage.lead}"
         if passage.kind == "heading" or passage.kind == "row" and not any(c.isdigit() for c in passage.text):
             header = "percent" if _HEADER_PERCENT.search(passage.text) else "points" if _HEADER_POINTS.search(passage.text) else header if passage.kind == "row" else ""
@@ -112,13 +119,14 @@ def find_rubric(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
         groups[-1] += weights
     found = []
     for group in groups:
+        bare = all(not w.unit for w in group)
         total = sum(w.number for w in group)
         keyed = any(_KEY.search(w.passage.context) or _KEY.search(w.passage.text[: w.start]) for w in group)
         if len(group) < 2 or not (keyed or total == 100):
             continue
-        if len({w.unit for w in group}) > 1 and total != 100:
+        if (len({w.unit for w in group}) > 1 and total != 100) or (bare and not (keyed and total % 5 == 0 and len(group) > 2)):
             continue
         for w in group:
             weight = int(w.number) if w.number.is_integer() else w.number
-            found.append(ask(sheet, "rubric", {"criterion": w.name, "weight": weight, "unit": w.unit}, w.passage.span(w.start, w.end)))
+            found.append(ask(sheet, "rubric", {"criterion": w.name, "weight": weight, "unit": w.unit or "points"}, w.passage.span(w.start, w.end)))
     return found

@@ -12,10 +12,11 @@ from fairhand.model.requirement import Requirement
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
-    rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?|(?P<n>{NUMBER}))\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called|labelled)"
+    rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called|labelled)"
     rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into))",
     re.IGNORECASE,
 )
+_COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|required parts)\b", re.IGNORECASE)
 _EACH = re.compile(rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
@@ -69,7 +70,7 @@ def _headings_after(passages: tuple[Passage, ...], i: int, count: int) -> list[P
     """The next headings: real sheets name the paper's sections so, each with its advice."""
     out = []
     for passage in passages[i + 1 :]:
-        if passage.kind == "heading" or (len(passage.text) < 70 and passage.text[-1] not in ".:!?" and passage.kind == "prose"):
+        if (passage.kind == "heading" and passage.text[-1] not in ":?") or (len(passage.text) < 70 and passage.text[-1] not in ".:!?" and passage.kind == "prose"):
             out.append(passage)
         if len(out) == count:
             return out
@@ -110,8 +111,8 @@ def find_section(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
             elif quoted := re.findall(r'"([^"]{3,40})"', text[lead.end() : lead.end() + 200]):
                 for name in quoted if re.search(r"titled|headed|called|labelled|headings", text[lead.start() : lead.end() + 12]) else ():
                     add(_clean(name), passage, lead.start(), len(text))
-            elif lead["n"] and re.search(r"\b(?:have|include|contain|has)\b", text[: lead.start("n")], re.IGNORECASE) and number_value(lead["n"]) <= 8:
-                for heading in _headings_after(passages, i, int(number_value(lead["n"]))):
+            elif (count := _COUNT.search(text, lead.start())) and re.search(r"\b(?:have|include|contain|has)\b", text[: count.start()], re.IGNORECASE):
+                for heading in _headings_after(passages, i, int(number_value(count["n"]))):
                     add(_clean(heading.text), heading, 0, len(heading.text))
                 break
         else:

@@ -23,13 +23,13 @@ _TYPES: tuple[tuple[str, str], ...] = (
 _TYPE = re.compile("|".join(rf"(?P<t{i}>\b(?:{words}))" for i, (_, words) in enumerate(_TYPES)), re.IGNORECASE)
 _NOUN = re.compile(
     r"\b(?:sources?|references?|items?|works?|texts?|citations?|articles?|books?|monographs?|studies|papers?|publications?|journals?|documents?|reports?|authorities|readings?|materials?"
-    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|cases)\b",
+    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|cases|accounts?|commentaries|critics)\b",
     re.IGNORECASE,
 )
 _STRICT_NOUN = re.compile(r"\b(?:sources?|references?|items? of (?:reading|literature)|citations|works (?:cited|of scholarship)|publications|articles?|books?|monographs?|studies|data ?sets?)\b", re.IGNORECASE)
 _OTHER_NOUN = re.compile(
     r"[- ]*(?:\w+[- ]){0,2}?(?:words?|pages?|sides?|minutes?|hours?|days?|weeks?|months?|years?|marks?|points?|per ?cent|percent|%|paragraphs?|sections?|figures?|keywords?|quotations?|quotes|images?|maps?|graphs?"
-    r"|questions?|people|students?|groups?|copies|copy|lines?|inch(?:es)?|pt\b|point\b|cm\b|mm\b|sentences?|examples?|times?|counter-?arguments?|headings?|meetings?|steps?|parts?|episodes?|elegies|poems|states|cities|countries"
+    r"|questions?|people|students?|groups?|copies|copy|lines?|inch(?:es)?|pt\b|point\b|cm\b|mm\b|sentences?|examples?|times?|counter-?arguments?|headings?|meetings?|steps?|parts?|tables?|episodes?|elegies|poems|states|cities|countries"
     r"|themes?|reasons?|arguments?|characters?|observations?|classmates?|drafts?|slides?|editions?|letters?|spac\w+|level)\b",
     re.IGNORECASE,
 )
@@ -60,6 +60,9 @@ _RANGE_OF = re.compile(r"\b(?:a (?:range|mix(?:ture)?|variety|balance|combinatio
 _SIGNIFICANT = re.compile(r"\b(?:shows?|do|demonstrate|conduct|includ\w+|requires?)\b[^.;:]{0,40}\bresearch\b[^.;:]{0,40}\boutside (?:of )?(?:the |your )?(?:course|class|assigned)", re.IGNORECASE)
 
 
+_LISTED = re.compile(r"\b(?:reference list|bibliography|works cited|list of references)\b", re.IGNORECASE)
+
+
 def _type_in(words: str) -> str:
     hits = {next(i for i in range(len(_TYPES)) if m[f"t{i}"]) for m in _TYPE.finditer(words)}
     return _TYPES[min(hits)][0] if hits else "any"
@@ -86,8 +89,10 @@ def _is_source_sentence(sentence: Sentence) -> bool:
     text, context = sentence.text, sentence.context
     if TOLD.search(text) or _NO_NUMBER.search(text):
         return False
+    if _LISTED.search(text):
+        return True
     keyed = bool(_KEY.search(sentence.passage.key) or _KEY.search(sentence.passage.heading)) and not _NOT_KEY.search(context)
-    return keyed or bool(_STRICT_NOUN.search(text) or _TYPE.search(text) or re.search(r"\b(?:works|items|texts|readings)\b", text, re.IGNORECASE))
+    return keyed or bool(_STRICT_NOUN.search(text) or _TYPE.search(text) or re.search(r"\b(?:works|items|texts|readings|accounts|commentaries|critics)\b", text, re.IGNORECASE))
 
 
 def _stretches(text: str, quantities: list[Quantity]) -> list[tuple[Quantity, str]]:
@@ -111,24 +116,29 @@ def _counted(sheet: Sheet, sentence: Sentence, given: dt.date | None) -> list[Re
     spans: list[tuple[int, int]] = []
     for quantity, words in _stretches(text, quantities):
         number = quantity.low if quantity.low is not None else quantity.high
-        if number is None or number > 100 or number != int(number) or _OTHER_NOUN.match(words):
+        if number is None or number > 100 or number != int(number):
+            continue
+        other = _OTHER_NOUN.match(words)
+        if (other and _type_in(other.group()) != "data") or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words)):
             continue
         before = text[max(0, quantity.start - 60) : quantity.start]
         if re.search(r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition|no\.|group)|[#$£€]) $", before, re.IGNORECASE):
             continue
         near = words[:70]
+        if (bracket := near.find("(")) > 3:
+            near = near[:bracket]
         kind = _type_in(near)
         noun = _NOUN.search(near)
         anaphor = _ANAPHOR.search(near[:30]) or _ANAPHOR.search(before[-18:])
         if kind == "any" and not noun and not quantity.start and keyed:
             noun = re.match(r"", near)
         label = re.search(r"([\w -]{3,40}): $", before)
-        label_kind = _type_in(label[1]) if label else _type_in(sentence.passage.key) if sentence.passage.body and sentence.start == sentence.passage.body else "any"
+        label_kind = _type_in(label[1]) if label else _type_in(sentence.passage.key) if sentence.passage.body and not sentence.start else "any"
         if kind == "any" and label_kind != "any" and not noun:
             kind = label_kind
         if kind == "any" and noun is None and not (keyed and (not quantity.bare or anaphor)):
             continue
-        if kind == "any" and noun and not keyed and not _STRICT_NOUN.search(near) and not re.match(r" (?:\w+ )?(?:items?|works|texts|readings|secondary)\b", near, re.IGNORECASE):
+        if kind == "any" and noun and not keyed and not _STRICT_NOUN.search(near) and not re.match(r" (?:\w+ )?(?:items?|works|texts|readings|secondary|accounts|entries|critics|commentaries)\b", near, re.IGNORECASE):
             continue
         if noun and kind == "any" and noun.start() > 40:
             continue
@@ -190,7 +200,7 @@ def find_sources(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
     for sentence in sheet.sentences:
         if not _is_source_sentence(sentence):
             continue
-        for requirement in _counted(sheet, sentence, given) or _uncounted(sheet, sentence):
+        for requirement in (*_counted(sheet, sentence, given), *_uncounted(sheet, sentence)):
             key = tuple(requirement.values[k] for k in ("type", "min", "max"))
             if key not in seen:
                 seen.add(key)

@@ -39,7 +39,7 @@ _ANY = re.compile(
     r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|as long as|provided|do(?:n't| not) mix)",
     re.IGNORECASE,
 )
-_CITED = re.compile(r"\b(?:cit\w+|referenc\w+|documentation|bibliograph\w+|foot|endnote|sources?|style)\b", re.IGNORECASE)
+_CITED = re.compile(r"\b(?:quot\w+|cit\w+|referenc\w+|documentation|bibliograph\w+|foot|endnote|sources?|style)\b", re.IGNORECASE)
 _OWN_TASTE = re.compile(r"\b(?:I (?:tend to|usually|often|personally|like to)|sample|for example|last year|not (?:in )?(?:MLA|APA|Chicago|Harvard))\b", re.IGNORECASE)
 _TURN = re.compile(r"\b(?:not|rather than|instead of|no longer|isn't|don't use|do not use|never)\b(?: \w+){0,2} ?$", re.IGNORECASE)
 
@@ -53,8 +53,10 @@ def _edition(text: str, start: int, end: int) -> tuple[int | None, int]:
     if match:
         stop = end + match.end()
     else:
-        match = _EDITION.search(text[max(0, start - 45) : start])
+        match = _EDITION.search(text[max(0, start - 35) : start])
         stop = end
+        if match and not re.fullmatch(r"(?: of| of the)?[ (]*", text[max(0, start - 35) + match.end() : start]):
+            match = None
     if not match:
         return None, end
     word = (match["word"] or "").lower()

@@ -9,13 +9,13 @@ from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement
 
-_STOP = r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the)\b|[.,;:()\t?!—]|$)"
-_PLACE = rf"(?:the |our |my |your |this |its )?(?P<where>[\w'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for|under|where|when|which|using|after|of|if|not|the)\b)[\w'&/-]+){{0,4}}){_STOP}"
+_STOP = r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the|outside|inside|near|behind|next)\b|[.,;:()\t?!—]|$)"
+_PLACE = rf"(?:the |our |my |your |this |its )?(?P<where>[\w'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind|next)\b)[\w'&/-]+){{0,4}}){_STOP}"
 _UPLOAD = re.compile(
-    rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>[^.;:?!\t]{{0,60}}?) (?:to|through|via|on|in|into|using) {_PLACE}",
+    rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=\w)){{0,60}}?) (?:to|through|via|on|in|into|using) {_PLACE}",
     re.IGNORECASE,
 )
-_VIA = re.compile(rf"\bsubmit(?:ted)? \(?(?:via|through|by) (?:an? )?{_PLACE}", re.IGNORECASE)
+_VIA = re.compile(rf"(?:\bsubmit(?:ted)? \(?(?:via|through|by)|\b(?:via|through)) (?:an? )?{_PLACE}", re.IGNORECASE)
 _ON_PAGE = re.compile(r"\b(?:page|post) on your (?P<where>portfolio|website|site|blog)\b", re.IGNORECASE)
 _NETWORK = re.compile(
     r"\b(?:site|page|folder|portal|tab|link|drop ?box|drop-?box|box|system|platform|drive|online|website|webpage|repository|request|portfolio|environment|VLE|LMS|area|module|forum|space|hub|server|locker|tool|inbox|point|canvas|course|dropbox|upload)s?$",
@@ -27,6 +27,8 @@ _EMAIL = re.compile(
     rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b[^.;?!]{{0,60}}?(?:\bat |\bto |: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
     re.IGNORECASE,
 )
+_HANDED = re.compile(r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?|reports?) ?\b", re.IGNORECASE)
+_BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
 _MAILED = re.compile(r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|by e-?mail)\b", re.IGNORECASE)
 _PRINT = re.compile(
     r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?|\bhard ?copy\b", re.IGNORECASE
@@ -55,11 +57,14 @@ def _email(text: str) -> tuple[str, int, int] | None:
 def _upload(text: str) -> tuple[str, int, int] | None:
     if match := _ON_PAGE.search(text):
         return match["where"], match.start(), match.end()
-    for pattern in (_UPLOAD, _VIA):
+    patterns = (_UPLOAD, _VIA) if _HANDED.search(text) else (_UPLOAD,)
+    for pattern in patterns:
         for match in pattern.finditer(text):
             where = _trim(match["where"])
             verb = match.group().lower()
             if _NOT_PLACE.match(where) or _PRINT.search(match.group()):
+                continue
+            if pattern is _VIA and re.search(r"s$", where) and not where.lower().endswith("canvas"):
                 continue
             if _NETWORK.search(where) and (verb.startswith(("upload", "submi", "post")) or not re.search(r"\b(?:my|essay|mail|pigeon|office|letter|wooden|blue) ?box", match.group(), re.IGNORECASE)):
                 if re.search(r"\b(?:essay|mail|letter) ?box\b", where, re.IGNORECASE):
@@ -94,8 +99,8 @@ def find_submit(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
         copy = print_hit and not _NOT.search(text[max(0, print_hit.start() - 25) : print_hit.start()]) and not re.search(r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in|printed \w+ in the", text)
         if copy and re.match(r"(?:printed|print)$", print_hit.group(), re.IGNORECASE) if print_hit else False:
             copy = bool(re.search(r"\b(?:must|should|to|will|has to) be (?:typed and )?printed|\bprint (?:the|your|it|out)\b", text, re.IGNORECASE))
-        in_class = _IN_CLASS.search(text)
-        if in_class and not _OTHER.search(text[max(0, in_class.start() - 60) : in_class.end()]) and (copy or re.search(r"\b(?:paper|essay|copy|report|it)\b", in_class.group(), re.IGNORECASE)):
+        in_class = _IN_CLASS.search(text) or (_BRING.search(text) if copy else None)
+        if in_class and not _OTHER.search(text[max(0, in_class.start() - 60) : in_class.end()]) and (copy or re.search(r"\b(?:paper|essay|copy|report|it|due)\b", in_class.group(), re.IGNORECASE)):
             add("in-class", None, sentence, in_class.start(), in_class.end())
         elif copy and print_hit:
             left = _LEFT.search(text)

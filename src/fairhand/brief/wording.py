@@ -27,7 +27,7 @@ TOLD = re.compile(
     r"\b(?:last (?:year|spring|summer|autumn|fall|winter|term|semester|time|week)(?:'s)?|in (?:past|previous|recent|earlier) years?"
     r"|past papers?|previous (?:years?|cohorts?|students?|papers?|essays?)|years? ago|old (?:copies|limit|sheet)|older (?:limit|rules?)"
     r"|samples?|specimens?|exemplars?|model (?:essay|paper|answer|report)s?|averaged|an example of|examples? (?:abstract|essay|paper|on the)s?"
-    r"|as if|for instance|imagine|(?:wrote|spent|used) (?:\w+ ){0,3}\d)\b",
+    r"|(?:essays|papers|articles|books|pieces) (?:that )?we (?:read|have read|will read)|as if|for instance|imagine|(?:wrote|spent|used) (?:\w+ ){0,3}\d)\b",
     re.IGNORECASE,
 )
 """Marks of a sentence that tells of other years, other papers or models, and asks nothing."""
@@ -41,7 +41,7 @@ READING = re.compile(
 
 ADVICE = re.compile(
     r"\b(?:advice|tips?|hints?|picking|choosing a|(?:on|about) writing|on (?:note cards|footnotes|drafts)|supervision|office hours|my room|questions\?*$"
-    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading|note on|faq|why (?:we|this)|help|process|skills"
+    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading|note on|faq|why (?:we|this)|help|skills|how to (?:begin|finish|get)"
     r"|before you (?:start|begin)|words on)\b",
     re.IGNORECASE,
 )
