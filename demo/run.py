@@ -30,7 +30,9 @@ def lay_out_desk(folder: Path) -> Path:
 
 def set_pages(title: str, pages: list[str], first_page: int) -> TypesetJob:
     """The pages as they would be printed, each with its number at the foot."""
-    body = "\n#pagebreak()\n".join("\n\n".join(f"#{quote(p)}" for p in page.split("\n\n") if p.strip()) for page in pages)
+    body = "\n#pagebreak()\n".join(
+        "\n\n".join(f"#{quote(p)}" for p in page.split("\n\n") if p.strip()) for page in pages
+    )
     head = (
         f"#set document(title: {quote(title)}, date: none)\n"
         '#set page(paper: "a5", numbering: "1")\n'

@@ -18,7 +18,9 @@ from fairhand.cli.screen import say
 @click.option("--waive", is_flag=True, help="It no longer holds.")
 @click.option("--by", default="", help="Who said so.")
 @click.option("--undo", is_flag=True, help="Take the answer back.")
-def command(ids: tuple[str, ...], paper: Path, words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool) -> None:
+def command(
+    ids: tuple[str, ...], paper: Path, words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool
+) -> None:
     """Answer, correct or waive the requirement ID of the paper's sheet; it is kept in paper.toml with who said so."""
     from fairhand.session.answering import answer_requirement
 

@@ -19,7 +19,7 @@ from fairhand.model.requirement import Brief, Requirement
 @click.option("--json", "as_json", is_flag=True, help="Print the requirements for other programs.")
 def command(file: Path, given: dt.date | None, as_json: bool) -> None:
     """Show what the assignment sheet FILE, or the sheets of a paper's folder, ask."""
-    from fairhand.brief.as_json import to_json
+    from fairhand.brief.read import to_json
     from fairhand.session.sheets import read_sheets
 
     brief, problems = read_sheets(file, given)

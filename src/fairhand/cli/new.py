@@ -13,7 +13,13 @@ from fairhand.cli.screen import say
 
 @click.command("new")
 @click.argument("title")
-@click.option("--brief", "sheets", type=click.Path(path_type=Path), multiple=True, help="The assignment sheet; may be given again.")
+@click.option(
+    "--brief",
+    "sheets",
+    type=click.Path(path_type=Path),
+    multiple=True,
+    help="The assignment sheet; may be given again.",
+)
 @click.option("--course", default="", help="The course, by its folder's name or its title; made if it is new.")
 @click.option("--given", type=DAY, help="The day that the sheet was given out (2027-01-18).")
 @click.option("--desk", type=click.Path(path_type=Path), default=".", help="The desk's folder (default: here).")

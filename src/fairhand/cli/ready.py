@@ -53,7 +53,9 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     say()
     say(f"Next. {told['next']}")
     say()
-    say("Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the last word.")
+    say(
+        "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the last word."
+    )
 
 
 def _extent(told: Mapping[str, Any]) -> str:
@@ -88,8 +90,13 @@ def _name(requirement: Mapping[str, Any]) -> str:
     return requirement["id"] if requirement["force"] == "must" else f"{requirement['id']} ({requirement['force']})"
 
 
+TOLD_ABOVE = frozenset({"length", "section-missing"})
+"""Checks that say of the whole paper what a requirement has said already."""
+
+
 def _show_findings(findings: list[Mapping[str, Any]]) -> None:
     """Each finding with its line, what it is about, and both wordings where two were compared."""
+    findings = [finding for finding in findings if finding["check"] not in TOLD_ABOVE]
     if not findings:
         return
     say()

@@ -45,9 +45,9 @@ def say_rows(rows: Iterable[Sequence[str]], indent: int = 2) -> None:
     column = indent + min(max(len(first) for first, _ in kept), 30) + 2
     for first, second in kept:
         start = f"{' ' * indent}{first}".ljust(column)
-        wrapped = textwrap.wrap(
-            second, max(20, width() - column), break_long_words=False, break_on_hyphens=False
-        ) or [""]
+        wrapped = textwrap.wrap(second, max(20, width() - column), break_long_words=False, break_on_hyphens=False) or [
+            ""
+        ]
         if len(start) > column:
             click.echo(start.rstrip())
             start = " " * column

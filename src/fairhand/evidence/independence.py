@@ -30,7 +30,7 @@ class Dependence:
     second: str
     kind: Literal["shared-author", "cites"]
     why: str
-    """The evidence, in a few words that end no sentence."""
+    """The evidence: the name of the shared author, or the words that cite."""
 
 
 def find_dependences(
@@ -53,12 +53,12 @@ def find_dependences(
     for a, b in combinations(known, 2):
         shared = _shared_author(a, b)
         if shared is not None:
-            out.append(Dependence(a.id, b.id, "shared-author", f"both are by {shared}"))
+            out.append(Dependence(a.id, b.id, "shared-author", shared))
             continue
         for citing, cited in ((a, b), (b, a)):
             words = citation_words(citing, cited, texts)
             if words:
-                out.append(Dependence(citing.id, cited.id, "cites", f"{citing.id} cites {cited.id} (“{words}”)"))
+                out.append(Dependence(citing.id, cited.id, "cites", words))
                 break
     return tuple(out)
 
@@ -77,8 +77,16 @@ def citation_words(citing: Entry, cited: Entry, texts: Mapping[str, SourceText])
     for page in text.pages:
         found = pattern.search(fold(page.text))
         if found:
-            return " ".join(page.text[found.start() : found.end()].split())
+            return _words_around(page.text, found.start(), found.end())
     return ""
+
+
+def _words_around(text: str, start: int, end: int, most: int = 60) -> str:
+    """The citing words with a few of their neighbours on either side, on one line."""
+    first = text.rfind(" ", 0, max(0, start - most)) + 1 if start > most else 0
+    last = text.find(" ", min(len(text), end + most))
+    words = " ".join(text[first : last if last > 0 else len(text)].split())
+    return f"{'… ' if first else ''}{words}{' …' if last > 0 else ''}"
 
 
 def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -> tuple[str, ...]:

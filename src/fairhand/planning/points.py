@@ -30,9 +30,13 @@ def read_points(text: str) -> tuple[Points, tuple[Problem, ...]]:
     records = found.get("points")
     problems: list[Problem] = []
     points = []
-    for number, record in enumerate(records if isinstance(records, Sequence) and not isinstance(records, str) else (), 1):
+    for number, record in enumerate(
+        records if isinstance(records, Sequence) and not isinstance(records, str) else (), 1
+    ):
         if not isinstance(record, Mapping) or not str(record.get("text") or "").strip():
-            problems.append(Problem(f"{WHERE}, point {number}", "it has no text", "write what the paper is to say there"))
+            problems.append(
+                Problem(f"{WHERE}, point {number}", "it has no text", "write what the paper is to say there")
+            )
             continue
         points.append(_read_point(record, number, problems))
     return Points(thesis if isinstance(thesis, str) else "", tuple(points)), tuple(problems)
@@ -43,7 +47,9 @@ def _read_point(record: Mapping[str, object], number: int, problems: list[Proble
     weight = record.get("weight", "main")
     if weight not in {"main", "optional"}:
         problems.append(
-            Problem(f"{WHERE}, point {number}", f"its weight is {weight!r}", 'write "main" or "optional"; main was taken')
+            Problem(
+                f"{WHERE}, point {number}", f"its weight is {weight!r}", 'write "main" or "optional"; main was taken'
+            )
         )
     support = []
     sources = record.get("sources")

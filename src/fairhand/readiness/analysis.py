@@ -7,12 +7,14 @@ from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from fairhand.citing.attach import attach, titles_quoted
+from fairhand.citing.attach import attach
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
+from fairhand.citing.named import find_named
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
+from fairhand.citing.titles import titles_quoted
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.layout import layout_for
@@ -20,6 +22,8 @@ from fairhand.fidelity.allowed import rules_for as quotation_rules_for
 from fairhand.fidelity.match import QuotationMatch
 from fairhand.fidelity.quotation import find_quotation
 from fairhand.fidelity.prepared import PreparedSource, prepare
+from fairhand.language.folding import fold
+from fairhand.language.words import words
 from fairhand.manuscript.counting import WordCount, count_words
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.manuscript.draft import read_manuscript
@@ -30,6 +34,14 @@ from fairhand.model.span import Span
 from fairhand.reading.labels import labels_in
 
 _BRITISH = re.compile(r"\b(?:british|uk)\s+(?:english|spelling)\b|\bspelling\W+british\b", re.IGNORECASE)
+
+UNPAGED = frozenset(
+    {"webpage", "post", "post-weblog", "personal_communication", "broadcast", "motion_picture", "song", "speech"}
+    | {"interview", "software", "dataset", "graphic", "map"}
+)
+"""CSL types of what is cited without a page."""
+TOGETHER = 120
+"""Characters that may lie between a quotation and its citation for a finding to take in both."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +59,22 @@ class LookedUp:
     """A quotation, the citation that belongs to it, and what became of it in the sources."""
 
     quotation: Quotation
-    resolved: Resolved
+    entry: str | None
+    """Id of the source that it is cited from; None where the citation is ambiguous."""
+    citation: Span | None
+    """The citation in the draft; None where the source is merely named in the sentence."""
     locator: Locator | None
     sure: bool
     """Whether the citation plainly belongs to the quotation."""
     match: QuotationMatch
+
+    @property
+    def with_citation(self) -> Span:
+        """From the quotation to its citation, where the two stand together; else the quotation alone."""
+        a, b = self.quotation.span, self.citation
+        if b is None or max(b.start - a.end, a.start - b.end) > TOGETHER:
+            return a
+        return Span(min(a.start, b.start), max(a.end, b.end))
 
 
 class Analysis:
@@ -91,17 +114,30 @@ class Analysis:
     def cited(self) -> frozenset[str]:
         """Ids of the sources that the draft cites, those that a doubtful citation may mean included."""
         sure = {r.entry for r in self.resolved if r.entry is not None}
-        return frozenset(sure | {i for r in self.resolved if r.trouble == "ambiguous" for i in r.candidates})
+        maybe = {i for r in self.resolved if r.trouble == "ambiguous" for i in r.candidates}
+        return frozenset(sure | maybe | self.cited_by_name)
+
+    @cached_property
+    def cited_by_name(self) -> frozenset[str]:
+        """Ids of the sources that a sentence cites by naming them: in a style of author and page, those without pages."""
+        if self.style_rules.in_text != "author-page":
+            return frozenset()
+        return frozenset(i for i in find_named(self.manuscript, self.paper.entries) if not self.has_pages(i))
+
+    def has_pages(self, entry: str) -> bool:
+        """Whether a source has pages to be cited by: as its text shows, else as its record says."""
+        record, text = self.entries[entry], self.paper.texts.get(entry)
+        return text.paged if text is not None else bool(record.page) and record.type not in UNPAGED
 
     @cached_property
     def cited_quotations(self) -> tuple[QuotationCited, ...]:
         """The citation that belongs to each quotation."""
-        return attach(self.manuscript, self.mentions, self.resolved)
+        return attach(self.manuscript, self.mentions, self.resolved, self.paper.entries)
 
     @cached_property
     def title_quotations(self) -> Collection[int]:
         """Indices of the quotations that are titles."""
-        return titles_quoted(self.manuscript, self.paper.entries)
+        return titles_quoted(self.manuscript, self.paper.entries, self.mentions)
 
     @cached_property
     def style(self) -> Style:
@@ -144,18 +180,19 @@ class Analysis:
         rules = quotation_rules_for(self.paper.style)
         out = []
         for cited in self.cited_quotations:
-            if cited.resolved is None or cited.quotation in self.title_quotations:
+            resolved = self.resolved[cited.resolved] if cited.resolved is not None else None
+            meant = (cited.entry,) if cited.entry else resolved.candidates if resolved else ()
+            if not meant or cited.quotation in self.title_quotations:
                 continue
-            resolved = self.resolved[cited.resolved]
             quotation = self.manuscript.quotations[cited.quotation]
             labels = labels_in(cited.locator.text) if cited.locator and cited.locator.kind == "page" else ()
-            meant = (resolved.entry,) if resolved.entry else resolved.candidates
+            citation = self.mentions[resolved.mention].span if resolved else None
             for number, entry in enumerate(meant):
                 others = {i: p for i, p in self.prepared.items() if i != entry}
                 match = find_quotation(quotation.text, self.prepared.get(entry), labels, others, rules)
                 found_here = match.source == entry and match.outcome != "no-text"
                 if found_here or number == len(meant) - 1:
-                    out.append(LookedUp(quotation, resolved, cited.locator, cited.sure, match))
+                    out.append(LookedUp(quotation, cited.entry, citation, cited.locator, cited.sure, match))
                     break
         return tuple(out)
 
@@ -192,6 +229,15 @@ class Analysis:
     def count(self, excludes: Collection[str]) -> WordCount:
         """The draft's words, without the parts named in ``excludes``."""
         return count_words(self.manuscript, {*excludes, "references"}, [m.span for m in self.mentions])
+
+    def words_in(self, part: str) -> int | None:
+        """The words of the section that is headed as ``part`` (``"annotated-bibliography"``); None where there is none."""
+        wanted = part.replace("-", " ")
+        for section in self.manuscript.sections:
+            if section.heading and fold(section.title).strip(" .:") == wanted:
+                body = [p for p in self.manuscript.paragraphs if section.span.contains(p.span)]
+                return sum(len(words(p.span.of(self.manuscript.text))) for p in body)
+        return None
 
     @cached_property
     def measured(self) -> Measured | None:

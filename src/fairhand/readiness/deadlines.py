@@ -24,7 +24,9 @@ def judge_hour(values: Mapping[str, object], now: dt.datetime | None) -> Judgeme
     on, at = values.get("on"), values.get("at")
     what = str(values.get("what") or "final").replace("-", " ")
     if not isinstance(on, str):
-        return Judgement("ask", None, "The sheet names no date that could be read. Look it up, and answer with the date.")
+        return Judgement(
+            "ask", None, "The sheet names no date that could be read. Look it up, and answer with the date."
+        )
     hour = dt.time.fromisoformat(at) if isinstance(at, str) else END_OF_DAY
     day = dt.date.fromisoformat(on)
     named = f"{day:%A} {day.day} {day:%B %Y}, {hour:%H:%M}"
@@ -37,7 +39,9 @@ def judge_hour(values: Mapping[str, object], now: dt.datetime | None) -> Judgeme
         return Judgement("met", named, f"Due {named}: {say_span(left)} from now.")
     if what != "final":
         return Judgement("ask", named, f"The {what} was due {named}. Was it handed in? {CONFIRM}")
-    return Judgement("ask", named, f"It was due {named}: {say_span(-left)} ago. If another hour was agreed, answer with it.")
+    return Judgement(
+        "ask", named, f"It was due {named}: {say_span(-left)} ago. If another hour was agreed, answer with it."
+    )
 
 
 def say_span(span: dt.timedelta) -> str:

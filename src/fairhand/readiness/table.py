@@ -31,23 +31,38 @@ from fairhand.readiness.verdicts import due, element, format, section, sources, 
 from fairhand.readiness.verdicts import length as length_verdict
 
 PRACTICE = "common practice"
-QUOTING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
+QUOTING = (
+    "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
+)
 CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manual, 17th ed., chs. 14–15 (from memory)"
 
 CHECKS: tuple[Check, ...] = (
     Check("length", "revision", "must", "a paper longer or shorter than the sheet allows", "the sheet", length.find),
     Check("section-missing", "revision", "must", "a section that the sheet names", "the sheet", section_missing.find),
     Check("point-thin", "revision", "should", "a point with too few sources", PRACTICE, point_thin.find),
-    Check("point-dependent", "revision", "should", "a point whose sources are one witness", PRACTICE, point_dependent.find),
-    Check("quotation-differs", "copy-edit", "must", "words changed inside a quotation", QUOTING, quotation_differs.find),
+    Check(
+        "point-dependent", "revision", "should", "a point whose sources are one witness", PRACTICE, point_dependent.find
+    ),
+    Check(
+        "quotation-differs", "copy-edit", "must", "words changed inside a quotation", QUOTING, quotation_differs.find
+    ),
     Check("quotation-gap", "copy-edit", "must", "words dropped from a quotation unmarked", QUOTING, quotation_gap.find),
     Check("quotation-elsewhere", "copy-edit", "must", "a quotation on another page", CITING, quotation_elsewhere.find),
     Check("quotation-not-found", "copy-edit", "should", "a quotation in no source", CITING, quotation_not_found.find),
-    Check("quotation-unchecked", "copy-edit", "query", "sources whose text is not at hand", PRACTICE, quotation_unchecked.find),
+    Check(
+        "quotation-unchecked",
+        "copy-edit",
+        "query",
+        "sources whose text is not at hand",
+        PRACTICE,
+        quotation_unchecked.find,
+    ),
     Check("citation-unknown", "copy-edit", "must", "a citation that fits no source", CITING, citation_unknown.find),
     Check("citation-ambiguous", "copy-edit", "must", "a citation that fits several", CITING, citation_ambiguous.find),
     Check("citation-year", "copy-edit", "must", "a citation with another year", CITING, citation_year.find),
-    Check("citation-page-missing", "copy-edit", "must", "a quotation without its page", CITING, citation_page_missing.find),
+    Check(
+        "citation-page-missing", "copy-edit", "must", "a quotation without its page", CITING, citation_page_missing.find
+    ),
     Check("source-uncited", "copy-edit", "must", "a source on the list never cited", CITING, source_uncited.find),
     Check("aside-left", "copy-edit", "must", "a remark to oneself", PRACTICE, aside_left.find),
     Check("placeholder-left", "copy-edit", "must", "matter still to come", PRACTICE, placeholder_left.find),

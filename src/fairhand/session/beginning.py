@@ -57,7 +57,10 @@ def begin_paper(
         FolderNotWritable: The place is closed or full.
     """
     on = find_desk(desk) or desk
-    files = {sheet.name: see_file(sheet, sheet.name).data for sheet in sheets}
+    files: dict[str, bytes] = {}
+    for number, sheet in enumerate(sheets, 1):
+        name = sheet.name if sheet.name not in files else f"{sheet.stem} ({number}){sheet.suffix}"
+        files[name] = see_file(sheet, sheet.name).data
     brief = read_sheet_files(sheets, given) if sheets else None
     settings = PaperSettings(
         title=title, course=_course_on(on, course) if course else "", given=given, assignment=assignment

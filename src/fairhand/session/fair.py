@@ -15,11 +15,17 @@ from fairhand.session.engines import Engines
 
 def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
     """Every citation and the list, in the paper's style; pandoc runs only where the citations, or the style, are new."""
-    entries = [entry for entry in analysis.paper.entries if entry.id in analysis.cited]
     language = "en-GB" if analysis.is_british else "en-US"
-    request = citation_request(analysis.resolved, analysis.mentions, entries, analysis.style, language)
-    key = citation_key(analysis.resolved, analysis.mentions, entries, analysis.style)
-    return read_answer(engines.ask_pandoc(request, key), request)
+    request = citation_request(
+        analysis.manuscript,
+        analysis.mentions,
+        analysis.resolved,
+        analysis.paper.entries,
+        analysis.style,
+        language,
+        uncited=sorted(analysis.cited_by_name),
+    )
+    return read_answer(engines.ask_pandoc(request, citation_key(request)), request)
 
 
 def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False) -> FairCopy:

@@ -48,5 +48,7 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
 def program_state() -> str:
     """The program's version, and the newest change to its own files, so that a verdict of another program is not kept."""
     root = Path(str(files("fairhand")))
-    newest = max((path.stat().st_mtime_ns for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"}), default=0)
+    newest = max(
+        (path.stat().st_mtime_ns for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"}), default=0
+    )
     return f"{__version__} {newest}"

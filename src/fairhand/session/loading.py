@@ -7,9 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import unquote
 
-from fairhand.brief.answers import apply_answers
-from fairhand.brief.given import given_day
-from fairhand.brief.reading import read_brief
+from fairhand.brief.read import apply_answers, given_day, read_brief
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
 from fairhand.desk import PICTURE_SUFFIXES, FileSeen, PaperFiles, tell_problem

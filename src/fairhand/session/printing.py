@@ -11,20 +11,30 @@ from fairhand.desk import put_file
 from fairhand.errors import FolderNotWritable, MatterLeft
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
+from fairhand.fair_copy.opendocument import finish_odt
+from fairhand.fair_copy.requests import ODT_BASE, docx_request, html_request, md_request, odt_request
 from fairhand.fair_copy.typesetting import to_typst
-from fairhand.fair_copy.wording import docx_request, html_request, md_request, odt_request
+from fairhand.fair_copy.word import finish_docx
 from fairhand.manuscript.parts import Manuscript
-from fairhand.model.request import PandocRequest
 from fairhand.model.span import line_at
 from fairhand.press.pandoc import run_pandoc
 from fairhand.readiness.analysis import Analysis
 from fairhand.session.opened import OpenPaper
 
-REQUESTS: Mapping[str, Callable[[FairCopy], PandocRequest]] = {
-    "docx": docx_request,
-    "odt": odt_request,
-    "html": html_request,
-    "md": md_request,
+
+def _as_docx(copy: FairCopy) -> bytes:
+    return finish_docx(run_pandoc(docx_request(copy)))
+
+
+def _as_odt(copy: FairCopy) -> bytes:
+    return finish_odt(run_pandoc(odt_request(copy, run_pandoc(ODT_BASE))))
+
+
+FORMS: Mapping[str, Callable[[FairCopy], bytes]] = {
+    "docx": _as_docx,
+    "odt": _as_odt,
+    "html": lambda copy: run_pandoc(html_request(copy)),
+    "md": lambda copy: run_pandoc(md_request(copy)),
 }
 """How each form but the PDF is made."""
 
@@ -70,7 +80,7 @@ def print_paper(
         data, pages = typeset.pdf, typeset.pages
         notes += [str(problem) for problem in typeset.problems]
     else:
-        data = run_pandoc(REQUESTS[kind](copy))
+        data = FORMS[kind](copy)
     name = f"{_file_stem(analysis)}{' (proof)' if proof else ''}.{kind}"
     return Printed(_write(folder, to, name, data), pages, tuple(notes))
 
@@ -100,7 +110,9 @@ def _file_stem(analysis: Analysis) -> str:
     if names:
         stem = re.sub(r"(?i)last[ _-]?name|surname|family[ _-]?name|your[ _-]?name", names[-1], stem)
         stem = re.sub(r"(?i)first[ _-]?name|given[ _-]?name", names[0], stem)
-    return re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem)) or analysis.paper.name
+    return (
+        re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem)) or analysis.paper.name
+    )
 
 
 def _write(folder: Path, to: Path | None, name: str, data: bytes) -> Path:

@@ -6,8 +6,7 @@ import datetime as dt
 from collections.abc import Sequence
 from pathlib import Path
 
-from fairhand.brief.given import given_day
-from fairhand.brief.reading import read_brief
+from fairhand.brief.read import given_day, read_brief
 from fairhand.desk import PaperFiles, read_paper, see_file
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fairhand.evidence.independence import Dependence
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import count_of, name_entry
@@ -16,7 +17,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     for support in analysis.support:
         if len(support.sources) < support.needed or len(support.independent) >= support.needed:
             continue
-        ties = "; ".join(_say(analysis, tie.first, tie.second, tie.why) for tie in support.dependences)
+        ties = "; ".join(_say(analysis, tie) for tie in support.dependences)
         yield Remark(
             None,
             f"The {support.point.weight} point “{support.point.text}” ({support.point.id}) has "
@@ -26,6 +27,9 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         )
 
 
-def _say(analysis: Analysis, first: str, second: str, why: str) -> str:
+def _say(analysis: Analysis, tie: Dependence) -> str:
     """One tie between two sources, in words."""
-    return f"{name_entry(analysis.entries[first])} and {name_entry(analysis.entries[second])}: {why}"
+    first, second = name_entry(analysis.entries[tie.first]), name_entry(analysis.entries[tie.second])
+    if tie.kind == "cites":
+        return f"{first} cites {second} (“{tie.why}”)"
+    return f"{first} and {second} are both by {tie.why}"

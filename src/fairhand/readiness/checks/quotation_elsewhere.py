@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.model.span import Span
-from fairhand.readiness.analysis import Analysis, LookedUp
+from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import name_entry, name_pages, name_place
 
@@ -22,22 +21,15 @@ def find(analysis: Analysis) -> Iterator[Remark]:
                 f"These words of {name_entry(found_in)} stand on {name_pages(match.pages)}, "
                 f"not on {looked_up.locator.span.of(analysis.paper.draft).strip()}."
             )
-        elif match.outcome == "other-source" and looked_up.resolved.entry is not None:
-            cited = name_entry(analysis.entries[looked_up.resolved.entry])
+        elif match.outcome == "other-source" and looked_up.entry is not None:
+            cited = name_entry(analysis.entries[looked_up.entry])
             says = f"These words are not in {cited}. They stand in {name_place(found_in, match.pages)}."
         else:
             continue
         yield Remark(
-            _with_citation(looked_up),
+            looked_up.with_citation,
             says,
             weight=None if looked_up.sure else "query",
             wordings=match.wordings,
             concerns=(match.source,),
         )
-
-
-def _with_citation(looked_up: LookedUp) -> Span:
-    """From the quotation to the locator that is wrong, where the two stand together."""
-    quotation = looked_up.quotation.span
-    end = looked_up.locator.span.end if looked_up.locator else looked_up.resolved.cite.span.end
-    return Span(quotation.start, end) if 0 <= end - quotation.end < 200 else quotation

@@ -12,7 +12,7 @@ from fairhand.readiness.naming import name_entry
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each cited quotation that was looked for and not found."""
     for looked_up in analysis.looked_up:
-        entry = looked_up.resolved.entry
+        entry = looked_up.entry
         if looked_up.match.outcome == "not-found" and entry is not None:
             yield Remark(
                 looked_up.quotation.span,

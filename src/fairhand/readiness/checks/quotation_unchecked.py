@@ -12,7 +12,7 @@ from fairhand.readiness.naming import count_of, name_entry
 def find(analysis: Analysis) -> Iterator[Remark]:
     """One remark that names the sources."""
     unread = [looked_up for looked_up in analysis.looked_up if looked_up.match.outcome == "no-text"]
-    ids = tuple(dict.fromkeys(u.resolved.entry for u in unread if u.resolved.entry is not None))
+    ids = tuple(dict.fromkeys(u.entry for u in unread if u.entry is not None))
     if ids:
         names = "; ".join(name_entry(analysis.entries[i]) for i in ids)
         yield Remark(

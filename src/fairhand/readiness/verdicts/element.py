@@ -18,7 +18,9 @@ from fairhand.readiness.verdicts import section
 ALIKE = 75.0
 """Likeness, of 100, from which a sentence of the opening is shown as the thesis (from trial)."""
 
-_FIRST_PERSON = re.compile(r"(?<![\w'’])(?:I|me|my|mine|myself|we|us|our|ours|ourselves)(?=['’](?:m|ve|ll|d|re)\b|(?![\w'’]))")
+_FIRST_PERSON = re.compile(
+    r"(?<![\w'’])(?:I|me|my|mine|myself|we|us|our|ours|ourselves)(?=['’](?:m|ve|ll|d|re)\b|(?![\w'’]))"
+)
 _STATED_COUNT = re.compile(r"word\s+count\s*[:=]?\s*\(?(\d[\d,]*)", re.IGNORECASE)
 
 
@@ -28,7 +30,9 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     judge_one = JUDGES.get(what)
     if judge_one is not None:
         return judge_one(requirement, analysis)
-    return Judgement("ask", None, f"The sheet wants: “{' '.join(requirement.evidence.split())}”. Is it there? {CONFIRM}")
+    return Judgement(
+        "ask", None, f"The sheet wants: “{' '.join(requirement.evidence.split())}”. Is it there? {CONFIRM}"
+    )
 
 
 def _judge_figures(requirement: Requirement, analysis: Analysis) -> Judgement:
@@ -80,7 +84,11 @@ def _is_numeral(manuscript: Manuscript, place: Span) -> bool:
         return False
     before = manuscript.text[max(0, place.start - 30) : place.start].split()
     after = manuscript.text[place.end : place.end + 1]
-    return bool(before) and before[-1][0].isupper() and (after in {",", ".", ";", ":", ")"} or before[-1] in {"War", "Part"})
+    return (
+        bool(before)
+        and before[-1][0].isupper()
+        and (after in {",", ".", ";", ":", ")"} or before[-1] in {"War", "Part"})
+    )
 
 
 def _judge_thesis(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
@@ -97,7 +105,9 @@ def _judge_thesis(requirement: Requirement, analysis: Analysis) -> Judgement:  #
                 if fuzz.token_set_ratio(thesis, candidate.of(manuscript.text)) >= ALIKE:
                     line = line_at(manuscript.text, sentence.start)
                     return Judgement("met", f"line {line}", f"Your thesis is stated on line {line}.")
-    return Judgement("ask", None, f"No sentence of the opening is close to your thesis, “{thesis}”. Is it stated? {CONFIRM}")
+    return Judgement(
+        "ask", None, f"No sentence of the opening is close to your thesis, “{thesis}”. Is it stated? {CONFIRM}"
+    )
 
 
 def _judge_word_count(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
@@ -113,7 +123,9 @@ def _judge_word_count(requirement: Requirement, analysis: Analysis) -> Judgement
 
 
 def _judge_keywords(requirement: Requirement, analysis: Analysis) -> Judgement:
-    found = re.search(r"^[*_]{0,3}Key ?words[*_]{0,3}\s*[:.—–-]\s*[*_]{0,3}(.+)$", analysis.paper.draft, re.IGNORECASE | re.MULTILINE)
+    found = re.search(
+        r"^[*_]{0,3}Key ?words[*_]{0,3}\s*[:.—–-]\s*[*_]{0,3}(.+)$", analysis.paper.draft, re.IGNORECASE | re.MULTILINE
+    )
     words = [w for w in re.split(r"[,;]", found.group(1)) if w.strip()] if found else []
     return _at_least(requirement, len(words), "keyword")
 

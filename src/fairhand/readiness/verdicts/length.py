@@ -6,7 +6,9 @@ practice); what was counted and what was not is always told. *About* is read as 
 
 from __future__ import annotations
 
-from fairhand.manuscript.counting import words_in_part
+from collections.abc import Mapping
+
+from fairhand.manuscript.counting import WordsOf
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement
@@ -20,7 +22,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     """The length of the part that the requirement is about, against its range."""
     part = str(requirement.values.get("part") or "paper")
     if part != "paper":
-        words = words_in_part(analysis.manuscript, part)
+        words = analysis.words_in(part)
         if words is None:
             return Judgement("ask", None, f"The draft has no part headed as the {part.replace('-', ' ')}. {CONFIRM}")
         return _against(requirement, float(words), f"{count_of(words, 'word')} in the {part.replace('-', ' ')}")
@@ -76,7 +78,7 @@ def _excludes(requirement: Requirement) -> tuple[str, ...]:
     return value if isinstance(value, tuple) else ()
 
 
-def _told_exclusions(excluded: dict[str, int]) -> str:
+def _told_exclusions(excluded: Mapping[WordsOf, int]) -> str:
     """``, without 12 of headings and 40 of notes``."""
     parts = [f"{number:,} of {name.replace('-', ' ')}" for name, number in excluded.items() if number]
     return f", without {' and '.join(parts)}" if parts else ""

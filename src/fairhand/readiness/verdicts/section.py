@@ -31,12 +31,26 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     wanted = _words(name)
     if name in MADE_FOR_YOU:
         return Judgement("met", None, f"The fair copy makes the {name} itself.")
-    headings = [(section.title, _words(section.title)) for section in analysis.manuscript.sections if section.heading]
+    title = analysis.manuscript.title
+    headings = [
+        (s.title, _words(s.title)) for s in analysis.manuscript.sections if s.heading and s.heading.content != title
+    ]
     ways = next((same for same in SAME if wanted in same), frozenset({wanted}))
     for title, words in headings:
         if words in ways or any(_names(words, way) for way in ways):
             return Judgement("met", None, f"The draft has it: “{title}”.")
-    return Judgement("unmet", None, f"The sheet wants a section “{name.capitalize()}”; the draft has no such heading.")
+    return Judgement(
+        "unmet",
+        None,
+        f"The sheet wants a section “{_as_asked(name, requirement.evidence)}”; the draft has no such heading.",
+    )
+
+
+def _as_asked(name: str, evidence: str) -> str:
+    """The section's name with the capitals that the sheet gives it."""
+    plain = " ".join(evidence.split())
+    at = plain.lower().find(name)
+    return plain[at : at + len(name)] if at >= 0 else name.capitalize()
 
 
 def _words(title: str) -> str:

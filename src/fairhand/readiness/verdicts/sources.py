@@ -19,7 +19,17 @@ ARTICLES = frozenset({"article-journal", "article", "paper-conference", "review"
 SCHOLARLY = ARTICLES | {"book", "chapter", "thesis", "report", "monograph", "collection", "entry-encyclopedia"}
 NEWS = frozenset({"article-newspaper", "article-magazine", "broadcast"})
 DOCUMENTS = frozenset(
-    {"manuscript", "legal_case", "legislation", "treaty", "interview", "personal_communication", "hearing", "bill", "map"}
+    {
+        "manuscript",
+        "legal_case",
+        "legislation",
+        "treaty",
+        "interview",
+        "personal_communication",
+        "hearing",
+        "bill",
+        "map",
+    }
 )
 ONLINE_ONLY = frozenset({"webpage", "post", "post-weblog", "software", "dataset"})
 
@@ -57,7 +67,11 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     kind = str(values.get("type") or "any")
     is_kind = KINDS.get(kind, KINDS["any"])
     cited = [entry for entry in analysis.paper.entries if entry.id in analysis.cited]
-    fit = [entry for entry in cited if (kind in marks(entry) or is_kind(entry)) and _young_enough(entry, values.get("since"))]
+    fit = [
+        entry
+        for entry in cited
+        if (kind in marks(entry) or is_kind(entry)) and _young_enough(entry, values.get("since"))
+    ]
     low, high = values.get("min"), values.get("max")
     named = ", ".join(name_entry(entry) for entry in fit)
     what = "source" if kind == "any" else f"{kind} source"
@@ -68,7 +82,9 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
         state = "ask" if kind in UNSURE - {"peer-reviewed"} and len(cited) >= low else "unmet"
         told += f"; the sheet wants {'at least ' if high != low else ''}{low:g}"
         if state == "ask":
-            told += '. A record cannot tell: mark each one of yours in sources.json ("custom": {"kind": "' + kind + '"})'
+            told += (
+                '. A record cannot tell: mark each one of yours in sources.json ("custom": {"kind": "' + kind + '"})'
+            )
     elif isinstance(high, int | float) and len(fit) > high:
         state = "unmet"
         told += f"; the sheet allows at most {high:g}"

@@ -12,8 +12,12 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     """The style that the paper is set in, against the one that is asked."""
     in_use = analysis.style_rules.follows
     if requirement.values.get("style") == "any-consistent":
-        return Judgement("met", in_use, f"Any style will do; every citation is set in one, {in_use}.")
+        return Judgement("met", in_use, f"Any style will do; every citation is set by one, the {in_use}")
     wanted = style_for(requirement.values)
     if wanted == analysis.paper.style:
-        return Judgement("met", in_use, f"The fair copy sets every citation in {in_use}.")
-    return Judgement("unmet", in_use, f"The paper is set in {in_use} ({analysis.paper.style_why}); the sheet asks for {find_style(wanted).edition_says}.")
+        return Judgement("met", in_use, f"The fair copy sets every citation by the {in_use}")
+    return Judgement(
+        "unmet",
+        in_use,
+        f"The paper is set in {in_use} ({analysis.paper.style_why}); the sheet asks for {find_style(wanted).edition_says}.",
+    )

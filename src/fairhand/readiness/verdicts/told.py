@@ -37,4 +37,6 @@ def judge_policy(requirement: Requirement, analysis: Analysis) -> Judgement:  # 
     rule = requirement.values.get("rule")
     if rule == "allowed":
         return Judgement("met", None, f"On {named} the sheet gives leave: “{' '.join(requirement.evidence.split())}”.")
-    return Judgement("ask", None, f"The sheet's rule on {named}: “{' '.join(requirement.evidence.split())}”. Kept? {CONFIRM}")
+    return Judgement(
+        "ask", None, f"The sheet's rule on {named}: “{' '.join(requirement.evidence.split())}”. Kept? {CONFIRM}"
+    )
