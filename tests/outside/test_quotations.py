@@ -46,7 +46,7 @@ def book() -> tuple[PreparedSource, tuple[int, ...]]:
 @functools.cache
 def quotations() -> tuple[tuple[str, int, int], ...]:
     """Each unbroken quotation with its place in the book."""
-    out = []
+    out: list[tuple[str, int, int]] = []
     with (ALICE / "quotation_info.csv").open(encoding="utf-8", newline="") as file:
         for row in csv.DictReader(file):
             parts = ast.literal_eval(row["subQuotationList"])

@@ -27,4 +27,5 @@ class SourceText:
     file: str = ""
     """The file that it was read from, relative to the paper's folder."""
     labels_from: str = ""
-    """Where the labels come from: ``"entry"``, ``"pdf"``, ``"folio"``, ``"counted"`` or ``"none"``."""
+    """Where the labels come from: ``"entry"``, ``"pdf"``, ``"file"`` (an EPUB's own), ``"folio"``, ``"counted"`` or
+    ``"none"``."""

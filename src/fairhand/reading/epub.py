@@ -48,4 +48,6 @@ def read_epub(data: bytes, file: str) -> Leaves:
         raise FileUnreadable(f"{file}: there is no text in it; get it again")
     if not any(label for label, _ in parts):
         return Leaves(tuple(text for _, text in parts), leaved=False)
-    return Leaves(tuple(text for _, text in parts), leaved=True, labels=tuple(label or "" for label, _ in parts))
+    return Leaves(
+        tuple(text for _, text in parts), leaved=True, labels=tuple(label or "" for label, _ in parts), printed=True
+    )

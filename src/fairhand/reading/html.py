@@ -104,7 +104,9 @@ def parse_html(data: bytes, file: str) -> _Element:
             text = ""
     text = _DECLARATION.sub("", text or decode_text(data)[0]).replace("\0", "")
     try:
-        root = etree.fromstring(text.encode("utf-8", "replace"), etree.HTMLParser(encoding="utf-8", no_network=True))
+        root = etree.fromstring(
+            text.encode("utf-8", "replace"), etree.HTMLParser(encoding="utf-8", no_network=True, huge_tree=True)
+        )
     except (etree.XMLSyntaxError, ValueError) as error:
         raise FileUnreadable(f"{file}: there is no page in it; save it again") from error
     if root is None:

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 _DASH = "[-\u2010-\u2015\u2212]"
-_LABEL = r"[A-Za-z]{0,4}\.?\d{1,7}[A-Za-z]?|[ivxlcdmIVXLCDM]{1,9}|[A-Z]"
+_LABEL = r"[A-Za-z]{0,4}\.?\d{1,7}(?:(?!ff?\b)[A-Za-z])?|[ivxlcdmIVXLCDM]{1,9}|[A-Z]"
 _PARSED = re.compile(r"(?P<prefix>[A-Za-z]{0,4}\.?)(?P<number>\d{1,7})(?P<suffix>[A-Za-z]?)")
 _ROMAN = re.compile(r"m{0,3}(?:cm|cd|d?c{0,3})(?:xc|xl|l?x{0,3})(?:ix|iv|v?i{0,3})", re.IGNORECASE)
-_SAID = re.compile(r"\b(?:pages?|pp?|pg|pgs)\b\.?|\b(?:see|at|esp)\b\.?", re.IGNORECASE)
+_SAID = re.compile(r"\b(?:pages?|pp?|pgs?)(?:\b\.?|(?=\d))|\b(?:see|at|esp)\b\.?", re.IGNORECASE)
 _RANGE = re.compile(
     rf"(?<![\w.])(?P<first>{_LABEL})(?:\s{{0,2}}(?:{_DASH}{{1,2}}|\bto\b)\s{{0,2}}(?P<last>{_LABEL}))?(?P<ff>\s?ff?\b\.?)?(?![\w])"
 )

@@ -17,4 +17,6 @@ class Leaves:
     """Whether the parts are the leaves of a printed thing, and not a file's chapters."""
     labels: tuple[str, ...] | None = None
     """The leaves' labels, where the file states them."""
+    printed: bool = False
+    """Whether those labels are the printed pages' own, told one by one (as an EPUB tells them)."""
     problems: tuple[Problem, ...] = ()

@@ -46,6 +46,8 @@ def _labels(
     stated = _stated_labels(entry)
     if entry is not None and entry.type in WITHOUT_PAGES:
         return None, "none"
+    if leaves.printed and leaves.labels is not None:
+        return leaves.labels, "file"
     if not leaves.leaved:
         return ((stated[0],) * count, "entry") if len(stated) == 1 else (None, "none")
     if stated:

@@ -19,8 +19,6 @@ _NEEDS_PASSWORD = 4
 """PDFium's error code for a file that asks for a password."""
 _NOT_JOINED = re.compile(r"\ufffe(?=[\dA-Z])")
 """A hyphen at a page's end that PDFium has joined to the folio or the foot line after it."""
-_LEAST_TEXT = 25
-"""Characters on a page below which it is taken for a picture of a page."""
 
 
 def read_pdf(data: bytes, file: str) -> Leaves:
@@ -76,12 +74,13 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
         if total > _MOST_CHARACTERS:
             raise FileTooLarge(f"{file}: it holds more text than is read at once; save the part that you use")
         texts.append(text)
-    bare = sum(len(text.strip()) < _LEAST_TEXT for text in texts)
-    if bare == count:
+    bare = sum(not text.strip() for text in texts)
+    if bare * 2 > count:
+        which = "its pages are" if bare == count else f"{bare} of its {count} pages are"
         problems.append(
             Problem(
                 file,
-                "its pages are pictures, and no text of them is at hand",
+                f"{which} pictures, and no text of them is at hand",
                 "get a copy with text, or type out what you quote",
             )
         )
