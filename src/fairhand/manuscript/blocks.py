@@ -241,15 +241,18 @@ class _Taker:
 
     def _passage(self, token: Token, content: str) -> Passage:
         """The lines of a paragraph where they stand in the draft: each is the end of its line there."""
-        first, _ = self._lines_of(token)
+        number, after = self._lines_of(token)
         lines: list[tuple[int, str]] = []
-        pieces = content.split("\n")
-        for number, piece in enumerate(pieces, first):
+        pieces = [piece.strip(_BLANK) for piece in content.split("\n")]
+        for piece in pieces:
             start, end = self._line(number)
-            bare = piece.strip(_BLANK)
-            place = max(start, self.text.rfind(bare, start, end))
-            last = number == first + len(pieces) - 1
-            lines.append((place, self.text[place : place + len(bare) if last else end]))
+            while (place := self.text.rfind(piece, start, end)) < 0 and number + 1 < after:
+                number += 1
+                start, end = self._line(number)
+            place = max(start, place)
+            last = len(lines) == len(pieces) - 1
+            lines.append((place, self.text[place : place + len(piece) if last else end]))
+            number += 1
         return Passage.of_lines(lines)
 
     def _table(self, token: Token) -> Part:
