@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from fairhand.citing.known import know
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.naming import Naming
+from fairhand.citing.parenthesis import SECOND_HAND
 from fairhand.citing.prose import sentence_around
-from fairhand.citing.recognise import read_paragraphs
+from fairhand.citing.recognise import closes_block, read_paragraphs
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
@@ -92,10 +93,16 @@ class _Attaching:
             for one in citations
             if sentence.start <= one.mention.span.start and one.mention.span.end <= quotation.span.start
         ]
-        before = [one for one in earlier if one.mention.form == "narrative"]
+        before = [one for one in earlier if one.mention.form == "narrative" or _is_second_hand(one)]
         naming = self._last_naming(quotation.paragraph, sentence.start, quotation.span.start, citations)
         follows = here[0] if here else None
         if follows is not None and self._opens_new_voice(follows, before, naming, quotation):
+            follows = None
+        if (
+            before
+            and self._is_whole(before[-1])
+            and (naming is None or naming.span.start < before[-1].mention.span.start)
+        ):
             follows = None
         if follows is not None:
             sure = not before or follows.resolved.entry == before[-1].resolved.entry
@@ -119,8 +126,9 @@ class _Attaching:
             last += 1
         for index in (last, last + 1):
             for one in self.by_paragraph.get(index, []):
-                if one.mention.span.start >= quotation.inner.start and self._touches(
-                    quotation.span.end, one.mention.span.start
+                span = one.mention.span
+                if self._touches(quotation.span.end, span.start) or (
+                    quotation.span.contains(span) and closes_block(self.manuscript.text, quotation, span)
                 ):
                     return _cited(at, one, one.resolved.cite.locator)
         above = quotation.paragraph - 1
@@ -148,9 +156,17 @@ class _Attaching:
     ) -> bool:
         """Whether the citation after a quotation speaks of another author than the one who is quoted."""
         gap = follows.mention.span.start - quotation.span.end
-        if follows.mention.form != "narrative" or follows.mention.span.of(self.manuscript.text)[:1] == "(":
+        if follows.mention.form != "narrative" or not self._names_author(follows):
             return False
         return bool(before) or naming is not None or gap > _NEAR
+
+    def _names_author(self, citation: _Citation) -> bool:
+        """Whether a narrative citation starts with the name, not with a parenthesis after it."""
+        return citation.mention.span.of(self.manuscript.text)[:1] != "("
+
+    def _is_whole(self, citation: _Citation) -> bool:
+        """Whether a citation before a quotation gives author and place at once, so that nothing need follow."""
+        return self._names_author(citation) and citation.resolved.cite.locator is not None or _is_second_hand(citation)
 
     def _last_naming(self, paragraph: int, start: int, end: int, citations: Sequence[_Citation]) -> Naming | None:
         """The last known author named between two places, outside citations."""
@@ -172,6 +188,11 @@ class _Attaching:
             if one.mention.span.end <= before and one.resolved.entry in ids:
                 return _cited(at, one, None, sure=False)
         return QuotationCited(at, None, None, next(iter(ids)) if len(ids) == 1 else None, sure=False)
+
+
+def _is_second_hand(citation: _Citation) -> bool:
+    """Whether a citation only passes on another's words: *as cited in*."""
+    return bool(citation.resolved.cite.secondary or SECOND_HAND.search(citation.resolved.cite.prefix + " "))
 
 
 def _cited(at: int, citation: _Citation, locator: Locator | None, sure: bool = True) -> QuotationCited:

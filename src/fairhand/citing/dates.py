@@ -12,7 +12,7 @@ from fairhand.model.span import Span
 
 _YEAR = re.compile(
     rf"(?P<dated>(?:\d{{1,2}}(?:[-–]\d{{1,2}})?\s+)?{MONTH}\s+(?:\d{{1,2}}(?:[-–]\d{{1,2}})?,?\s+)?|(?:[Ss]pring|[Ss]ummer|[Ff]all|[Aa]utumn|[Ww]inter)\s+)?"
-    r"(?:c(?:a|irca)?\.?\s+)?(?:\[\s?)?(?P<year>(?:1\d|20)\d\d(?:-?[a-z](?![\w.]))?)(?:\s?\])?"
+    r"(?:c(?:a|irca)?\.?\s+)?(?:\[\s?(?P<original>(?:1\d|20)\d\d)\s?\]\s+)?(?:\[\s?)?(?P<year>(?:1\d|20)\d\d(?:-?[a-z](?![\w.]))?)(?:\s?\])?"
     r"(?:\s?/\s?(?P<later>(?:1\d|20)\d\d[a-z]?)|\s?[\[(]\s?(?P<bracketed>(?:1\d|20)\d\d[a-z]?)\s?[\])])?"
     rf"(?![\w%]|\s?[-–—−]\s?\d|[.,]\d)(?P<day>,\s+{MONTH}(?:\s\d{{1,2}}(?:[-–]\d{{1,2}})?)?)?"
 )
@@ -33,7 +33,7 @@ def read_year(text: str, at: int, end: int) -> tuple[str, Span, bool] | None:
     """
     if found := _YEAR.match(text, at, end):
         later = found["later"] or found["bracketed"]
-        year = found["year"] + (f"/{later}" if later else "")
+        year = "/".join(part for part in (found["original"], found["year"], later) if part)
         return year.replace("-", ""), Span(found.start(), found.end()), bool(found["dated"])
     if found := _WORDS.match(text, at, end):
         if found["nd"]:

@@ -36,13 +36,12 @@ def fit_names(cite: Cite, known: Known, short: Mapping[str, str]) -> list[Fit]:
         short: Acronyms that the draft introduces, with the key of the whole name.
     """
     first = cite.names[0]
-    meant = short.get(name_key(first))
     fits = []
-    for at in known.works_by(first) or (known.works_by(meant) if meant else ()):
+    for at in known.works_by(first):
         fit = _fit_list(cite, known.works[at], at)
         if fit is not None:
             fits.append(fit)
-    return fits or _fit_loosely(cite, known)
+    return fits or _fit_short_form(short.get(name_key(first)), known) or _fit_loosely(cite, known)
 
 
 def fit_title(title: str, known: Known) -> list[Fit]:
@@ -104,14 +103,15 @@ def _fit_list(cite: Cite, work: Work, at: int) -> Fit | None:
     creators, names = work.creators, cite.names
     if not creators:
         return Fit(at) if len(names) == 1 else None
-    if cite.initials and not creators[0].has_given(cite.initials):
-        return None
     count, whole = len(names), len(creators)
     if count > whole:
         return None
+    named_first = next((creator for creator in creators if creator.is_named(names[0])), creators[0])
+    if cite.initials and not named_first.has_given(cite.initials):
+        return None
     in_order = all(creator.is_named(name) for creator, name in zip(creators, names, strict=False))
     if not in_order:
-        if all(any(creator.is_named(name) for creator in creators) for name in names):
+        if count == whole and all(any(creator.is_named(name) for creator in creators) for name in names):
             return Fit(at, 2, "its authors stand in another order in the list of sources")
         return None
     if cite.et_al:
@@ -121,6 +121,15 @@ def _fit_list(cite: Cite, work: Work, at: int) -> Fit | None:
     if count < whole:
         return Fit(at, 2, f"it names only {count} of {whole} authors")
     return Fit(at)
+
+
+def _fit_short_form(meant: str | None, known: Known) -> list[Fit]:
+    """Works of the body that an acronym was introduced for; the name before the acronym may have been cut short."""
+    return [
+        Fit(at)
+        for at, work in enumerate(known.works)
+        if meant and work.creators and "".join(work.creators[0].body).endswith(meant)
+    ]
 
 
 def _fit_loosely(cite: Cite, known: Known) -> list[Fit]:

@@ -21,6 +21,9 @@ _BOUNDARY = re.compile(r";\s*|(?<=[\d)”\"’*_])\.\s+(?=[^\W\d_])|(?<=[a-z])\.
 _WEB = re.compile(r"[,.]?\s*(?:accessed [^,]{3,20},? ?\d{0,4},?\s*)?(?:https?://\S+|doi:\s?\S+)\s*\Z", re.IGNORECASE)
 _YEAR = re.compile(r"(?<![\d–-])(?:1[4-9]|20)\d\d(?![\d–-])")
 _IN_ROUND = re.compile(r"\([^()]{0,160}?((?:1[4-9]|20)\d\d)[a-z]?\)")
+_SIGNAL = re.compile(
+    r"(?<!\w)(?:see(?:\s+also)?|cf\.|compare|(?:quoted|cited|discussed)\s+in|e\.g\.,?)[,:]?\s+", re.IGNORECASE
+)
 _EDITION = re.compile(r",?\s*(?:trans|eds?|comp)\.(?=\s|,|\Z)")
 
 
@@ -78,6 +81,8 @@ def _read_titled(text: str, start: int, end: int, known: Known) -> list[Read]:
     title = TITLE.search(text, at, end)
     if title is None or title.start() - at > 200:
         return []
+    for signal in _SIGNAL.finditer(text, at, title.start()):
+        at = signal.end()
     head = _EDITION.sub("", text[at : title.start()]).strip(" ,.\n")
     who = read_who(head, known.given, known.whole) if head else None
     if head and who is None:

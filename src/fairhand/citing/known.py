@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fairhand.citing.names import acronyms, bare_surname, name_key, name_words
+from fairhand.citing.names import PARTICLES, acronyms, bare_surname, name_key, name_words
 from fairhand.model.entry import Entry, Name
 
 ARTICLES = frozenset("a an the".split())
@@ -81,10 +81,12 @@ class Known:
     works: tuple[Work, ...]
     whole: frozenset[str]
     """Keys of whole names: bodies, their acronyms, surnames."""
+    loose: frozenset[str]
+    """Keys of one surname of two."""
     given: frozenset[str]
     """Keys of a given name and a surname together."""
     by_name: Mapping[str, tuple[int, ...]]
-    """Indices of works by the key of any name of their first creator."""
+    """Indices of works by the key of any name of any creator; of those without one, by what they appeared in."""
     naming: re.Pattern[str] | None
     """Finds, in folded text, every surname, body and title; None where there is nothing to find."""
     named: Mapping[str, tuple[int, ...]]
@@ -100,10 +102,15 @@ class Known:
 
     def knows_name(self, name: str) -> bool:
         """Whether some work is by ``name``."""
-        return _without_the(name_key(name)) in self.whole or bare_surname(name) in self.whole
+        bare = bare_surname(name)
+        return _without_the(name_key(name)) in self.whole or bare in self.whole or bare in self.loose
+
+    def knows_title(self, title: str) -> bool:
+        """Whether some work has that title, or appeared in something of that title and has no author."""
+        return bool(self.titled(title)) or "".join(title_words(title)) in self.by_name
 
     def works_by(self, name: str) -> tuple[int, ...]:
-        """Indices of the works whose first author, or body, is ``name``."""
+        """Indices of the works with ``name`` among their authors, or bodies."""
         key = _without_the(name_key(name))
         return self.by_name.get(key) or self.by_name.get(bare_surname(name), ())
 
@@ -137,7 +144,8 @@ def know(entries: tuple[Entry, ...]) -> Known:
     lower: set[str] = set()
     short: set[str] = set()
     for at, work in enumerate(works):
-        for key in work.creators[0].keys if work.creators else {"".join(words) for words in work.containers}:
+        keys = [key for creator in work.creators for key in creator.keys]
+        for key in dict.fromkeys(keys or ("".join(words) for words in work.containers)):
             by_name.setdefault(key, []).append(at)
         for creator, name in zip(work.creators, work.entry.authors or work.entry.editors, strict=True):
             whole |= creator.keys
@@ -162,6 +170,7 @@ def know(entries: tuple[Entry, ...]) -> Known:
     return Known(
         tuple(works),
         frozenset(whole),
+        frozenset(key for work in works for creator in work.creators for key in creator.loose),
         frozenset(given),
         {key: tuple(found) for key, found in by_name.items()},
         _naming_pattern(forms),
@@ -192,7 +201,7 @@ def _read_creator(name: Name) -> Creator:
         return Creator(frozenset(keys), frozenset(), (), words)
     surname = name_words(name.family)
     full = name_key(f"{name.particle} {name.family}")
-    loose = frozenset({surname[-1], surname[0]}) - {"".join(surname)} if len(surname) > 1 else frozenset[str]()
+    loose = frozenset({surname[-1], surname[0]}) - PARTICLES if len(surname) > 1 else frozenset[str]()
     return Creator(frozenset({full, "".join(surname), bare_surname(name.family)}), loose, name_words(name.given))
 
 

@@ -15,7 +15,7 @@ from fairhand.model.span import Span
 _DASH = r"\s?(?:--|[-–—‐‑−])\s?"
 _ITEM = (
     r"(?:[A-Z]{1,2}-?\d{1,4}|\d{1,5}(?:\.\d{1,3}){0,2}(?:n{1,2}\.?\s?\d{1,3}|[a-z](?![a-z]))?|[ivxlcdm]{1,9}(?![a-z])"
-    r"|[IVXLC]{1,7}(?![A-Za-z]))"
+    r"|(?:[IVX]|[IVXLC]{2,7})(?![A-Za-z.]))"
 )
 _RANGE = rf"{_ITEM}(?:{_DASH}{_ITEM}|\s?ff?\b\.?)?"
 _LIST = rf"{_RANGE}(?:(?:\s*,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+){_RANGE}){{0,8}}"

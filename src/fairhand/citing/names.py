@@ -136,8 +136,8 @@ def read_who(text: str, given: frozenset[str] = frozenset(), whole: frozenset[st
     et_al = shorter != text
     pieces = [piece for piece in _BETWEEN.split(shorter) if piece.strip()]
     people, initials = _read_people(pieces, given, whole)
-    if people and not abbreviation and not (len(people) > 1 and name_words(people[-1])[-1:] and _is_body(people[-1])):
-        body = len(people) == 1 and (_is_body(people[0]) or len(people[0].split()) > 2)
+    if people and not abbreviation and not (len(people) > 1 and name_words(people[-1])[-1:] and is_body(people[-1])):
+        body = len(people) == 1 and (is_body(people[0]) or len(people[0].split()) > 2)
         return Who(people, initials, et_al, body=body)
     if _is_capitalised(text):
         return Who((text,), abbreviation=abbreviation, body=True)
@@ -193,7 +193,12 @@ def _without_article(key: str) -> str:
     return key.removeprefix("the")
 
 
-def _is_body(name: str) -> bool:
+def is_body(name: str) -> bool:
+    """Whether a name of several words has one that only a body's has, first or last.
+
+    >>> is_body("Union of Concerned Scientists"), is_body("Hannah Arendt")
+    (True, False)
+    """
     words = name_words(name)
     return len(words) > 1 and (words[-1] in BODIES or words[0] in BODIES)
 

@@ -12,7 +12,8 @@ from fairhand.model.span import Span
 
 _GIVEN = re.compile(r"(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
 _JOINED = re.compile(r"(?:['’]s)?\s*(?:,\s*(?:and|&)?|and|&)\s*")
-_YEAR_AFTER = re.compile(r"\s+\d")
+_ARTICLE = re.compile(r"[*_\"“‘']{0,2}(?:(?:The|A|An)\s)?\Z")
+_YEAR_AFTER = re.compile(r"\s+\(?\d")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,10 +40,13 @@ def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Nam
         return ()
     found: list[Naming] = []
     for match in known.naming.finditer(fold(text)):
+        article = _ARTICLE.search(text, max(0, match.start() - 8), match.start())
         span = Span(match.start(), match.end())
         key = name_key(re.sub(r"'s(?=\W)", "", match[0]))
         if not _names_it(text, span, key, known, quoted):
             continue
+        if article and (key in known.titles or key in known.marked):
+            span = Span(article.start(), span.end)
         naming = _with_given(text, Naming(span, known.named.get(key, ())), known)
         if not naming.works:
             continue

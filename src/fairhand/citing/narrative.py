@@ -9,7 +9,7 @@ import re
 from dataclasses import dataclass
 
 from fairhand.citing.known import Known
-from fairhand.citing.names import PARTICLES, Who, name_key, name_words, read_who
+from fairhand.citing.names import PARTICLES, Who, is_body, name_key, name_words, read_who
 from fairhand.citing.telltales import BEFORE_AUTHOR, CALENDAR, EVENTS, LABELS, OPENERS, REPORTING
 from fairhand.model.span import Span
 
@@ -18,6 +18,11 @@ _TOKEN = re.compile(
 )
 _GAP = re.compile(r"[\s*_]{0,3}")
 _POSSESSIVE = re.compile(r"['’]s$|(?<=s)['’]$")
+_IN_MONTH = re.compile(
+    r"(?:\b(?:in|since|by|of|until|during|from|early|late|mid|on|to|last|next|this)|\d)[\s-]+\Z", re.IGNORECASE
+)
+_ARTICLE = re.compile(r"\bthe\s+\Z", re.IGNORECASE)
+_MARKED = re.compile(r"[*_]")
 _WINDOW = 160
 
 
@@ -41,6 +46,12 @@ def find_author(text: str, before: int, known: Known, after: int) -> Author | No
         after: The code point after the parenthesis: a reporting verb there makes an unknown name an author's.
     """
     tokens = _run_before(text, before)
+    if (
+        tokens
+        and name_key(tokens[-1][0]) in CALENDAR
+        and _IN_MONTH.search(text, max(0, tokens[-1][1] - 12), tokens[-1][1])
+    ):
+        return None
     for at, token in enumerate(tokens):
         if not _may_begin(token[0]):
             continue
@@ -64,31 +75,24 @@ def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known,
     names = text[start:end]
     who = read_who(_POSSESSIVE.sub("", names), known.given, known.whole)
     words = name_words(names)
-    if (
-        who is None
-        or not words
-        or text[start].islower()
-        or re.search(r"\bthe\s+$", text[max(0, start - 6) : start], re.IGNORECASE)
-    ):
+    if who is None or not words or text[start].islower() or _MARKED.match(text, end):
+        return None
+    if _ARTICLE.search(text, max(0, start - 6), start) and not (who.body and is_body(names)):
         return None
     if any(word in CALENDAR for word in words) or words[-1] in EVENTS or words[0] in LABELS:
         return None
     several = who.et_al or (len(who.names) > 1 and not who.body)
-    reported = (
-        REPORTING.match(text, after) is not None or BEFORE_AUTHOR.search(text[max(0, start - 16) : start]) is not None
-    )
-    if (
-        several
-        or (reported and not who.body)
-        or (who.initials and not who.body)
-        or (who.body and REPORTING.match(text, after))
-    ):
-        return Author(Span(start, end), who, known=False)
-    return None
+    reports = REPORTING.match(text, after) is not None
+    if who.body:
+        plain = reports
+    else:
+        signal = BEFORE_AUTHOR.search(text[max(0, start - 16) : start])
+        plain = several or reports or bool(who.initials or signal or _POSSESSIVE.search(names))
+    return Author(Span(start, end), who, known=False) if plain else None
 
 
 def _may_begin(token: str) -> bool:
-    return not token.startswith(("et al", ",", "&", "[")) and name_key(token) != "and"
+    return not token.startswith(("et al", ",", "&", "[")) and name_key(token) not in ("and", "the")
 
 
 def _run_before(text: str, before: int) -> list[tuple[str, int, int]]:

@@ -27,12 +27,12 @@ PREFIX = re.compile(
     r"[,:]?\s+",
     re.IGNORECASE,
 )
-_SECOND_HAND = re.compile(
+SECOND_HAND = re.compile(
     r"[,;:]?\s*(?<!\w)(?:as\s+)?(?:qtd\.?|quoted|cited|cit\.|reported|paraphrased|mentioned|referenced)\s+(?:in|by|from)\s+",
     re.IGNORECASE,
 )
 _SIGNAL = re.compile(
-    r"(?<!\w)(?P<sure>see(?:\s+also)?|cf\.|compare|e\.g\.,?)[,:]?\s+|(?<!\w)(?:in|by|from|and|but|than|after|following|also)\s+",
+    r"(?<!\w)(?P<sure>see(?:\s+also)?|cf\.|compare|e\.g\.,?)[,:]?\s+|(?<!\w)(?:in|by|from|and|but|than|as|after|following|also)\s+",
     re.IGNORECASE,
 )
 TITLE = re.compile(
@@ -41,6 +41,7 @@ TITLE = re.compile(
 )
 _TAIL_AT = re.compile(r"(?<![^\s,:;\[\]”\"’'*_)(])(?=\[?\d|[A-Z]{1,2}\d|[pPcCnNlvV¶§sSfFtTmMAaibxcdju]|[IVXLJD])")
 _AFTER_WHO = re.compile(r"\s*[,:]?\s*")
+_INSIDE = re.compile(r"\s+in\s+")
 _BETWEEN = re.compile(r"\s*(?:,|:|;)?\s*(?:and\s+|&\s*)?")
 _MORE_WORKS = re.compile(r"\s*(?:,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?=[^\W\d_]|[\"“*])")
 _LEVEL = re.compile(
@@ -89,6 +90,9 @@ def read_parenthesis(text: str, inner: Span, known: Known) -> tuple[Read, ...]:
     reads: list[Read] = []
     for start, end in _parts(text, inner):
         before = reads[-1].cite if reads else None
+        if before is not None and (placed := _read_place_apart(text, start, end, before)):
+            reads[-1] = replace(reads[-1], cite=placed)
+            continue
         reads += _read_part(text, start, end, known, before) or _read_after_signal(text, start, end, known)
     return tuple(reads)
 
@@ -130,6 +134,18 @@ def ends_there(text: str, at: int, end: int) -> bool:
     return found is not None and found.end() >= end
 
 
+def _read_place_apart(text: str, start: int, end: int, before: Cite) -> Cite | None:
+    """The work before with its place, where a semicolon parts the two: *(Reyes 2018; p. 3)*."""
+    if before.locator is not None or not before.year:
+        return None
+    while start < end and text[start] in " \t\r\n":
+        start += 1
+    place, past = read_places(text, start, end)
+    if place is None or not place.labelled or not ends_there(text, past, end):
+        return None
+    return replace(before, span=Span(before.span.start, past), locator=place.locator)
+
+
 def _parts(text: str, inner: Span) -> Iterator[tuple[int, int]]:
     """The parts between semicolons; one within a title parts nothing."""
     start = inner.start
@@ -149,6 +165,8 @@ def _read_after_signal(text: str, start: int, end: int, known: Known) -> list[Re
         found = _read_part(text, signal.end(), end, known, None)
         if found and (found[0].grade == "known" or (signal["sure"] and found[0].grade == "plain")):
             cite = found[0].cite
+            if cite.suffix and "[" in text[start:end]:
+                return []
             prefix = text[start : signal.end()].strip()
             found[0] = replace(found[0], cite=replace(cite, prefix=prefix, span=Span(start, cite.span.end)))
             return found
@@ -166,11 +184,12 @@ def _read_part(text: str, start: int, end: int, known: Known, before: Cite | Non
         at = found.end()
     prefix = text[start:at].strip()
     secondary = ""
-    if hand := _SECOND_HAND.search(text, at, min(end, at + 200)):
+    if hand := SECOND_HAND.search(text, at, min(end, at + 200)):
         secondary = text[at : hand.start()].strip(" ,;:\n")
+        prefix = " ".join(filter(None, (prefix, hand[0].strip(" ,;:\n"))))
         at = hand.end()
     base = Cite(Span(start, end), secondary=secondary, prefix=prefix)
-    if before is not None and not prefix and not secondary:
+    if before is not None and not prefix:
         tails, past = read_tails(text, at, end)
         if tails and ends_there(text, past, end) and (tails[0].year or before.names or before.title):
             inherited = replace(
@@ -216,6 +235,10 @@ def _read_work(text: str, at: int, end: int, known: Known, base: Cite) -> list[R
         who = read_who(text[at : place.start()], known.given, known.whole)
         if who is None:
             continue
+        if who.body and (inside := _INSIDE.search(who.names[0])) and not known.knows_name(who.names[0]):
+            return _read_work(
+                text, at + inside.end(), end, known, replace(base, secondary=who.names[0][: inside.start()])
+            )
         if (
             not tails[0].year
             and whole is not None
@@ -291,17 +314,17 @@ def _parted(reads: list[Read], tails: tuple[Tail, ...], end: int) -> list[Read]:
 def _is_known(cite: Cite, known: Known) -> bool:
     if cite.names:
         return known.knows_name(cite.names[0])
-    return bool(cite.title and known.titled(cite.title))
+    return bool(cite.title) and known.knows_title(cite.title)
 
 
 def _grade(cite: Cite, who: Who | None, tails: tuple[Tail, ...], known: Known, rest: str) -> Grade | None:
     """How surely it is a citation, or None where it is something else."""
     year = next((tail for tail in tails if tail.year), None)
-    if _is_known(cite, known) and (tails or not rest or cite.secondary):
+    if _is_known(cite, known) and (tails or not rest):
         return "known"
     if who is not None and _is_false_friend(who, year):
         return None
-    if cite.secondary:
+    if SECOND_HAND.search(cite.prefix + " ") or (cite.title and who is not None and tails):
         return "plain"
     if cite.title and who is None:
         return _grade_title(cite, tails, known)

@@ -10,6 +10,7 @@ from typing import Literal
 
 from fairhand.citing.footnotes import read_note
 from fairhand.citing.known import Known
+from fairhand.citing.locators import read_places
 from fairhand.citing.mention import Cite, Mention
 from fairhand.citing.names import name_key, name_words, read_who
 from fairhand.citing.naming import Naming, find_namings
@@ -21,6 +22,9 @@ from fairhand.model.span import Span
 Need = Literal["", "habit", "work"]
 """What it takes for a sighting to be a citation: nothing more; that the draft cites by author and page elsewhere; that the
 work meant is told by the draft as a whole."""
+
+IBID = re.compile(r"\s*(?:see\s+)?ibid(?:em)?\b\.?[,:;]?\s*", re.IGNORECASE)
+"""What means the work cited last."""
 
 _REMARK = re.compile(
     r"[\s,;]*(?:(?:my|our|original|the author's)\s)?(?:emphas[ie]s|italics?|translat|trans\.|brackets|capitals|ellips|added|mine)",
@@ -110,6 +114,12 @@ def sentence_around(sentences: Sequence[Span], span: Span) -> Span:
 
 def _read_round(text: str, bracket: Span, inner: Span, known: Known) -> Sighting | None:
     """A parenthesis that holds the whole citation."""
+    if ibid := IBID.match(text, inner.start, inner.end):
+        place, past = read_places(text, ibid.end(), inner.end)
+        if not ends_there(text, past, inner.end):
+            return None
+        cite = Cite(inner, locator=place.locator if place else None)
+        return Sighting(Mention(bracket, "page-only", 0, (cite,)))
     reads = read_parenthesis(text, inner, known)
     if not reads or _introduces_acronym(text, bracket, reads):
         return None
@@ -159,12 +169,18 @@ def _read_tail(
     if not tails or not (ends_there(text, past, inner.end) or _REMARK.match(text, past, inner.end)):
         return None
     remark = text[past : inner.end].strip(" ,;.")
+    place = tails[0].place
+    if (
+        not tails[0].year
+        and place
+        and not (place.labelled or place.locator.kind != "page" or _is_page_number(place.locator.text))
+    ):
+        return None
     author = find_author(text, bracket.start, known, bracket.end)
-    if author is not None and (author.known or tails[0].year or not square):
-        if author.known and (tails[0].year or not square):
-            who = author.who
-            base = Cite(bracket, who.names, who.initials, who.et_al, suffix=remark)
-            return _narrative(Span(author.span.start, bracket.end), base, tails, known=True)
+    if author is not None and author.known and (tails[0].year or not square):
+        who = author.who
+        base = Cite(bracket, who.names, who.initials, who.et_al, suffix=remark)
+        return _narrative(Span(author.span.start, bracket.end), base, tails, known=True)
     if square:
         return None
     sentence = sentence_around(shape.sentences, bracket)
@@ -177,14 +193,11 @@ def _read_tail(
             return None
     if author is not None:
         base = Cite(bracket, author.who.names, author.who.initials, author.who.et_al, suffix=remark)
-        place = tails[0].place
         sure = bool(tails[0].year) or author.who.et_al or (place is not None and place.labelled)
-        if place is None or place.labelled or _is_page_number(place.locator.text) or tails[0].year:
-            return _narrative(Span(author.span.start, bracket.end), base, tails, need="" if sure else "habit")
-        return None
+        return _narrative(Span(author.span.start, bracket.end), base, tails, need="" if sure else "habit")
     if tails[0].year:
         return _year_and_page(text, sentence, bracket, tails, remark)
-    return _read_page(text, bracket, sentence, tails, remark, namings, before)
+    return _read_page(text, bracket, sentence, tails, remark, namings, before, shape.in_quote)
 
 
 def _narrative(span: Span, base: Cite, tails: tuple[Tail, ...], need: Need = "", known: bool = False) -> Sighting:
@@ -232,7 +245,7 @@ def _cite_of(text: str, naming: Naming, bracket: Span, known: Known) -> Cite:
     who = read_who(words, known.given, known.whole)
     if who is not None and known.knows_name(who.names[0]):
         return Cite(bracket, who.names, who.initials, who.et_al)
-    return Cite(bracket, title=words)
+    return Cite(bracket, title=words.strip("*_\"“”‘’'"))
 
 
 def _year_and_page(text: str, sentence: Span, bracket: Span, tails: tuple[Tail, ...], remark: str) -> Sighting | None:
@@ -257,6 +270,7 @@ def _read_page(
     remark: str,
     namings: tuple[Naming, ...],
     before: Sequence[Sighting],
+    in_quote: bool,
 ) -> Sighting | None:
     """A place alone: *(p. 102)*, *(102)*, *(1.2.34)*, where the form and its surroundings make it a citation."""
     place = tails[0].place
@@ -265,7 +279,7 @@ def _read_page(
     named = [naming.span.start for naming in namings] + [sighting.mention.span.start for sighting in before]
     here = any(sentence.start <= at < bracket.start for at in named)
     in_paragraph = any(at < bracket.start for at in named)
-    quoted = _AFTER_QUOTE.search(text, max(0, bracket.start - 6), bracket.start) is not None
+    quoted = in_quote or _AFTER_QUOTE.search(text, max(0, bracket.start - 6), bracket.start) is not None
     ends = _CLAUSE_END.match(text, bracket.end) is not None
     need: Need | None
     kind = place.locator.kind
@@ -275,7 +289,7 @@ def _read_page(
         need = ""
     elif place.labelled:
         need = "" if here and (quoted or ends) and not _CAPITALISED_LABEL.match(text, bracket.start + 1) else None
-    elif kind == "page" and not _is_page_number(place.locator.text, roman=quoted):
+    elif kind == "page" and not quoted and not place.locator.text[:1].isdigit():
         need = None
     elif COUNTED.search(text, max(0, bracket.start - 30), bracket.start):
         need = None
@@ -291,9 +305,7 @@ def _read_page(
     return Sighting(Mention(bracket, "page-only", 0, (cite,)), need)
 
 
-def _is_page_number(text: str, roman: bool = True) -> bool:
-    """Whether a bare number could be a page: neither a year nor, unless a quotation stands before it, a letter of a list."""
+def _is_page_number(text: str) -> bool:
+    """Whether a bare number could be a page: not a year, nor a letter of a list."""
     first = re.match(r"\d+", text)
-    if first is None:
-        return roman and len(text) > 1
-    return len(first[0]) < 4 or (len(first[0]) == 4 and first[0] < "1000")
+    return len(first[0]) < 4 if first else len(text) > 1

@@ -52,8 +52,10 @@ def say_unknown(cite: Cite, known: Known, near: Sequence[int]) -> str:
     if not near:
         return f"{missing}."
     work = known.works[near[0]]
-    names = work.entry.authors or work.entry.editors
-    meant = names[0].surname if cite.names and names else describe(work)
+    names = [name.surname for name in work.entry.authors or work.entry.editors]
+    meant = describe(work)
+    if cite.names and names:
+        meant = f"{names[0]} et al." if len(names) > 2 else " and ".join(names)
     return f"{missing}; did you mean {meant}?"
 
 
@@ -61,10 +63,10 @@ def say_wrong_year(cite: Cite, works: Sequence[Work]) -> str:
     """That the source is of another year."""
     years = sorted({str(work.entry.issued.year) for work in works if work.entry.issued and work.entry.issued.year})
     if not years:
-        return f"{describe(works[0])} has no year in the list of sources, and the draft says {cite.year}."
+        return f"{describe(works[0])} has no year in the list of sources, and the draft says {cite.year.rstrip('.')}."
     if len(works) == 1:
-        return f"{describe(works[0])} is dated {years[0]}, not {cite.year}."
-    return f"The sources by {cited_as(cite).removesuffix(cite.year).strip()} are dated {' and '.join(years)}, none {cite.year}."
+        return f"{describe(works[0])} is dated {years[0]}, not {cite.year.rstrip('.')}."
+    return f"The sources by {cited_as(cite).removesuffix(cite.year).strip()} are dated {' and '.join(years)}, none {cite.year.rstrip('.')}."
 
 
 def say_ambiguous(cite: Cite, works: Sequence[Work]) -> str:

@@ -11,7 +11,8 @@ from fairhand.citing.known import Known, know
 from fairhand.citing.mention import Cite, Locator, Mention
 from fairhand.citing.names import JOINERS, name_key
 from fairhand.citing.prose import Prose, Shape, read_prose
-from fairhand.manuscript.parts import Manuscript, Paragraph
+from fairhand.manuscript.parts import Manuscript, Paragraph, Quotation
+from fairhand.manuscript.sections import named_sections
 from fairhand.model.entry import Entry
 from fairhand.model.span import Span
 
@@ -40,7 +41,10 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
     )
     default = default_work(manuscript, known) is not None
     mentions: list[Mention] = []
+    lists = [section.span for kind, section in named_sections(manuscript) if kind == "references"]
     for paragraph, prose in zip(manuscript.paragraphs, read, strict=True):
+        if not paragraph.in_note and any(span.contains(paragraph.span) for span in lists):
+            continue
         introduced = paragraph.in_quote or _is_introduced(manuscript, paragraph, read)
         for sighting in prose.sightings:
             if sighting.need == "habit" and not by_page:
@@ -59,7 +63,7 @@ def read_paragraphs(manuscript: Manuscript, known: Known) -> tuple[Prose, ...]:
     quotations: dict[int, list[Span]] = {}
     for bracket in manuscript.brackets:
         around = None if bracket.quotation is None else manuscript.quotations[bracket.quotation]
-        if around is None or not around.closed or not around.span.contains(bracket.span):
+        if around is None or not around.closed or closes_block(manuscript.text, around, bracket.span):
             brackets.setdefault(bracket.paragraph, []).append((bracket.span.start, bracket.span.end, bracket.mark))
     for quotation in manuscript.quotations:
         if quotation.closed and quotation.kind == "run-in":
@@ -76,6 +80,11 @@ def read_paragraphs(manuscript: Manuscript, known: Known) -> tuple[Prose, ...]:
         )
         out.append(read_prose(paragraph.span.of(manuscript.text), shape, known))
     return tuple(out)
+
+
+def closes_block(text: str, quotation: Quotation, span: Span) -> bool:
+    """Whether a parenthesis stands at a block quotation's end, before its stop or after it."""
+    return quotation.kind == "block" and not text[span.end : max(span.end, quotation.span.end)].strip(" .\t\r\n")
 
 
 def default_work(manuscript: Manuscript, known: Known) -> int | None:

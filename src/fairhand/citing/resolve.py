@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
@@ -12,12 +13,18 @@ from fairhand.citing.fitting import Fit, fit_names, fit_title, is_of_year, neare
 from fairhand.citing.known import Known, know
 from fairhand.citing.mention import Cite, Mention, Resolved
 from fairhand.citing.naming import Naming
-from fairhand.citing.prose import sentence_around
+from fairhand.citing.prose import IBID, sentence_around
 from fairhand.citing.recognise import default_work, read_paragraphs, short_forms
 from fairhand.citing.reasons import say_ambiguous, say_fit, say_unknown, say_wrong_year
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.entry import Entry
 from fairhand.model.span import Span
+
+_SAME = re.compile(
+    r"\b(?:he|she|they|his|her|their|the\s(?:authors?|report|study|essay|article|book|novel|poem|play|narrator|speaker|writer|critic))\b",
+    re.IGNORECASE,
+)
+"""Words that speak of somebody, or something, named before."""
 
 
 def resolve(manuscript: Manuscript, mentions: Sequence[Mention], entries: Sequence[Entry]) -> tuple[Resolved, ...]:
@@ -162,15 +169,20 @@ def _resolve_unnamed(
             if notes
             else _missing(at, cite)
         )
+    if IBID.match(cite.span.of(reading.manuscript.text)):
+        return replace(before[-1], mention=at, cite=cite, why="The work cited last.") if before else _missing(at, cite)
     sentence = reading.sentence(mention)
     paragraphs = reading.manuscript.paragraphs
     found = _last_named(reading, mentions, mention.paragraph, mention.span.start, sentence.start, before)
-    if found is None:
-        above = mention.paragraph - 1
-        while above >= 0 and paragraphs[above].in_quote:
-            above -= 1
+    above = mention.paragraph - 1
+    while above >= 0 and paragraphs[above].in_quote:
+        above -= 1
+    if found is None and above >= 0 and paragraphs[above].sentences:
+        starts = paragraphs[mention.paragraph].span.start
         quoted = above != mention.paragraph - 1 or paragraphs[mention.paragraph].in_quote
-        if quoted and above >= 0 and paragraphs[above].sentences:
+        if _SAME.search(reading.manuscript.text, starts, mention.span.start):
+            found = _last_named(reading, mentions, above, mention.span.start, 0, before)
+        elif quoted:
             last = paragraphs[above].sentences[-1]
             found = _last_named(reading, mentions, above, mention.span.start, last.start, before)
     if found is not None:

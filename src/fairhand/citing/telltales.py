@@ -19,7 +19,7 @@ CALENDAR = frozenset(
 """Words beside a year that make it a date, folded."""
 
 OPENERS = frozenset(
-    "a about above accessed after all also although an and approximately archived around as at because before between both "
+    "a about above accessed according after all also although an and approximately archived around as at because before between both "
     "born but by cf circa copyright credit cited c ca compare conversely created died during e each early equation est "
     "established every finally first for founded from further hence here how however if in indeed instead into its it "
     "late later like likewise mean meanwhile moreover nevertheless no nonetheless nor not note now of on once only opened "
@@ -75,7 +75,7 @@ _VERBS = (
 ).split()
 _IRREGULAR = (
     "argued drew found gave held laid led made meant put read said saw set showed shown spoke sought taught thought told took "
-    "understood went wrote has have had is was are were does did also once first later further rightly"
+    "understood went wrote"
 ).split()
 
 
@@ -87,12 +87,13 @@ def _inflected(verb: str) -> str:
     return rf"{verb}(?:s|es|ed|ing)?"
 
 
-REPORTING = re.compile(rf"\s*,?\s*(?:\w{{3,20}}ly\s+)?(?:{'|'.join([*map(_inflected, _VERBS), *_IRREGULAR])})\b")
+REPORTING = re.compile(
+    rf"\s*,?\s*(?:(?:\w{{3,20}}ly|also|once|first|later|further|never|too|has|have|had|does|do|did|could|would)\s+){{0,3}}(?:{'|'.join([*map(_inflected, _VERBS), *_IRREGULAR])})\b"
+)
 """A verb with which an author is reported, after the name."""
 
 BEFORE_AUTHOR = re.compile(
-    r"\b(?:according\s+to|as|by|see|cf\.|following|in|like|unlike|against|for|from|with|of|both|than|per|whereas|while|that)\s+$",
-    re.IGNORECASE,
+    r"\b(?:according\s+to|see(?:\s+also)?|cf\.|following|per|pace|unlike|whereas)\s+$", re.IGNORECASE
 )
 """Words after which an author may be named."""
 

@@ -44,6 +44,8 @@ def titles_quoted(
 
 def _is_title(quotation: Quotation, known: Known) -> bool:
     words = title_words(quotation.text)
+    if quotation.text[:1].islower():
+        return False
     if any(words == have for work in known.works for have in (*work.titles, *work.containers)):
         return True
     return looks_like_title(quotation.text)
