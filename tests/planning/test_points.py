@@ -11,7 +11,8 @@ from fairhand.planning.points import read_points
 def test_a_faulty_point_does_not_stop_the_rest() -> None:
     """Each fault is named with its number."""
     points, problems = read_points(
-        '{"thesis": "T", "points": [{"text": ""}, 7, {"id": "b", "text": "B", "weight": "heavy", "sources": [{}, "x"]}]}'
+        '{"thesis": "T", "points": [{"text": ""}, 7, '
+        '{"id": "b", "text": "B", "weight": "heavy", "sources": [{}, "x"]}]}'
     )
     assert points.thesis == "T"
     assert [(p.id, p.weight, [s.source for s in p.support]) for p in points.points] == [("b", "main", ["x"])]

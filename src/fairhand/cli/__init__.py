@@ -1,4 +1,4 @@
-"""The command ``fairhand``: each subcommand opens the thing, calls one function of the session, and shows the answer."""
+"""The command ``fairhand``: each subcommand opens the thing, calls one function, and shows the answer."""
 
 from __future__ import annotations
 

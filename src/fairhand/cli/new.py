@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import sys
 from pathlib import Path
 
 import click
@@ -36,7 +37,7 @@ def command(title: str, sheets: tuple[Path, ...], course: str, given: dt.date | 
         say(f"The sheet asks for {len(several)} papers:")
         for number, name in enumerate(several, 1):
             say(f"{number}. {name}", 2, 5)
-        asked = click.get_text_stream("stdin").isatty()
+        asked = sys.stdin.isatty()
         if asked and click.confirm("Begin them all?", default=True):
             titles = [(f"{title}: {name}", name) for name in several]
         elif asked:

@@ -12,7 +12,7 @@ import click
 F = TypeVar("F", bound=Callable[..., Any])
 
 
-class PaperFolder(click.ParamType):
+class PaperFolder(click.ParamType[Path]):
     """A paper's folder, or a file in it."""
 
     name = "paper"
@@ -24,7 +24,7 @@ class PaperFolder(click.ParamType):
         return find_paper(Path(value))
 
 
-class Day(click.ParamType):
+class Day(click.ParamType[dt.date]):
     """A day, as 2027-01-18."""
 
     name = "day"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import click
@@ -26,7 +27,7 @@ def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool) 
     try:
         printed = print_paper(paper, kind, to=to, proof=proof, anyway=anyway)
     except MatterLeft as left:
-        if not click.get_text_stream("stdin").isatty() or not click.confirm(f"{left}\nPrint without it?"):
+        if not sys.stdin.isatty() or not click.confirm(f"{left}\nPrint without it?"):
             raise
         printed = print_paper(paper, kind, to=to, proof=proof, anyway=True)
     pages = f" ({printed.pages} pages)" if printed.pages else ""

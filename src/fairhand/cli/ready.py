@@ -44,7 +44,7 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     title(told["title"], ANSWERS[told["verdict"]])
     say()
     say(_extent(told), 2)
-    say(f"Set in {told['style']}.", 2)
+    say(f"Set by the {told['style']}.", 2)
     _show_requirements(told["requirements"], show_all=show_all)
     _show_findings(told["findings"])
     for problem in told["problems"]:
@@ -53,9 +53,7 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     say()
     say(f"Next. {told['next']}")
     say()
-    say(
-        "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the last word."
-    )
+    say(CAUTION)
 
 
 def _extent(told: Mapping[str, Any]) -> str:
@@ -89,6 +87,11 @@ def _name(requirement: Mapping[str, Any]) -> str:
     """A requirement's id, with its force where the sheet does not insist."""
     return requirement["id"] if requirement["force"] == "must" else f"{requirement['id']} ({requirement['force']})"
 
+
+CAUTION = (
+    "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the "
+    "last word."
+)
 
 TOLD_ABOVE = frozenset({"length", "section-missing"})
 """Checks that say of the whole paper what a requirement has said already."""

@@ -1,0 +1,1 @@
+"""What carries the points of the paper, and how far."""

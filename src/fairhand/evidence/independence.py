@@ -1,7 +1,7 @@
 """Whether two sources that carry one point are independent of each other.
 
-Two reports of one study are one witness. What can be seen from the records and the texts is that they share an author, or
-that one rests on the other; whether they are independent is the writer's judgement.
+Two reports of one study are one witness. What can be seen from the records and the texts is that they share an
+author, or that one rests on the other; whether they are independent is the writer's judgement.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from itertools import combinations
 from typing import Literal
 
@@ -98,7 +98,7 @@ def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -
     ties = {frozenset((d.first, d.second)) for d in dependences}
     order = tuple(dict.fromkeys(ids))
 
-    @lru_cache(maxsize=None)
+    @cache
     def best(left: tuple[str, ...]) -> tuple[str, ...]:
         if not left:
             return ()

@@ -143,6 +143,11 @@ class Manuscript:
     notes: Mapping[str, Block] = field(default_factory=dict)
     """Footnotes by label."""
 
+    @property
+    def left_matter(self) -> list[Span]:
+        """The places of what is never printed, asides and TKs, in order."""
+        return sorted([aside.span for aside in self.asides] + [to_come.span for to_come in self.placeholders])
+
 
 @dataclass(frozen=True, slots=True)
 class SetBlock:

@@ -42,7 +42,8 @@ class Issued:
 class Entry:
     """One work's bibliographic data.
 
-    The named fields are what the rooms judge by; ``csl`` holds the whole record, which alone is rendered and written back.
+    The named fields are what the rooms judge by; ``csl`` holds the whole record, which alone is rendered and written
+    back.
     """
 
     id: str

@@ -23,7 +23,7 @@ class Paper:
     draft: str = ""
     entries: tuple[Entry, ...] = ()
     texts: Mapping[str, SourceText] = field(default_factory=dict)
-    """The sources' texts by entry id; a source of which no text is at hand is not in it. May be read when first asked for."""
+    """The sources' texts by entry id, read when first asked for; a source of which no text is at hand is not in it."""
     points: Points = field(default_factory=Points)
     brief: Brief = field(default_factory=Brief)
     requirements: tuple[Requirement, ...] = ()

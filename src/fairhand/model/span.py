@@ -40,9 +40,9 @@ class Span:
 
 
 def line_at(text: str, offset: int) -> int:
-    """The line of ``text`` that holds code point ``offset``, counted from 1.
+    r"""The line of ``text`` that holds code point ``offset``, counted from 1.
 
-    >>> line_at("one\\ntwo", 4)
+    >>> line_at("one\ntwo", 4)
     2
     """
     return text.count("\n", 0, offset) + 1

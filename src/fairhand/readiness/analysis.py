@@ -20,13 +20,13 @@ from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.layout import layout_for
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
 from fairhand.fidelity.match import QuotationMatch
-from fairhand.fidelity.quotation import find_quotation
 from fairhand.fidelity.prepared import PreparedSource, prepare
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.language.folding import fold
 from fairhand.language.words import words
 from fairhand.manuscript.counting import WordCount, count_words
-from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.manuscript.draft import read_manuscript
+from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
@@ -119,7 +119,7 @@ class Analysis:
 
     @cached_property
     def cited_by_name(self) -> frozenset[str]:
-        """Ids of the sources that a sentence cites by naming them: in a style of author and page, those without pages."""
+        """Ids of the sources cited by being named in a sentence: in a style of author and page, those without pages."""
         if self.style_rules.in_text != "author-page":
             return frozenset()
         return frozenset(i for i in find_named(self.manuscript, self.paper.entries) if not self.has_pages(i))
@@ -231,7 +231,7 @@ class Analysis:
         return count_words(self.manuscript, {*excludes, "references"}, [m.span for m in self.mentions])
 
     def words_in(self, part: str) -> int | None:
-        """The words of the section that is headed as ``part`` (``"annotated-bibliography"``); None where there is none."""
+        """The words of the section headed as ``part`` (``"annotated-bibliography"``); None where there is none."""
         wanted = part.replace("-", " ")
         for section in self.manuscript.sections:
             if section.heading and fold(section.title).strip(" .:") == wanted:

@@ -1,9 +1,9 @@
 """How loud each check may be, by its measured precision.
 
 ``measured.toml`` holds, for each check, how many of its alarms were read and how many were right, and on what. A check
-speaks as a *must* or *should* only where the lower bound of its precision is .80 or more over at least twenty alarms, as a
-*query* above .60, and otherwise stays silent. A check that only reads off what stands in the file (an aside is left, the
-words are too many) cannot be wrong about it, and is marked ``exact``.
+speaks as a *must* or *should* only where the lower bound of its precision is .80 or more over at least twenty alarms,
+as a *query* above .60, and otherwise stays silent. A check that only reads off what stands in the file (an aside is
+left, the words are too many) cannot be wrong about it, and is marked ``exact``.
 """
 
 from __future__ import annotations

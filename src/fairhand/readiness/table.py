@@ -27,7 +27,8 @@ from fairhand.readiness.checks import (
     source_uncited,
 )
 from fairhand.readiness.judgement import Judgement
-from fairhand.readiness.verdicts import due, element, format, section, sources, sources_banned, style, told
+from fairhand.readiness.verdicts import due, element, section, sources, sources_banned, style, told
+from fairhand.readiness.verdicts import format as format_verdict
 from fairhand.readiness.verdicts import length as length_verdict
 
 PRACTICE = "common practice"
@@ -78,7 +79,7 @@ JUDGES: Mapping[Kind, Callable[[Requirement, Analysis], Judgement]] = {
     "sources": sources.judge,
     "sources_banned": sources_banned.judge,
     "style": style.judge,
-    "format": format.judge,
+    "format": format_verdict.judge,
     "due": due.judge,
     "submit": told.judge_submit,
     "policy": told.judge_policy,

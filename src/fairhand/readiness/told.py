@@ -1,4 +1,4 @@
-"""The verdict as plain values: what is printed as JSON, shown on the terminal, and kept between one run and the next."""
+"""The verdict as plain values: printed as JSON, shown on the terminal, kept between one run and the next."""
 
 from __future__ import annotations
 

@@ -14,7 +14,7 @@ from fairhand.session.engines import Engines
 
 
 def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
-    """Every citation and the list, in the paper's style; pandoc runs only where the citations, or the style, are new."""
+    """Every citation and the list, in the paper's style; pandoc runs only where they, or the style, are new."""
     language = "en-GB" if analysis.is_british else "en-US"
     request = citation_request(
         analysis.manuscript,
@@ -32,8 +32,7 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
     """The paper as it is handed in; asides and TKs are not in it."""
     manuscript = analysis.manuscript
     rendered = render_citations(analysis, engines)
-    gone = [part.span for part in (*manuscript.asides, *manuscript.placeholders)]
-    blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], gone, curl=True)
+    blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], manuscript.left_matter, curl=True)
     layout = proof_layout(analysis.layout) if proof else analysis.layout
     return build_fair_copy(
         blocks,

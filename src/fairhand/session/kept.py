@@ -1,4 +1,4 @@
-"""A verdict that outlives the process: while no file of the paper changes, it is told again without being worked out."""
+"""A verdict that outlives the process: while no file of the paper changes, it is told again, not worked out."""
 
 from __future__ import annotations
 
@@ -46,9 +46,8 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
 
 @cache
 def program_state() -> str:
-    """The program's version, and the newest change to its own files, so that a verdict of another program is not kept."""
+    """The program's version, and the newest change to its own files: another program's verdict is not told again."""
     root = Path(str(files("fairhand")))
-    newest = max(
-        (path.stat().st_mtime_ns for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"}), default=0
-    )
+    ours = (path for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"})
+    newest = max((path.stat().st_mtime_ns for path in ours), default=0)
     return f"{__version__} {newest}"

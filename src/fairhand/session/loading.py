@@ -110,7 +110,7 @@ def load_entries(files: PaperFiles, problems: list[Problem]) -> tuple[Entry, ...
 
 
 def choose_style(files: PaperFiles, requirements: Sequence[Requirement], problems: list[Problem]) -> ChosenStyle:
-    """The style of the paper: the writer's word, then the sheet's, then the course's; failing all, the default, said."""
+    """The style of the paper: the writer's word, then the sheet's, then the course's; else the default, said."""
     asked = next((r for r in requirements if r.kind == "style" and r.values.get("style") != "any-consistent"), None)
     ways: list[tuple[str, str]] = [(files.settings.style, "paper.toml names it")]
     if asked is not None:

@@ -8,8 +8,8 @@ from pathlib import Path
 
 from fairhand.desk import PaperFiles, fingerprint, now, read_paper
 from fairhand.errors import EngineFailed
-from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.casting_off import body_pages
+from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.typesetting import to_typst
 from fairhand.model.paper import Paper
 from fairhand.model.problem import Problem

@@ -91,7 +91,7 @@ def refuse_left_matter(manuscript: Manuscript) -> None:
     Raises:
         MatterLeft: Asides or TKs stand in the draft.
     """
-    left = sorted([part.span for part in (*manuscript.asides, *manuscript.placeholders)])
+    left = manuscript.left_matter
     if left:
         lines = ", ".join(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
         message = (

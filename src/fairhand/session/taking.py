@@ -74,7 +74,7 @@ def _take_list(folder: Path, seen: FileSeen, kind: str) -> Iterator[str]:
 
 
 def _records(present: FileSeen | None) -> list[object]:
-    """The records of ``sources.json`` as they stand, faulty ones too, so that none is lost by joining others to them."""
+    """The records of ``sources.json`` as they stand, faulty ones too, so that none is lost when others join them."""
     if present is None:
         return []
     try:

@@ -71,7 +71,7 @@ class SourceTexts(Mapping[str, SourceText]):
     def _read_file(self, file: FileSeen, entry: Entry | None) -> tuple[SourceText, tuple[Problem, ...]]:
         """A file's text, kept by the content of the file and of what its entry says."""
         said = json.dumps(entry.csl if entry else {}, sort_keys=True, default=str)
-        key = hashlib.sha256("\0".join((READ_BY, file.name, file.sha256, said)).encode()).hexdigest()
+        key = hashlib.sha256(f"{READ_BY}\0{file.name}\0{file.sha256}\0{said}".encode()).hexdigest()
         kept = read_cached(self.files.folder, f"source-{key}")
         if kept is not None:
             try:

@@ -11,7 +11,7 @@ from fairhand.manuscript.parts import Manuscript
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span, line_at
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.judgement import CONFIRM, Judgement
+from fairhand.readiness.judgement import CONFIRM, Judgement, State
 from fairhand.readiness.naming import count_of
 from fairhand.readiness.verdicts import section
 
@@ -56,14 +56,14 @@ def _at_least(requirement: Requirement, number: int, what: str) -> Judgement:
     """A count against the least that the sheet asks, one where it names no number."""
     least = requirement.values.get("min")
     needed = int(least) if isinstance(least, int | float) and not isinstance(least, bool) else 1
-    state = "met" if number >= needed else "unmet"
+    state: State = "met" if number >= needed else "unmet"
     return Judgement(state, number, f"{count_of(number, what)} in the draft; the sheet wants {needed}.")
 
 
 def _judge_no_first_person(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
     """Words of the first person outside quotations and asides."""
     manuscript = analysis.manuscript
-    left_out = [part.span for part in (*manuscript.quotations, *manuscript.asides, *manuscript.placeholders)]
+    left_out = [quotation.span for quotation in manuscript.quotations] + manuscript.left_matter
     lines = []
     for paragraph in manuscript.paragraphs:
         if paragraph.in_quote:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fairhand.fair_copy.layout import FORMAT_RULES, layout_notes
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.judgement import CONFIRM, Judgement
+from fairhand.readiness.judgement import CONFIRM, Judgement, State
 
 PRINTED_AS = {"pdf", "docx", "odt", "html", "md"}
 """The kinds of file that the fair copy is made as."""
@@ -21,13 +21,13 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     if what == "file-type":
         kinds = {kind.strip(". ") for kind in str(value).lower().replace(",", " ").split()} & PRINTED_AS
         if kinds:
-            kind = sorted(kinds)[0]
+            kind = min(kinds)
             return Judgement("met", None, f"fairhand print --as {kind} makes one.")
         return Judgement("ask", None, f"Fairhand makes no {value} file: convert one that it makes. {CONFIRM}")
     if what == "file-name":
         return Judgement("ask", None, f"Name the file {value}. Done? {CONFIRM}")
     if what == "headings":
         with_headings = [section for section in analysis.manuscript.sections if section.heading]
-        state = "met" if len(with_headings) > 1 else "unmet"
+        state: State = "met" if len(with_headings) > 1 else "unmet"
         return Judgement(state, len(with_headings), f"The draft has {len(with_headings)} headings, its title included.")
     return Judgement("ask", None, f"The sheet says: “{' '.join(requirement.evidence.split())}”. Done? {CONFIRM}")

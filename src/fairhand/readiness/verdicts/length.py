@@ -1,7 +1,8 @@
 """Whether the paper, or a part of it, is as long as the sheet asks.
 
-The sheet's own rule decides what counts. What the sheet leaves unsaid is counted, but for the list of references (common
-practice); what was counted and what was not is always told. *About* is read as 10 % either way (common practice).
+The sheet's own rule decides what counts. What the sheet leaves unsaid is counted, but for the list of references
+(common practice); what was counted and what was not is always told. *About* is read as 10 % either way (common
+practice).
 """
 
 from __future__ import annotations

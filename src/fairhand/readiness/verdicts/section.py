@@ -31,9 +31,9 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     wanted = _words(name)
     if name in MADE_FOR_YOU:
         return Judgement("met", None, f"The fair copy makes the {name} itself.")
-    title = analysis.manuscript.title
+    own = analysis.manuscript.title
     headings = [
-        (s.title, _words(s.title)) for s in analysis.manuscript.sections if s.heading and s.heading.content != title
+        (s.title, _words(s.title)) for s in analysis.manuscript.sections if s.heading and s.heading.content != own
     ]
     ways = next((same for same in SAME if wanted in same), frozenset({wanted}))
     for title, words in headings:
@@ -59,5 +59,5 @@ def _words(title: str) -> str:
 
 
 def _names(heading: str, wanted: str) -> bool:
-    """Whether a longer heading plainly names the section: ``Limitations of the evidence``, ``Results and discussion``."""
+    """Whether a longer heading plainly names the section: ``Limitations of the evidence``."""
     return bool(wanted) and re.search(rf"\b{re.escape(wanted)}\b", heading) is not None

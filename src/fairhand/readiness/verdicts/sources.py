@@ -1,7 +1,7 @@
 """Whether enough sources of the right kind and age are cited.
 
-A source counts when the draft cites it. Its kind is read off its record (CSL type); what a record cannot tell (whether an
-article was peer-reviewed, whether a letter is a primary source for this paper) is said, and asked where it decides.
+A source counts when the draft cites it. Its kind is read off its record (CSL type); what a record cannot tell (whether
+an article was peer-reviewed, whether a letter is a primary source for this paper) is said, and asked where it decides.
 A source may be marked by the writer in its record: ``"custom": {"kind": "primary"}`` (a word, or a list of words).
 """
 

@@ -16,8 +16,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     wanted = style_for(requirement.values)
     if wanted == analysis.paper.style:
         return Judgement("met", in_use, f"The fair copy sets every citation by the {in_use}")
+    asked = find_style(wanted).edition_says
     return Judgement(
-        "unmet",
-        in_use,
-        f"The paper is set in {in_use} ({analysis.paper.style_why}); the sheet asks for {find_style(wanted).edition_says}.",
+        "unmet", in_use, f"The paper is set by the {in_use} ({analysis.paper.style_why}); the sheet asks for {asked}"
     )
