@@ -11,11 +11,11 @@ FERRY = prepare(
     SourceText(
         "ferry",
         (
-            Page("40", "A ferry ran from Easter to the first frost. Nobody thought it odd. “We paid in fish,” one"),
+            Page("40", "A ferry ran from Easter to the first frost. Nobody thought it odd. “We paid,” one"),
             Page(
                 "41",
-                "widow recalled, and the ferryman’s ledger bears her out.12 It lists 38,600 crossings, of which not one "
-                "was free. The council did not close the ferry; it had never troubled to open it.\n"
+                "widow recalled, and the ferryman’s ledger bears her out.12 It lists 38,600 crossings, of which not "
+                "one was free. The council did not close the ferry; it had never troubled to open it.\n"
                 "In ‘bad’ winters—and there were many—the cable froze, the wages stopped, and the boys sang:\n"
                 "Haul away the morning,\nHaul away the tide.",
             ),
@@ -68,7 +68,7 @@ def test_the_sources_own_words_are_verbatim(text: str) -> None:
         "Haul away the morning, / Haul away the tide",
         "the ferryman’s ledger bears her out. It lists 38,600 crossings",
         "the council did not close the ferry",
-        "“We paid in fish,” one widow recalled",
+        "“We paid,” one widow recalled",
     ],
 )
 def test_marked_and_customary_changes_are_allowed(text: str) -> None:
@@ -221,3 +221,19 @@ def test_matter_at_a_page_break_is_no_gap() -> None:
         find_quotation("the matter was left to the new harbour master", source, ("10",), {}, rules).outcome == "allowed"
     )
     assert find_quotation("the matter was left to the harbour master", source, ("10",), {}, rules).outcome == "gap"
+
+
+def test_the_closing_point_may_suit_the_sentence_around_it() -> None:
+    """A comma for a full stop at the end is silent; a question mark of the writer's own is told."""
+    assert find("A ferry ran from Easter to the first frost,").outcome == "allowed"
+    assert not find("A ferry ran from Easter to the first frost,").points
+    assert find("A ferry ran from Easter to the first frost?").points
+
+
+def test_another_sources_own_words_are_its_own() -> None:
+    """Where the cited source comes near but another has the very words, the other is named."""
+    near = prepare(
+        SourceText("near", (Page(None, "The quay was sold on a wet Monday to a man from Corran."),), paged=False)
+    )
+    match = find_quotation("sold on a wet Friday to a man", near, (), {"quay": QUAY}, rules_for("apa"))
+    assert (match.outcome, match.source) == ("other-source", "quay")

@@ -54,6 +54,7 @@ def judge(quoted: Quoted, prepared: PreparedSource, placing: Placing, rules: Quo
         _judge_words(judgement, prepared, segment.tokens, passage, rules)
         _judge_points(judgement, quoted.text, prepared, segment.tokens, passage)
     _judge_ellipses(judgement, quoted, prepared, placing)
+    _judge_closing_point(judgement, quoted, prepared, placing, rules)
     _judge_first_letter(judgement, quoted, prepared, placing, rules)
     return judgement
 
@@ -197,3 +198,21 @@ def _judge_first_letter(
     judgement.changed.append(token.span)
     judgement.changed_words.append(s)
     judgement.says.append(f"a first letter that is changed stands in brackets ({rules.name})")
+
+
+def _judge_closing_point(
+    judgement: Judgement, quoted: Quoted, prepared: PreparedSource, placing: Placing, rules: QuotationRules
+) -> None:
+    """A point at the quotation's end that the source does not have there."""
+    passage = placing.passages[-1]
+    if passage is None or passage.pairs[-1] != (len(quoted.segments[-1].tokens) - 1, passage.end - 1):
+        return
+    closing = _points_of(quoted.text[quoted.segments[-1].tokens[-1].span.end :])
+    page, span = prepared.place_of(passage.end - 1)
+    of_source = prepared.source.pages[page].text[span.end : span.end + 12]
+    if not closing or _points_of(of_source).startswith(closing):
+        return
+    if rules.closing_point_silent and set(closing) <= set(".,;:…"):
+        judgement.allowed = True
+    else:
+        judgement.points = True

@@ -47,11 +47,15 @@ def find_quotation(
     keys = {page_key(label) for label in locator_labels}
     wanted = [k for k, page in enumerate(cited.source.pages) if page.label is not None and page_key(page.label) in keys]
     placing = place(cited, quoted, wanted)
+    match = QuotationMatch("not-found", cited.source.id, likeness=0.0)
     if placing is not None:
-        return _matched(quoted, cited, placing, keys, rules)
-    found = _in_others(quoted, others, effort=QUICK)
+        match = _matched(quoted, cited, placing, keys, rules)
+        if match.outcome not in ("differs", "gap"):
+            return match
+    # Words that another source has exactly are its own, however near the cited one comes to them.
+    found = _in_others(quoted, others, effort=EXACT if placing else QUICK)
     if found is None:
-        return QuotationMatch("not-found", cited.source.id, likeness=0.0)
+        return match
     return replace(_matched(quoted, *found, set(), rules), outcome="other-source")
 
 

@@ -11,7 +11,7 @@ from fairhand.fidelity.prepared import LETTER, WORD, fold
 from fairhand.model.span import Span
 
 _PIECE = re.compile(
-    r"(?P<ellipsis>\[\s{0,3}(?:…|\.(?:\s{0,2}\.){2,3})\s{0,3}\]|…|\.(?:\s{0,2}\.){2,3}|\*(?:\s{0,2}\*){2,3})"
+    r"(?P<ellipsis>\[\s{0,3}(?:…|\.(?:\s{0,2}\.){2,3})\s{0,3}\]|…|\.(?:\s{0,2}\.){2,3})"
     rf"|(?P<part>(?:{LETTER}|['’](?={LETTER})|-(?={LETTER}))*+"
     rf"(?:(?<={LETTER})\[[^\[\]\s]{{0,30}}\]|\[[^\[\]\s]{{0,30}}\](?={LETTER}))"
     rf"(?:{LETTER}|['’-](?={LETTER})|\[[^\[\]\s]{{0,30}}\])*+)"

@@ -6,9 +6,9 @@ import re
 from collections.abc import Sequence
 
 _BROKEN = re.compile(
-    r"(?P<head>[^\W\d_]{1,40})"
+    r"(?<![^\W\d_])(?P<head>[^\W\d_]++)"
     r"(?P<hyphen>\ufffe|(?:[ \t]{0,8}\n)?\u00ad|[-\u2010](?=[ \t]{0,8}\n))(?:[ \t]{0,8}\n[ \t]{0,40})?"
-    r"(?P<tail>[^\W\d_]{1,40})"
+    r"(?P<tail>[^\W\d_]++)"
 )
 _WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 

@@ -122,6 +122,8 @@ def labels_in(locator: str) -> tuple[str, ...]:
     out: dict[str, None] = {}
     for found in _RANGE.finditer(_SAID.sub(" ", locator)):
         first, last = found["first"], found["last"]
+        if parse_label(first) is None and len(first) > 1:
+            continue
         labels = expand_range(first, last) if last else (first,)
         if found["ff"] and (low := parse_label(labels[-1])):
             labels = (*labels, str(low.on(1)))

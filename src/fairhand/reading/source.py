@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from fairhand.errors import FileTooLarge
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import SourceText
@@ -18,11 +19,15 @@ from fairhand.reading.paging import number_leaves
 from fairhand.reading.pdf import read_pdf
 from fairhand.reading.word_files import read_docx, read_odt
 
+_MOST_LEAVES = 20_000
+
 
 def _read_plain(data: bytes, file: str) -> Leaves:
     """The leaves of a plain text: form feeds part them."""
     text, problems = read_text_file(data, file)
     leaves = text.split("\f")
+    if len(leaves) > _MOST_LEAVES:
+        raise FileTooLarge(f"{file}: {len(leaves)} form feeds part it into more pages than any book has; take them out")
     while len(leaves) > 1 and not leaves[-1].strip():
         leaves.pop()
     return Leaves(tuple(leaf.strip("\n") for leaf in leaves), leaved=len(leaves) > 1, problems=problems)
