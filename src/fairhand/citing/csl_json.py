@@ -11,7 +11,10 @@ from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.span import line_at
 
+OBJECT = re.compile(r'\{\s*"')
 RECORD_START = re.compile(r'\{\s*"(?:id|type)"\s*:')
+TOLD_BY = frozenset({"id", "type", "title"})
+"""What tells a record from a name or a date within one."""
 
 
 def read_csl_json(text: str, where: str = "sources.json") -> tuple[tuple[Entry, ...], tuple[Problem, ...]]:
@@ -82,22 +85,28 @@ def _read_piecemeal(text: str, where: str, fault: ValueError) -> tuple[tuple[Ent
 
 
 def _pieces(text: str) -> Iterator[tuple[int, object]]:
-    """Each record that the text seems to hold, with its start; a faulty one is given as its fault."""
+    """Each record that the text seems to hold, with its start; a faulty one is given as its fault.
+
+    After a fault the names and dates that were left of its record are passed over.
+    """
     decoder = json.JSONDecoder(parse_constant=str)
-    at = text.find("{")
-    while at >= 0:
+    found, lost = OBJECT.search(text), False
+    while found:
+        at = found.start()
         try:
             record, end = decoder.raw_decode(text, at)
         except RecursionError:
             return
         except ValueError as fault:
-            yield at, fault
             end = max(at + 1, fault.pos if isinstance(fault, json.JSONDecodeError) else 0)
-            begun = RECORD_START.search(text, end)
-            at = begun.start() if begun else -1
+            if not lost or RECORD_START.match(text, at):
+                yield at, fault
+            lost = True
         else:
-            yield at, record
-            at = text.find("{", end)
+            if not lost or TOLD_BY & record.keys():
+                yield at, record
+                lost = False
+        found = OBJECT.search(text, end)
 
 
 def _told(fault: ValueError) -> str:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, Literal
 
 from fairhand.model.inline import Break, Code, Inline, Link, Note, Styled, Text
 
 Node = dict[str, Any]
 """One node of pandoc's syntax tree, as JSON gives it."""
 
-STYLES = {
+Face = Literal["italic", "bold", "small-caps", "superscript", "subscript", "struck"]
+STYLES: Mapping[str, Face] = {
     "Emph": "italic",
     "Underline": "italic",
     "Strong": "bold",
@@ -61,7 +62,8 @@ def _read(node: Node) -> Iterator[Inline]:
     elif kind in {"SoftBreak", "LineBreak"}:
         yield Break(hard=kind == "LineBreak")
     elif kind in STYLES:
-        yield Styled(STYLES[kind], read_inlines(content))  # type: ignore[arg-type]
+        style = STYLES[kind]
+        yield Styled(style, _upright_within(read_inlines(content)) if style == "italic" else read_inlines(content))
     elif kind == "Quoted":
         opened, closed = QUOTES[content[0]["t"]]
         yield from (Text(opened), *read_inlines(content[1]), Text(closed))
@@ -77,6 +79,13 @@ def _read(node: Node) -> Iterator[Inline]:
         yield Code(str(content[1]))
     elif kind in {"Math", "RawInline"}:
         yield Text(str(content[1]))
+
+
+def _upright_within(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
+    """What is slanted within slanted words stands upright. **Source**: CMOS 17, 8.173; MLA 9, 2.110."""
+    return tuple(
+        Styled("upright", one.children) if isinstance(one, Styled) and one.style == "italic" else one for one in inlines
+    )
 
 
 def _read_span(classes: list[str], nodes: list[Node]) -> Iterator[Inline]:

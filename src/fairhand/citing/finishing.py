@@ -20,9 +20,6 @@ YEAR_FIRST = re.compile(
     r"^\((?:\[?\d{3,4}\]?[a-z]?(?:/\[?\d{3,4}\]?[a-z]?)?|n\.d\.(?:-?[a-z])?|in press(?:-[a-z])?)(?:,\s*|:\s*|\s+)(?=\S)"
 )
 DASH_OF_PLACE = re.compile(r"–(?=[^\s“”]*(?:[;,)]|$))")
-CATALOGUES = re.compile(
-    r"(?i)crossref|catalog|worldcat|isbn|google|amazon|zotero|doi\.org|arxiv\.org|wiley online|^https?:"
-)
 PROTOCOL = re.compile(r"^https?://(?!(?:dx\.)?doi\.org/)")
 
 Inlines = tuple[Inline, ...]
@@ -66,7 +63,7 @@ def finish_reference(inlines: Inlines, item: Item, rule: StyleRules) -> Inlines:
         inlines = _with_month(inlines, item)
     if rule.manual == "chicago" and rule.in_text == "author-date":
         inlines = _without_second_date(inlines, item)
-    if rule.manual == "chicago" and rule.in_text != "note":
+    if rule.manual == "chicago":
         inlines = _with_database(inlines, item)
     return join_text(_tidied(inlines))
 
@@ -132,13 +129,10 @@ def _without_second_date(inlines: Inlines, item: Item) -> Inlines:
 
 
 def _with_database(inlines: Inlines, item: Item) -> Inlines:
-    """An article without address ends in the database that it was read in. **Source**: CMOS 17, 14.11 and 15.9.
-
-    What a reference list calls the catalogue that the record came from is no database and is left out.
-    """
-    database = text_of(item, "source") or text_of(item, "archive")
+    """An article without address ends in the database that it was read in. **Source**: CMOS 17, 14.11 and 15.9."""
+    database = text_of(item, "source")
     located = any(text_of(item, key) for key in ("DOI", "URL"))
-    if located or not database or CATALOGUES.search(database) or not str(item["type"]).startswith("article"):
+    if located or not database or not str(item["type"]).startswith("article"):
         return inlines
     return inlines if database in plain(inlines) else (*inlines, Text(f" {database}."))
 

@@ -23,6 +23,9 @@ DOI = re.compile(r"10\.\d{4,9}/\S+")
 EDITION_WORD = re.compile(r"(?i)\s*\b(?:edition|edn|ed)\b\.?$")
 ORDINAL = re.compile(r"(?i)(\d+)(?:st|nd|rd|th)")
 ORDINAL_WORDS = {word: str(number) for number, word in enumerate("second third fourth fifth sixth".split(), 2)}
+CATALOGUES = re.compile(
+    r"(?i)crossref|catalog|worldcat|isbn|google|amazon|zotero|doi\.org|arxiv\.org|wiley online|^https?:"
+)
 FIRST_EDITION = frozenset({"1", "first", "1st"})
 LEADING_ARTICLE = re.compile(r"(?:The|An?)\s+(?=\S)")
 MAIN_TITLE = re.compile(r"(.+?)(?::\s|(?<=[?!])\s)")
@@ -85,6 +88,27 @@ def tidy_numbers(item: Item) -> None:
     if edition.lower() in FIRST_EDITION:
         edition = ""
     item["edition"] = edition
+
+
+def name_database(item: Item) -> None:
+    """The database that an article or thesis was read in is named; the catalogue of its record is not.
+
+    Reference lists keep either under ``source``, and the database often under ``archive``. **Source**: MLA 9, 5.31;
+    APA 7, 10.6; common practice of reference lists.
+    """
+    if CATALOGUES.search(text_of(item, "source")):
+        _drop(item, "source")
+    if item["type"] not in PERIODICAL | {"thesis"} or item.get("archive_location"):
+        return
+    old, new = ("source", "archive") if item["type"] == "thesis" else ("archive", "source")
+    if item.get(old) and not item.get(new):
+        item[new] = item.pop(old)
+
+
+def place_preprint(item: Item) -> None:
+    """A preprint's archive stands as its publisher. **Source**: APA 7, 10.8."""
+    if item["type"] == "article" and not item.get("publisher") and item.get("container-title"):
+        item["publisher"] = item.pop("container-title")
 
 
 def drop_publisher_of_periodical(item: Item) -> None:
@@ -159,8 +183,10 @@ def drop_corporate_form(item: Item) -> None:
 
 def call_report_number(item: Item) -> None:
     """A report's number stands as *Report No. 7*. **Source**: APA 7, 10.4."""
-    if item["type"] == "report" and text_of(item, "number") and not text_of(item, "genre"):
-        item["genre"] = "Report"
+    number = text_of(item, "number")
+    if item["type"] == "report" and number:
+        item["genre"] = text_of(item, "genre") or "Report"
+        item["number"] = number if re.match(r"(?i)no\b", number) else f"No. {number}"
 
 
 def name_dissertation(genre: str) -> Callable[[Item], None]:
@@ -186,6 +212,8 @@ MENDS: tuple[tuple[str, Callable[[Item], None]], ...] = (
     ("", trim_titles),
     ("", tidy_identifiers),
     ("", tidy_numbers),
+    ("", name_database),
+    ("apa", place_preprint),
     ("mla apa chicago", drop_publisher_of_periodical),
     ("mla apa", drop_repeated_publisher),
     ("apa chicago", drop_repeated_site),

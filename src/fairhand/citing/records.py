@@ -12,6 +12,13 @@ from fairhand.citing.entries import TYPES, iso_parts, text_of
 
 NAME_PARTS = ("family", "given", "literal", "suffix", "dropping-particle", "non-dropping-particle")
 DATES = frozenset({"issued", "accessed", "original-date", "event-date", "available-date", "submitted"})
+ROLES = frozenset(
+    {"author", "editor", "translator", "chair", "collection-editor", "compiler", "composer", "container-author"}
+    | {"contributor", "curator", "director", "editor-translator", "editorial-director", "executive-producer", "guest"}
+    | {"host", "illustrator", "interviewer", "narrator", "organizer", "original-author", "performer", "producer"}
+    | {"recipient", "reviewed-author", "script-writer", "series-creator"}
+)
+"""The variables that hold names. **Source**: CSL 1.0.2 specification, appendix IV."""
 UNPRINTED = frozenset(
     {"abstract", "annote", "keyword", "note", "custom", "categories", "citation-key", "citation-label"}
 )
@@ -38,8 +45,8 @@ def clean_record(csl: Mapping[str, object]) -> Item:
             date = _clean_date(value)
             if date:
                 item[key] = date
-        elif isinstance(value, list) and any(isinstance(each, Mapping | str) for each in value):
-            names = [name for name in map(_clean_name, value) if name]
+        elif key in ROLES:
+            names = [name for name in map(_clean_name, value if isinstance(value, list) else [value]) if name]
             if names:
                 item[key] = names
         elif text_of(csl, key):
@@ -51,7 +58,7 @@ def clean_record(csl: Mapping[str, object]) -> Item:
 
 def _clean_name(value: object) -> dict[str, str]:
     if isinstance(value, str):
-        return {"literal": value} if value.strip() else {}
+        return {"literal": " ".join(value.split())} if value.strip() else {}
     if not isinstance(value, Mapping):
         return {}
     name = {part: text_of(value, part) for part in NAME_PARTS if text_of(value, part)}

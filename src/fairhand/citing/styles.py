@@ -49,7 +49,7 @@ class Style:
     """A citation style, ready for the engine."""
 
     name: str
-    """Our name for it, as ``mla-9``; of a style from a file, its title."""
+    """Our name for it, as ``mla-9``; of a style from a file that is none of ours, its title."""
     title: str
     """The title that its CSL file bears."""
     edition_says: str
@@ -120,6 +120,8 @@ def rules(style: Style) -> StyleRules:
 
 
 def _shipped_name(said: str) -> str | None:
+    if said in shipped_styles():
+        return said
     plain = " ".join(NOISE.sub(" ", re.sub(r"[^a-z0-9]+", " ", said.lower())).split())
     dashed = plain.replace(" ", "-")
     if dashed in shipped_styles():
@@ -166,7 +168,9 @@ def _read_style(name: str, data: bytes, *, shipped: bool = False) -> Style:
     kind = root.find("c:info/c:category[@citation-format]", namespaces=space)
     numeric = kind is not None and kind.get("citation-format") == "numeric"
     is_note = root.get("class") == "note"
-    ours = name if shipped else title
+    bears = (root.findtext("c:info/c:id", namespaces=space) or "").rsplit("/", 1)[-1]
+    known = next((ours for ours, file in shipped_styles().items() if file == bears), title)
+    ours = name if shipped else known
     return Style(
         name=ours,
         title=title,
