@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import importlib.util
 import os
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -27,3 +29,22 @@ def outside_data() -> Callable[[str], Path]:
         return folder / name
 
     return find
+
+
+@pytest.fixture(scope="session")
+def demo_desk(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo's desk, laid out once; tests work on copies."""
+    spec = importlib.util.spec_from_file_location("fairhand_demo", ROOT / "demo" / "run.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    desk: Path = module.lay_out_desk(tmp_path_factory.mktemp("demo") / "desk").parent
+    return desk
+
+
+@pytest.fixture
+def demo_paper(demo_desk: Path, tmp_path: Path) -> Path:
+    """A copy of the demo's paper, on a copy of its desk."""
+    shutil.copytree(demo_desk, tmp_path / "desk")
+    return tmp_path / "desk" / "tram-libraries"

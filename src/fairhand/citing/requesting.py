@@ -10,7 +10,7 @@ from typing import Literal
 from fairhand.citing.engine_text import Node
 from fairhand.citing.mention import Cite, Locator, LocatorKind, Mention, Resolved
 from fairhand.citing.style_rules import StyleRules
-from fairhand.citing.styles import Style
+from fairhand.citing.styles import Style, rules
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.span import Span
 
@@ -35,8 +35,8 @@ PARENTHESIS = re.compile(r"[(\[][^()\[\]]*(?:\[[^\[\]]*\][^()\[\]]*)?[)\]]$")
 SUPERSCRIPT = re.compile(r'<citation\b(?:(?!</citation).){0,2000}?vertical-align="sup"', re.DOTALL)
 
 MentionForm = Literal["parenthetical", "narrative", "page-only", "note"]
-Part = Literal["whole", "no-author", "locator"]
-"""What is left of a citation where the sentence has named its author: all, all but the author, the locator alone."""
+Part = Literal["whole", "no-author", "locator", "nothing"]
+"""How much of a citation is set: all, all but the author, the locator alone, or nothing, where the next says it all."""
 
 
 @dataclass(frozen=True)
@@ -105,10 +105,11 @@ def place_mention(
     return [place]
 
 
-def order_places(manuscript: Manuscript, places: Sequence[Place]) -> list[Place]:
+def order_places(manuscript: Manuscript, places: Sequence[Place], style: Style) -> list[Place]:
     """The places as a reader meets them, footnotes at their numbers.
 
-    A page alone is given its year too where its paragraph has not yet cited the work.
+    A page alone is given its year too where its paragraph has not yet cited the work. Where neither year nor number
+    stands beside an author's name, a name whose page follows in its paragraph needs nothing of its own.
     """
     numbers = {label: manuscript.text.find(f"[^{label}]") for label in manuscript.notes}
     holders = [(block.span, numbers[label]) for label, block in manuscript.notes.items()]
@@ -124,13 +125,26 @@ def order_places(manuscript: Manuscript, places: Sequence[Place]) -> list[Place]
     ordered: list[Place] = []
     seen: set[tuple[int, str | None]] = set()
     cited: set[str | None] = set()
-    for place in sorted(places, key=met_at):
+    in_order = sorted(places, key=met_at)
+    for place, following in zip(in_order, [*in_order[1:], None][: len(in_order)], strict=True):
+        if _says_all(following, place, style):
+            ordered.append(replace(place, part="nothing"))
+            continue
         named = {(place.paragraph, one.entry) for one in place.works}
         part = "no-author" if place.part == "locator" and not named <= seen else place.part
         ordered.append(replace(place, part=part, later=tuple(one.entry in cited for one in place.works)))
         seen |= named
         cited |= {one.entry for one in place.works}
     return ordered
+
+
+def _says_all(following: Place | None, place: Place, style: Style) -> bool:
+    """Whether the citation that follows makes one beside the author's name needless."""
+    if following is None or not (style.is_note or rules(style).in_text == "author-page"):
+        return False
+    same = [one.entry for one in following.works] == [one.entry for one in place.works]
+    bare = place.form == "narrative" and not any(one.cite.locator for one in place.works)
+    return bare and same and following.form == "page-only" and following.paragraph == place.paragraph
 
 
 def cite_node(place: Place, names: Mapping[str, str], ranks: Mapping[object, int], rule: StyleRules) -> Node:

@@ -89,6 +89,7 @@ class Analysis:
         """The analysis of ``paper``; nothing is worked out yet."""
         self.paper = paper
         self._measure = measure
+        self._counts: dict[frozenset[str], WordCount] = {}
 
     @cached_property
     def manuscript(self) -> Manuscript:
@@ -227,8 +228,11 @@ class Analysis:
         return excludes if isinstance(excludes, tuple) else ()
 
     def count(self, excludes: Collection[str]) -> WordCount:
-        """The draft's words, without the parts named in ``excludes``."""
-        return count_words(self.manuscript, {*excludes, "references"}, [m.span for m in self.mentions])
+        """The draft's words, without the parts named in ``excludes`` and the list of references."""
+        left_out = frozenset({*excludes, "references"})
+        if left_out not in self._counts:
+            self._counts[left_out] = count_words(self.manuscript, left_out, [m.span for m in self.mentions])
+        return self._counts[left_out]
 
     def words_in(self, part: str) -> int | None:
         """The words of the section headed as ``part`` (``"annotated-bibliography"``); None where there is none."""

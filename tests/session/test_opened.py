@@ -1,0 +1,91 @@
+"""A paper that is open."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+from fairhand.press import pandoc
+from fairhand.session.opened import OpenPaper
+
+HOUR = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
+
+
+def test_the_demo_has_its_honest_faults_and_no_others(demo_paper: Path) -> None:
+    """Each fault that was put into the demo's draft is found, at its place, and nothing else is."""
+    verdict = OpenPaper(demo_paper, at=HOUR).verdict()
+    found = [(f.check, f.weight, f.span.of(verdict.draft) if f.span else "") for f in verdict.findings]
+    assert found == [
+        ("section-missing", "must", ""),
+        ("point-thin", "should", ""),
+        ("point-dependent", "should", ""),
+        ("source-uncited", "query", ""),
+        ("placeholder-left", "must", "TK"),
+        (
+            "quotation-differs",
+            "must",
+            '"We put our faith in the public, because a lock would have cost more than the books"',
+        ),
+        ("quotation-elsewhere", "must", '"a large waiting room that had been taught to read" (3)'),
+        ("doubled-word", "should", "and and"),
+        ("citation-page-missing", "must", '"from the first a library for people who stood" (Brandvold)'),
+        ("aside-left", "must", "[NB: find out what the book was?]"),
+        ("citation-unknown", "must", "Sundby 44"),
+    ]
+    assert verdict.answer == "not ready"
+    assert verdict.problems == ()
+
+
+def test_a_mended_draft_is_judged_anew(demo_paper: Path) -> None:
+    """What was mended is no longer found; the rest is."""
+    paper = OpenPaper(demo_paper, at=HOUR)
+    before = paper.verdict()
+    draft = paper.look().paper.draft.replace("and and", "and").replace("our faith in", "our trust in")
+    paper.with_draft(draft)
+    gone = {f.check for f in before.findings} - {f.check for f in paper.verdict().findings}
+    assert gone == {"doubled-word", "quotation-differs"}
+
+
+def test_a_file_changed_outside_is_read_again(demo_paper: Path) -> None:
+    """An editor may save while the paper is open."""
+    paper = OpenPaper(demo_paper, at=HOUR)
+    assert any(f.check == "source-uncited" for f in paper.verdict().findings)
+    sources = demo_paper / "sources.json"
+    sources.write_text(sources.read_text("utf-8").replace('"quist-1988"', '"sundby-1988"').replace("Quist", "Sundby"), "utf-8")
+    assert not any(f.check in {"source-uncited", "citation-unknown"} for f in paper.verdict().findings)
+
+
+def test_an_engine_runs_only_for_what_is_new(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A change that touches no citation asks pandoc nothing; nor does another process on the same paper."""
+    runs = []
+    run = pandoc.run_pandoc
+    monkeypatch.setattr(pandoc, "run_pandoc", lambda request: runs.append(request) or run(request))
+    paper = OpenPaper(demo_paper, at=HOUR)
+    paper.verdict()
+    assert len(runs) == 1
+    paper.with_draft(paper.look().paper.draft.replace("and and", "and"))
+    paper.verdict()
+    OpenPaper(demo_paper, at=HOUR).verdict()
+    assert len(runs) == 1
+    paper.with_draft(paper.look().paper.draft.replace("(60)", "(61)"))
+    paper.verdict()
+    assert len(runs) == 2
+
+
+def test_any_folder_is_a_paper(tmp_path: Path) -> None:
+    """An empty folder has nothing to judge, and is told what to do first."""
+    verdict = OpenPaper(tmp_path).verdict()
+    assert verdict.answer == "not ready"
+    assert verdict.measured is None
+    assert "brief" in verdict.next_step
+
+
+def test_a_draft_without_sources_or_sheet_is_judged(tmp_path: Path) -> None:
+    """Whatever is missing is not there yet; the rest is judged."""
+    (tmp_path / "draft.md").write_text("# Ebb\n\nThe tide turned. [NB: when?] It did.\n", "utf-8")
+    verdict = OpenPaper(tmp_path).verdict()
+    assert [f.check for f in verdict.findings] == ["aside-left"]
+    assert verdict.measured is not None
+    assert verdict.words.counted == 6
