@@ -31,8 +31,10 @@ _NUMBERING = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivx]{1,5})[.)\]]{1,2}")
 _LOWER = re.compile(r"[\"“‘'(\[*_]{0,4}[a-z]")
 _CITED = r"(?:\((?=[^()]{0,200}(?:\d|n\.d\.|n\. d\.|forthcoming))[^()]{1,200}\)|\[\d[\d,;\s–-]{0,40}\])"
 _CITATION = re.compile(_CITED + r"[.,;:]?(?=\s|\Z)")
-_END_CITED = re.compile(r"(?<=[.!?”\"])\s" + _CITED + r"(?=\s[\"“‘(\[]?[A-Z])")
-_END = re.compile(r"[.!?…][\"”’')\]»]{0,4}(?=\s)|(?<=[a-z)\]”\"])[.!?][”\"]?\d{1,3}(?=\s[A-Z“\"])")
+_END_CITED = re.compile(r"(?<=[.!?”\"])\s+" + _CITED + r"(?=\s[\"“‘(\[]?[A-Z])")
+_END = re.compile(
+    r"[.!?…][\"”’')\]»]{0,4}(?=\s)|(?<=[a-z)\]”\"])[.!?][”\"]?(?:\d{1,3}|\[\d[\d,–-]{0,20}\])(?=\s[A-Z“\"])"
+)
 _OPENING = frozenset("([")
 _CLOSING = frozenset(")]")
 

@@ -12,7 +12,7 @@ LABEL = re.compile(
 )
 """The opening of a labelled bracket, as far as the remark itself."""
 
-_BARE = re.compile(r"(?<!\w)\$?(?:TK)+(?!\w|-\d)")
+_BARE = re.compile(r"(?<![^\W\d])\$?(?:TK)+(?!\w|-\d)")
 _BRACKET = re.compile(r"[\[\]]")
 _OWN_TK = re.compile(r"\b[Tt]\w{2,40}[\s-][Kk]\w{2,40}\s\(TK\)")
 

@@ -20,6 +20,8 @@ _FAMILY = {
 }
 _DEEPEST = 8
 """Quotations of one kind of mark within each other; further marks open nothing."""
+_POSSESSED = 2
+"""Words at most between a plural's apostrophe and a closing mark after the thing possessed."""
 _SHUTS = {")": "(", "]": "["}
 _LEFT = frozenset("([{—–-/…\"“‘'«‹„‚")
 _RIGHT = frozenset(")]}.,;:!?—–-/…\"”’'»›")
@@ -226,6 +228,10 @@ class _Scanner:
             closer = self._first(self.strong, at, len(self.scan))
             if closer < 0 or closer > following:
                 nearer = self._first(self.weak, at, following)
+                while (later := self._first(self.weak, nearer, following)) >= 0 <= nearer:
+                    if len(self.scan[nearer + 1 : later].split()) > _POSSESSED:
+                        break
+                    nearer = later
                 closer = nearer if nearer >= 0 and (mark == "‘" or closer >= 0) else closer
             if closer >= 0 or mark == "‘":
                 self._push("single", mark, at, closer)

@@ -17,7 +17,7 @@ _LAST_PARENTHESIS = re.compile(
     r"(?P<before>\S?[ \n\u2028\u2007]*(?:[—–-]{1,2} ?)?)(?P<cited>\((?:[^()]|\([^()]{0,200}\)){1,400}\))\Z"
 )
 _STOPPED = re.compile(r"[.!?…][\"”’'»)\]]{0,3}\Z")
-_NAMES_SOMETHING = re.compile(r"\d|\((?:[\"“‘'*_]|see |qtd|n\.d)?[A-Z]|n\.d\.")
+_NAMES_SOMETHING = re.compile(r"\d|n\.d\.|\((?:[\"“‘'*_]|see |qtd)?[A-Z][^.!?]*(?:\.[^.!?)]+)*\)\Z")
 _ATTRIBUTION = re.compile(r"[\n\u2028][ ]?(?:—|–|--)[^\n\u2028]{1,200}\Z")
 _VERSE = re.compile(r"\S /{1,2} \S")
 
