@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -135,8 +137,10 @@ def test_an_unknown_author_and_page_is_a_citation_only_where_the_draft_cites_so(
 
 def test_a_parenthesis_within_a_quotation_is_the_sources_own() -> None:
     """Words in quotation marks cite nothing, but the citation of a block quotation at its end does."""
-    draft = 'She wrote, "Old men (Brandt, 2015) forget" (Ferro, 2018).\n\n> Ice (Brandt, 2015) is slow. (Sands, 2021, p. 4)\n'
-    assert mentions_in(draft)[0] == ["(Ferro, 2018)", "(Sands, 2021, p. 4)"]
+    draft = (
+        'She wrote, "Old men (Brandt, 2015) forget" (Ferro, 2018).\n\n> Ice (Brandt, 2015) is slow. (Sands, 2021, p. 4)'
+    )
+    assert mentions_in(draft + "\n")[0] == ["(Ferro, 2018)", "(Sands, 2021, p. 4)"]
 
 
 def test_titles_with_years_are_citations_only_of_sources() -> None:
@@ -147,7 +151,10 @@ def test_titles_with_years_are_citations_only_of_sources() -> None:
 
 def test_the_list_of_references_cites_nothing() -> None:
     """What stands under References or Works Cited is a list, not a text that cites."""
-    draft = "# A\n\nIt held (Ferro, 2018).\n\n## References\n\nFerro, L. (2018). *The patient bridge*.\n\nMoor and Brill (1990).\n"
+    draft = (
+        "# A\n\nIt held (Ferro, 2018).\n\n"
+        "## References\n\nFerro, L. (2018). *The patient bridge*.\n\nMoor and Brill (1990).\n"
+    )
     assert mentions_in(draft)[0] == ["(Ferro, 2018)"]
 
 
@@ -155,7 +162,8 @@ def test_footnotes_hold_citations_full_and_short() -> None:
     """A note's full citation, short citation and *ibid.* are each one mention, unknown works too."""
     draft = (
         "It held.[^1] It broke.[^2]\n\n"
-        "[^1]: Lucia Ferro, *The Patient Bridge* (Leeds: Mole Press, 2018), 65; see Ann Moor, “Rust,” *Iron* 4 (1990): 12.\n\n"
+        "[^1]: Lucia Ferro, *The Patient Bridge* (Leeds: Mole Press, 2018), 65; "
+        "see Ann Moor, “Rust,” *Iron* 4 (1990): 12.\n\n"
         "[^2]: Ibid., 66. The archive (Leeds: Mole House) is closed.\n"
     )
     words, found = mentions_in(draft)
@@ -179,10 +187,10 @@ def test_acronyms_are_learnt_where_they_are_introduced() -> None:
 
 
 PIECES = st.sampled_from(
-    "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis and Brandt et al. "
-    "see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May 12:34 xiv ibid. [^1] [^1]: ’s".split(
-        " "
-    )
+    (
+        "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis and Brandt et al. "
+        "see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May 12:34 xiv ibid. [^1] [^1]: ’s"
+    ).split(" ")
 )
 
 
@@ -190,7 +198,7 @@ PIECES = st.sampled_from(
 def test_any_text_is_read_and_mentions_lie_apart_within_it(text: str) -> None:
     """No text stops the reading; mentions do not overlap, and their parts lie within the draft."""
     found = recognise(read_manuscript(text), ENTRIES)
-    assert all(first.span.end <= second.span.start for first, second in zip(found, found[1:], strict=False))
+    assert all(first.span.end <= second.span.start for first, second in pairwise(found))
     for mention in found:
         assert 0 <= mention.span.start < mention.span.end <= len(text)
         for cite in mention.cites:

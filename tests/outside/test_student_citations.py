@@ -1,8 +1,8 @@
 """Citations of real student papers, understood.
 
-Source: the annotated student papers of the OpenStax Writing Guide (CC BY-NC-SA 4.0), one in MLA and one in APA form. The
-names and years below are facts of their lists of works; what is counted is how many of their citations are recognised and
-resolved.
+Source: the annotated student papers of the OpenStax Writing Guide (CC BY-NC-SA 4.0), one in MLA and one in APA form.
+The names and years below are facts of their lists of works; what is counted is how many of their citations are
+recognised and resolved.
 """
 
 from __future__ import annotations

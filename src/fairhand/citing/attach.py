@@ -1,7 +1,8 @@
 """The citation that belongs to each quotation.
 
-**Source**: common practice: a citation stands after the words that it vouches for, within their sentence, or before them where
-the author is named in it (MLA Handbook 9, 6.3 and 6.43; Publication Manual of the APA 7, 8.25–8.27; Chicago 17, 13.64–13.71).
+**Source**: common practice: a citation stands after the words that it vouches for, within their sentence, or before
+them where the author is named in it (MLA Handbook 9, 6.3 and 6.43; Publication Manual of the APA 7, 8.25–8.27; Chicago
+Manual of Style 17, 13.64–13.71).
 """
 
 from __future__ import annotations
@@ -18,7 +19,6 @@ from fairhand.citing.recognise import closes_block, read_paragraphs
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
-from fairhand.model.span import Span
 
 _SCARE_WORDS = 3
 _NEAR = 80
@@ -166,7 +166,9 @@ class _Attaching:
 
     def _is_whole(self, citation: _Citation) -> bool:
         """Whether a citation before a quotation gives author and place at once, so that nothing need follow."""
-        return self._names_author(citation) and citation.resolved.cite.locator is not None or _is_second_hand(citation)
+        return (self._names_author(citation) and citation.resolved.cite.locator is not None) or _is_second_hand(
+            citation
+        )
 
     def _last_naming(self, paragraph: int, start: int, end: int, citations: Sequence[_Citation]) -> Naming | None:
         """The last known author named between two places, outside citations."""

@@ -17,7 +17,8 @@ _YEAR = re.compile(
     rf"(?![\w%]|\s?[-–—−]\s?\d|[.,]\d)(?P<day>,\s+{MONTH}(?:\s\d{{1,2}}(?:[-–]\d{{1,2}})?)?)?"
 )
 _WORDS = re.compile(
-    r"(?P<nd>n\.\s?d\.?(?:\s?[-–]?\s?[a-z](?![\w.]))?|nd(?=\s*[,;)]|$)|undated|no date)|(?P<press>(?:in press|forthcoming|in preparation|submitted)(?:-[a-z])?)(?!\w)",
+    r"(?P<nd>n\.\s?d\.?(?:\s?[-–]?\s?[a-z](?![\w.]))?|nd(?=\s*[,;)]|$)|undated|no date)"
+    r"|(?P<press>(?:in press|forthcoming|in preparation|submitted)(?:-[a-z])?)(?!\w)",
 )
 _LETTER = re.compile(r"\s*(?:,|and|&)\s*(?P<letter>[b-z])(?![\w.’'])")
 _SPACE = re.compile(r"\s+")

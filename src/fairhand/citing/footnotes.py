@@ -120,7 +120,7 @@ def _read_plain(text: str, start: int, end: int, known: Known) -> list[Read]:
 def _place_at_end(text: str, start: int, end: int) -> Place | None:
     """The place with which a note's citation ends, after a comma or colon."""
     commas = [at for at in range(start, end) if text[at] in ",:"][-4:]
-    for comma in commas:
+    for comma in (start - 1, *commas):
         at = comma + 1
         while at < end and text[at] in " \n":
             at += 1

@@ -33,7 +33,7 @@ class Creator:
         return _without_the(name_key(name)) in self.keys or bare_surname(name) in self.keys
 
     def is_loosely_named(self, name: str) -> bool:
-        """Whether ``name`` is part of this creator's: *Márquez* of *García Márquez*, *the Commissioners* of a longer body."""
+        """Whether ``name`` is part of this creator's: *Márquez* of *García Márquez*, or part of a body."""
         if bare_surname(name) in self.loose:
             return True
         words = tuple(word for word in name_words(name) if word not in ARTICLES)

@@ -1,7 +1,7 @@
 """Places within a source as citations give them: pages, lines, acts, chapters, times.
 
-**Source**: MLA Handbook 9, 6.16–6.26; Publication Manual of the APA 7, 8.13 and 8.28; Chicago Manual of Style 17, 14.147–14.163
-and 15.23; common practice for abbreviations.
+**Source**: MLA Handbook 9, 6.16–6.26; Publication Manual of the APA 7, 8.13 and 8.28; Chicago Manual of Style 17,
+14.147–14.163 and 15.23; common practice for abbreviations.
 """
 
 from __future__ import annotations
@@ -18,7 +18,8 @@ _ITEM = (
     r"|(?:[IVX]|[IVXLC]{2,7})(?![A-Za-z.]))"
 )
 _RANGE = rf"{_ITEM}(?:{_DASH}{_ITEM}|\s?ff?\b\.?)?"
-_LIST = rf"{_RANGE}(?:(?:\s*,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+){_RANGE}){{0,8}}"
+_YEAR = r"(?:1[4-9]|20)\d\d(?!\d)"
+_LIST = rf"{_RANGE}(?:(?:\s*,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?!{_YEAR}){_RANGE}){{0,8}}"
 
 _LABELS: tuple[tuple[LocatorKind, str], ...] = (
     ("page", r"(?:pp?\.?|pgs?\.?|[Pp]ages?)"),
@@ -32,10 +33,10 @@ _LABELS: tuple[tuple[LocatorKind, str], ...] = (
     ("note", r"(?:nn?\.|[Nn]otes?|[Ff]ootnotes?|fn\.|endnotes?)"),
     ("time", r"(?:min\.|[Tt]imestamp|at)"),
 )
-_NO_SPACE = ("page", "paragraph", "section")
+_TIME = r"\d{1,2}(?::\d{2}){1,2}"
 _LABELLED = re.compile(
     "|".join(
-        rf"(?P<{kind}>(?<![^\W_]){label}(?:\s{{0,3}}|(?<=[a-z])\s)(?:nos?\.\s?)?(?P<{kind}_at>{'[0-9]{1,2}(?::[0-9]{2}){1,2}' if kind == 'time' else _LIST}))"
+        rf"(?P<{kind}>(?<![^\W_]){label}\s{{0,3}}(?:nos?\.\s?)?(?P<{kind}_at>{_TIME if kind == 'time' else _LIST}))"
         for kind, label in _LABELS
     )
 )

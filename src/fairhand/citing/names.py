@@ -21,12 +21,13 @@ JOINERS = PARTICLES | frozenset("and at by for in of on the to und upon with s a
 """Words that stand in lower case within the name of a body."""
 
 BODIES = frozenset(
-    "academy administration agency alliance archive archives assembly association authority bank board branch bureau "
-    "cabinet center centre church coalition college collective commission commissioners committee company confederation "
-    "congress consortium corporation council court department directorate division federation forum foundation fund "
-    "government group guild house initiative institute institution laboratory league library ministry museum network "
-    "observatory office organisation organization parliament party police press programme program project registry school "
-    "secretariat senate service services society survey team trust union unit university workshop".split()
+    "academy administration agency alliance archive archives assembly association authority bank board branch "
+    "bureau cabinet center centre church coalition college collective commission commissioners committee company "
+    "confederation congress consortium corporation council court department directorate division federation forum "
+    "foundation fund government group guild house initiative institute institution laboratory league library "
+    "ministry museum network observatory office organisation organization parliament party police press programme "
+    "program project registry school secretariat senate service services society survey team trust union unit "
+    "university workshop".split()
 )
 """Nouns that show a name to be a body's."""
 
@@ -214,7 +215,7 @@ def _is_person(name: str) -> bool:
             return False
         break
     return 1 <= len(words) <= 3 and all(
-        _WORD.fullmatch(word) and not word[0].islower() or name_key(word) in PARTICLES and at
+        (_WORD.fullmatch(word) and not word[0].islower()) or (name_key(word) in PARTICLES and at)
         for at, word in enumerate(words)
     )
 

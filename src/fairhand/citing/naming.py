@@ -26,6 +26,8 @@ class Naming:
     """Indices, among the known works, of those that it may be."""
     full: bool = False
     """Whether a given name or initials stand with the surname."""
+    title: bool = False
+    """Whether it is a title, so that it cannot be another work by the same author."""
 
 
 def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Naming, ...]:
@@ -45,9 +47,10 @@ def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Nam
         key = name_key(re.sub(r"'s(?=\W)", "", match[0]))
         if not _names_it(text, span, key, known, quoted):
             continue
-        if article and (key in known.titles or key in known.marked):
+        title = key in known.titles or key in known.marked
+        if article and title:
             span = Span(article.start(), span.end)
-        naming = _with_given(text, Naming(span, known.named.get(key, ())), known)
+        naming = _with_given(text, Naming(span, known.named.get(key, ()), title=title), known)
         if not naming.works:
             continue
         if found and (merged := _merge(text, found[-1], naming)):
@@ -85,7 +88,7 @@ def _with_given(text: str, naming: Naming, known: Known) -> Naming:
     )
     if not fitting:
         return naming
-    return Naming(Span(start + given.start(), naming.span.end), fitting, full=True)
+    return Naming(Span(start + given.start(), naming.span.end), fitting, full=True, title=naming.title)
 
 
 def _merge(text: str, first: Naming, second: Naming) -> Naming | None:
@@ -95,4 +98,6 @@ def _merge(text: str, first: Naming, second: Naming) -> Naming | None:
     if not _JOINED.fullmatch(text, first.span.end, second.span.start):
         return None
     both = tuple(at for at in first.works if at in second.works)
-    return Naming(Span(first.span.start, second.span.end), both, first.full) if both else None
+    return (
+        Naming(Span(first.span.start, second.span.end), both, first.full, first.title or second.title) if both else None
+    )

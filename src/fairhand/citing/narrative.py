@@ -58,9 +58,10 @@ def find_author(text: str, before: int, known: Known, after: int) -> Author | No
         start, end = token[1], tokens[-1][2]
         read = read_who(_POSSESSIVE.sub("", text[start:end]), known.given, known.whole)
         if read is not None and known.knows_name(read.names[0]) and not (read.body and text[start].islower()):
-            while at and name_key(tokens[at - 1][0]) in PARTICLES:
-                at -= 1
-                start = tokens[at][1]
+            first = at
+            while first and name_key(tokens[first - 1][0]) in PARTICLES:
+                first -= 1
+            start = tokens[first][1]
             return Author(Span(start, end), read, known=True)
     return _unknown_author(text, tokens, known, after)
 

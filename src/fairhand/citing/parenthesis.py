@@ -1,6 +1,7 @@
 """What a parenthesis cites: prefix, names or title, year, place, works one after another.
 
-**Source**: MLA Handbook 9, 6.1–6.30; Publication Manual of the APA 7, 8.10–8.36; Chicago Manual of Style 17, 15.21–15.31.
+**Source**: MLA Handbook 9, 6.1–6.30; Publication Manual of the APA 7, 8.10–8.36; Chicago Manual of Style 17,
+15.21–15.31.
 """
 
 from __future__ import annotations
@@ -45,7 +46,8 @@ _INSIDE = re.compile(r"\s+in\s+")
 _BETWEEN = re.compile(r"\s*(?:,|:|;)?\s*(?:and\s+|&\s*)?")
 _MORE_WORKS = re.compile(r"\s*(?:,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?=[^\W\d_]|[\"“*])")
 _LEVEL = re.compile(
-    r"\n[ \t]{0,3}(?:>[ \t]?){1,6}|[*_]{1,2}(?=(?:et\.? al|ibid|op\. cit|see|cf\.|passim)\b)|(?<=\b[ib][bl][il]d\.)[*_]{1,2}|(?<= al\.)[*_]{1,2}|(?<= al)[*_]{1,2}|&amp;|\\(?=[&*_\[\]#])"
+    r"\n[ \t]{0,3}(?:>[ \t]?){1,6}|[*_]{1,2}(?=(?:et\.? al|ibid|op\. cit|see|cf\.|passim)\b)"
+    r"|(?<=\bibid\.)[*_]{1,2}|(?<= al\.)[*_]{1,2}|(?<= al)[*_]{1,2}|&amp;|\\(?=[&*_\[\]#])"
 )
 _ABBREVIATED = re.compile(r"(?:\bal|n\.\s?d|\bff?|\b[A-Z]|Jr|Sr)\.\Z")
 _END = re.compile(r"[\s.,]*")
@@ -349,17 +351,19 @@ def _grade(cite: Cite, who: Who | None, tails: tuple[Tail, ...], known: Known, r
 
 def _grade_title(cite: Cite, tails: tuple[Tail, ...], known: Known) -> Grade | None:
     """A title that no source has cites only with a place; in a list of none, with a year too."""
-    if not tails or not cite.title[0].isupper() and not cite.title[0].isdigit():
+    if not tails or (not cite.title[0].isupper() and not cite.title[0].isdigit()):
         return None
     if tails[0].place is not None:
         return "plain"
     return (
         "plain"
         if not known.works
-        or len(name_words(cite.title)) > 1
-        and not tails[0].dated
-        and tails[0].year
-        and _is_near_title(cite.title, known)
+        or (
+            len(name_words(cite.title)) > 1
+            and not tails[0].dated
+            and tails[0].year
+            and _is_near_title(cite.title, known)
+        )
         else None
     )
 

@@ -20,14 +20,15 @@ from fairhand.citing.telltales import COUNTED, REPORTING
 from fairhand.model.span import Span
 
 Need = Literal["", "habit", "work"]
-"""What it takes for a sighting to be a citation: nothing more; that the draft cites by author and page elsewhere; that the
-work meant is told by the draft as a whole."""
+"""What it takes for a sighting to be a citation: nothing more; that the draft cites by author and page elsewhere; that
+the work meant is told by the draft as a whole."""
 
 IBID = re.compile(r"\s*(?:see\s+)?ibid(?:em)?\b\.?[,:;]?\s*", re.IGNORECASE)
 """What means the work cited last."""
 
 _REMARK = re.compile(
-    r"[\s,;]*(?:(?:my|our|original|the author's)\s)?(?:emphas[ie]s|italics?|translat|trans\.|brackets|capitals|ellips|added|mine)",
+    r"[\s,;]*(?:(?:my|our|original|the author's)\s)?(?:emphas[ie]s|italics?|translat|trans\.|brackets|capitals|ellips"
+    r"|added|mine)",
     re.IGNORECASE,
 )
 _AFTER_QUOTE = re.compile(
@@ -94,7 +95,7 @@ def read_prose(text: str, shape: Shape, known: Known) -> Prose:
 
 
 def sentence_around(sentences: Sequence[Span], span: Span) -> Span:
-    """The sentence, or the run of sentences, that ``span`` stands in; a sentence that it opens is counted to the one before.
+    """The sentence, or run of sentences, that ``span`` stands in; one that it opens is counted to the one before.
 
     >>> sentence_around((Span(0, 9), Span(10, 30)), Span(10, 14))
     Span(start=0, end=30)
@@ -222,7 +223,7 @@ def _narrative(span: Span, base: Cite, tails: tuple[Tail, ...], need: Need = "",
 def _named_with_year(
     text: str, sentence: Span, bracket: Span, tails: tuple[Tail, ...], known: Known, namings: tuple[Naming, ...]
 ) -> Naming | None:
-    """The last work named before a year in the sentence that is of that year; with a page, the last one named at all."""
+    """The last work named before a year that is of that year; with a page, the last one named at all."""
     years = {tail.year.rstrip("abcdefghijklmnopqrstuvwxyz") for tail in tails if tail.year}
     earlier = [naming for naming in namings if naming.span.end <= bracket.start]
     here = [naming for naming in earlier if naming.span.start >= sentence.start]
@@ -289,9 +290,9 @@ def _read_page(
         need = ""
     elif place.labelled:
         need = "" if here and (quoted or ends) and not _CAPITALISED_LABEL.match(text, bracket.start + 1) else None
-    elif kind == "page" and not quoted and not place.locator.text[:1].isdigit():
-        need = None
-    elif COUNTED.search(text, max(0, bracket.start - 30), bracket.start):
+    elif COUNTED.search(text, max(0, bracket.start - 30), bracket.start) or (
+        kind == "page" and not quoted and not place.locator.text[:1].isdigit()
+    ):
         need = None
     elif quoted:
         need = "" if in_paragraph else "work"

@@ -66,7 +66,8 @@ def say_wrong_year(cite: Cite, works: Sequence[Work]) -> str:
         return f"{describe(works[0])} has no year in the list of sources, and the draft says {cite.year.rstrip('.')}."
     if len(works) == 1:
         return f"{describe(works[0])} is dated {years[0]}, not {cite.year.rstrip('.')}."
-    return f"The sources by {cited_as(cite).removesuffix(cite.year).strip()} are dated {' and '.join(years)}, none {cite.year.rstrip('.')}."
+    who = cited_as(cite).removesuffix(cite.year).strip()
+    return f"The sources by {who} are dated {' and '.join(years)}, none {cite.year.rstrip('.')}."
 
 
 def say_ambiguous(cite: Cite, works: Sequence[Work]) -> str:

@@ -19,63 +19,65 @@ CALENDAR = frozenset(
 """Words beside a year that make it a date, folded."""
 
 OPENERS = frozenset(
-    "a about above accessed according after all also although an and approximately archived around as at because before between both "
-    "born but by cf circa copyright credit cited c ca compare conversely created died during e each early equation est "
-    "established every finally first for founded from further hence here how however if in indeed instead into its it "
-    "late later like likewise mean meanwhile moreover nevertheless no nonetheless nor not note now of on once only opened "
-    "or other our over page per photo photograph published reprinted reviewed revised several similarly since so some "
-    "source still such suppose than that the their then there therefore these they this those though through thus to "
-    "total translated under unlike until updated upon using we were what when where whereas whether which while who whose "
-    "why with within without year yet".split()
+    "a about above accessed according after all also although an and approximately archived around as at because "
+    "before between both born but by cf circa copyright credit cited c ca compare conversely created died during "
+    "e each early equation est established every finally first for founded from further hence here how however if "
+    "in indeed instead into its it late later like likewise mean meanwhile moreover nevertheless no nonetheless "
+    "nor not note now of on once only opened or other our over page per photo photograph published reprinted "
+    "reviewed revised several similarly since so some source still such suppose than that the their then there "
+    "therefore these they this those though through thus to total translated under unlike until updated upon "
+    "using we were what when where whereas whether which while who whose why with within without year yet".split()
 )
 """Words with which a sentence, or a remark in a parenthesis, may open: no name begins with them."""
 
 LABELS = frozenset(
-    "act addendum annex apollo appendix article attachment band block book box case chapter chart class clause code col "
-    "column condition diagram division edition episode eq equation event example exercise exhibit experiment fig figs "
-    "figure figures form format formula game general gen grade graph group highway hypothesis illustration image interview "
-    "issue item kilometre level line lines list map mark method mission mode model module no number observation option "
-    "order page pages panel par para part paragraph participant period phase photo picture plate player point problem "
-    "proposition psalm question ref region room route rule sample scene scenario scheme season section sections sec "
-    "sentence series session set slide stage step stratum strategy student study sub subject supplement table tables task "
-    "team test theorem tier topic trial type unit variable variant verse version vol volume wave week windows world year "
-    "zone age ages n p r t z f df sd se ci m".split()
+    "act addendum annex apollo appendix article attachment band block book box case chapter chart class clause "
+    "code col column condition diagram division edition episode eq equation event example exercise exhibit "
+    "experiment fig figs figure figures form format formula game general gen grade graph group highway hypothesis "
+    "illustration image interview issue item kilometre level line lines list map mark method mission mode model "
+    "module no number observation option order page pages panel par para part paragraph participant period phase "
+    "photo picture plate player point problem proposition psalm question ref region room route rule sample scene "
+    "scenario scheme season section sections sec sentence series session set slide stage step stratum strategy "
+    "student study sub subject supplement table tables task team test theorem tier topic trial type unit variable "
+    "variant verse version vol volume wave week windows world year zone age ages n p r t z f df sd se ci m".split()
 )
 """Words before a number that make it that thing's own number, folded."""
 
 EVENTS = frozenset(
-    "accord act agreement amendment armistice ball battle bill blitz boycott census championship code coup conference "
-    "congress constitution convention cup crisis decision declaration decree directive disaster earthquake edict election "
-    "epidemic exhibition expedition famine festival fire flood games genocide gp hearing hurricane invasion jubilee law "
-    "laws massacre mutiny olympics order outbreak pact pandemic plague protocol raid rebellion referendum regulation "
-    "regulations reign revolt revolution riot rising rule siege statute statutes storm strike summit tour treaty trial "
-    "uprising v war wars world".split()
+    "accord act agreement amendment armistice ball battle bill blitz boycott census championship code coup "
+    "conference congress constitution convention cup crisis decision declaration decree directive disaster "
+    "earthquake edict election epidemic exhibition expedition famine festival fire flood games genocide gp "
+    "hearing hurricane invasion jubilee law laws massacre mutiny olympics order outbreak pact pandemic plague "
+    "protocol raid rebellion referendum regulation regulations reign revolt revolution riot rising rule siege "
+    "statute statutes storm strike summit tour treaty trial uprising v war wars world".split()
 )
 """Words that end the name of an event or a law, whose year follows it in parentheses."""
 
 _VERBS = (
-    "accept account acknowledge add address adduce admit advance advise advocate affirm agree allege allow analy[sz]e "
-    "announce answer anticipate appear apply appreciate argue ascribe ask assert assess associate assume attribute believe "
-    "blame call capture caution challenge characteri[sz]e chart cite claim clarify classify collect combine comment compare "
-    "complain concede conceive conclude concur confirm connect consider construe contend contest contradict contrast "
-    "contribute convey count counter credit critici[sz]e date deal declare deduce defend define demonstrate deny depict "
-    "derive describe detail detect develop devise differ disagree discern discover discuss dismiss dispute distinguish "
-    "divide document doubt draw echo elaborate elucidate emphasi[sz]e employ endorse enumerate establish estimate evaluate "
-    "examine exemplify explain explore expose express extend favou?r feel find focus follow forecast frame gather generali[sz]e "
-    "give go grant highlight hint hold hypothesi[sz]e identify illustrate imagine imply indicate infer insist interpret "
-    "interview introduce investigate invite invoke issue judge justify label lament lay link list locate look maintain make "
-    "map mean measure mention model name narrate neglect note notice object observe offer oppose outline paint "
-    "paraphrase perceive pinpoint place point portray pose posit postulate praise predict prefer present presume "
-    "presuppose proclaim produce propose prove provide publish put question quote raise read reaffirm reali[sz]e reason "
-    "recall reckon recogni[sz]e recommend record recount refer reflect refute regard reiterate reject relate rely remark "
-    "remind repeat reply report represent reprint reproduce request resolve respond restate reveal review revisit "
-    "say see seek set show situate speak specify speculate state stress study suggest summari[sz]e support suppose "
-    "surmise survey suspect take teach tell term test testify theori[sz]e think trace track treat trust turn underline "
-    "underscore understand urge use utili[sz]e view voice warn weigh witness wonder write"
+    "accept account acknowledge add address adduce admit advance advise advocate affirm agree allege allow "
+    "analy[sz]e announce answer anticipate appear apply appreciate argue ascribe ask assert assess associate "
+    "assume attribute believe blame call capture caution challenge characteri[sz]e chart cite claim clarify "
+    "classify collect combine comment compare complain concede conceive conclude concur confirm connect consider "
+    "construe contend contest contradict contrast contribute convey count counter credit critici[sz]e date deal "
+    "declare deduce defend define demonstrate deny depict derive describe detail detect develop devise differ "
+    "disagree discern discover discuss dismiss dispute distinguish divide document doubt draw echo elaborate "
+    "elucidate emphasi[sz]e employ endorse enumerate establish estimate evaluate examine exemplify explain "
+    "explore expose express extend favou?r feel find focus follow forecast frame gather generali[sz]e give go "
+    "grant highlight hint hold hypothesi[sz]e identify illustrate imagine imply indicate infer insist interpret "
+    "interview introduce investigate invite invoke issue judge justify label lament lay link list locate look "
+    "maintain make map mean measure mention model name narrate neglect note notice object observe offer oppose "
+    "outline paint paraphrase perceive pinpoint place point portray pose posit postulate praise predict prefer "
+    "present presume presuppose proclaim produce propose prove provide publish put question quote raise read "
+    "reaffirm reali[sz]e reason recall reckon recogni[sz]e recommend record recount refer reflect refute regard "
+    "reiterate reject relate rely remark remind repeat reply report represent reprint reproduce request resolve "
+    "respond restate reveal review revisit say see seek set show situate speak specify speculate state stress "
+    "study suggest summari[sz]e support suppose surmise survey suspect take teach tell term test testify "
+    "theori[sz]e think trace track treat trust turn underline underscore understand urge use utili[sz]e view "
+    "voice warn weigh witness wonder write"
 ).split()
 _IRREGULAR = (
-    "argued drew found gave held laid led made meant put read said saw set showed shown spoke sought taught thought told took "
-    "understood went wrote"
+    "argued drew found gave held laid led made meant put read said saw set showed shown spoke sought taught "
+    "thought told took understood went wrote"
 ).split()
 
 
@@ -88,7 +90,8 @@ def _inflected(verb: str) -> str:
 
 
 REPORTING = re.compile(
-    rf"\s*,?\s*(?:(?:\w{{3,20}}ly|also|once|first|later|further|never|too|has|have|had|does|do|did|could|would)\s+){{0,3}}(?:{'|'.join([*map(_inflected, _VERBS), *_IRREGULAR])})\b"
+    r"\s*,?\s*(?:(?:\w{3,20}ly|also|once|first|later|further|never|too|has|have|had|does|do|did|could|would)\s+){0,3}"
+    rf"(?:{'|'.join([*map(_inflected, _VERBS), *_IRREGULAR])})\b"
 )
 """A verb with which an author is reported, after the name."""
 

@@ -1,6 +1,7 @@
 """Titles in quotation marks, which quote nobody.
 
-**Source**: MLA Handbook 9, 2.106; Publication Manual of the APA 7, 6.7; Chicago Manual of Style 17, 8.163; common practice.
+**Source**: MLA Handbook 9, 2.106; Publication Manual of the APA 7, 6.7; Chicago Manual of Style 17, 8.163; common
+practice.
 """
 
 from __future__ import annotations
@@ -14,8 +15,8 @@ from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
 
 _SMALL = frozenset(
-    "a about after against among an and as at before between but by for from if in into is its nor of off on or over per so "
-    "than the to under up upon via vs with within without yet de la le du der und el y et".split()
+    "a about after against among an and as at before between but by for from if in into is its nor of off on or "
+    "over per so than the to under up upon via vs with within without yet de la le du der und el y et".split()
 )
 
 
