@@ -13,6 +13,9 @@ from fairhand.model.inline import Hole, Inline, Link, Note, Styled, Text, plain
 Rendered = Sequence[tuple[Inline, ...]]
 """What each hole is filled with; a note stands first where the style cites in notes."""
 
+DEEPEST = 8
+"""How many containers may stand in each other: more would leave no width for a line, and typst refuses some twenty."""
+
 _AFTER = re.compile(r"[.,;:!?…)\]”’»\"']{1,12}")
 """Closing marks that a note's number follows. **Source**: Chicago Manual of Style, 17th ed., 14.26."""
 _CLOSED_QUOTE = re.compile(r"[”’\"']{1,4}$")
@@ -34,7 +37,7 @@ def build_fair_copy(
     The draft's title goes to the front, unless the front has one; so does its abstract. A reference list that the draft
     carries gives way to the one that was rendered. Headings are levelled so that the highest is of level 1.
     """
-    body = list(fill(blocks, rendered, language))
+    body = [_shallow(block) for block in fill(blocks, rendered, language)]
     tops = [at for at, block in enumerate(body) if block.kind == "heading" and block.level == 1]
     if len(tops) == 1 and not any(block.kind == "heading" for block in body[: tops[0]]):
         title = body.pop(tops[0]).inlines
@@ -47,6 +50,12 @@ def build_fair_copy(
     if references and (listed := _section(body, lambda title: _LIST_TITLE.fullmatch(title) is not None)):
         del body[listed]
     return FairCopy(front, levelled(body), tuple(references), layout, language, pictures or {})
+
+
+def _shallow(block: SetBlock, depth: int = 0) -> SetBlock:
+    """The block with quotations and lists nested no deeper than a page can show; what is deeper keeps its words."""
+    kind = "paragraph" if depth >= DEEPEST and block.kind in {"quote", "list", "item"} else block.kind
+    return replace(block, kind=kind, children=tuple(_shallow(child, depth + 1) for child in block.children))
 
 
 def levelled(body: Sequence[SetBlock]) -> tuple[SetBlock, ...]:

@@ -8,7 +8,7 @@ import json
 import tempfile
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from fairhand.errors import EngineFailed
 from fairhand.model.problem import Problem
@@ -59,8 +59,10 @@ def _compile(job: TypesetJob, *, system_faces: bool = False, standard: Literal["
     import pypdfium2
     import typst
 
-    source, fonts = job.source.encode(), _faces(system_faces=system_faces)
-    stamp, standards = int(job.dated.timestamp()) if job.dated else 0, [standard] if standard else []
+    source = job.source.encode()
+    fonts: Any = _faces(system_faces=system_faces)  # typst's own types allow a list only
+    standards: Any = [standard] if standard else []
+    stamp = int(job.dated.timestamp()) if job.dated else 0
     with tempfile.TemporaryDirectory(prefix="fairhand-") as folder:
         for name, data in job.files.items():
             (Path(folder) / name).write_bytes(data)
