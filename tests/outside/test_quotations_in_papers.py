@@ -1,8 +1,8 @@
 """The quotations of two whole papers, right and with seeded faults, against their sources' pages.
 
-Data: the project's own sample papers (a clean text, the same with faults, and what the faults are). Quotations are taken
-by their marks alone and looked for in every source, with the page that stands after them; resolving the citation is
-another room's matter.
+Data: the project's own sample papers (a clean text, the same with faults, and what the faults are). Quotations are
+taken by their marks alone and looked for in every source, with the page that stands after them; resolving the citation
+is another room's matter.
 """
 
 from __future__ import annotations

@@ -18,8 +18,10 @@ Pair = tuple[int | None, int | None]
 _CHANGED, _ADDED = 10, 10
 _DROP, _DROPPED = 6, 1
 """What it costs to drop a stretch of the source, and for each of its words: one long stretch is likelier than two."""
+_DROP_BY_BRACKET = 1
 _IN_BRACKETS_CHANGED, _IN_BRACKETS_ADDED = 2, 3
-_SMALL_TABLE = 1500
+_SMALL_TABLE = 6000
+_SHORTEST_ANCHOR = 3
 MOST_FOR_A_BRACKET = 15
 """How many words of the source one bracket may stand for."""
 
@@ -76,7 +78,7 @@ def _align(
     # A word that may stand for another (bracketed, or in part) never starts a common run.
     quoted = [token.word if token.kind == "plain" else f" {k}" for k, token in enumerate(tokens[i:n])]
     run = SequenceMatcher(None, quoted, words[j:m], autojunk=False).find_longest_match()
-    if run.size < 2:
+    if run.size < _SHORTEST_ANCHOR:
         pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
         return
     a, b = i + run.a, j + run.b
@@ -97,24 +99,26 @@ def _pair_stretch(
     j0, m = of_words
     width = m - j0
     # For each token two rows: the least cost of all, and the least cost where the last word of the source was dropped.
-    first = [0 if free[0] or not j else _DROP + j * _DROPPED for j in range(width + 1)]
-    table = [(first, first)]
+    opening = _opening(tokens, i0)
+    first = [0 if free[0] or not j else opening + j * _DROPPED for j in range(width + 1)]
+    table = [(first, first, opening)]
     for i in range(i0, n):
         token = tokens[i]
         plain = token.kind == "plain"
         changed, added = _costs(token)
         above = table[-1][0]
         here = above[0] + added
-        drop = here + _DROP
+        opening = _opening(tokens, i + 1)
+        drop = here + opening
         row, drops = [here], [drop]
         for j in range(width):
             word = words[j0 + j]
             same = token.word == word if plain else token.matches(word)
-            drop = min(here + _DROP, drop) + _DROPPED
+            drop = min(here + opening, drop) + _DROPPED
             here = min(above[j] + (0 if same else changed), above[j + 1] + added, drop)
             row.append(here)
             drops.append(drop)
-        table.append((row, drops))
+        table.append((row, drops, opening))
     j = width
     pairs: list[Pair] = []
     if free[1]:
@@ -124,11 +128,11 @@ def _pair_stretch(
     i = n
     dropping = False
     while i > i0 or j > 0:
-        row, drops = table[i - i0]
+        row, drops, opening = table[i - i0]
         if i == i0 or dropping or (j > 0 and row[j] == drops[j]):
             j -= 1
             pairs.append((None, j0 + j))
-            dropping = i > i0 and drops[j + 1] == drops[j] + _DROPPED and drops[j + 1] != row[j] + _DROP + _DROPPED
+            dropping = i > i0 and drops[j + 1] == drops[j] + _DROPPED and drops[j + 1] != row[j] + opening + _DROPPED
             continue
         token = tokens[i - 1]
         changed, added = _costs(token)
@@ -143,6 +147,11 @@ def _pair_stretch(
             pairs.append((i, j0 + j))
     pairs.reverse()
     return pairs
+
+
+def _opening(tokens: Sequence[Token], at: int) -> int:
+    """What it costs to drop words before the token ``at``: little where a bracket beside them may stand for them."""
+    return _DROP_BY_BRACKET if any(token.kind == "bracketed" for token in tokens[max(0, at - 1) : at + 1]) else _DROP
 
 
 def _costs(token: Token) -> tuple[int, int]:

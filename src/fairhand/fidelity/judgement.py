@@ -10,7 +10,7 @@ from itertools import pairwise
 from fairhand.fidelity.alignment import dropped_runs
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.prepared import PreparedSource
-from fairhand.fidelity.quoted import Quoted, Token
+from fairhand.fidelity.quoted import Quoted, Segment, Token
 from fairhand.fidelity.search import Passage, Placing, most_apart
 from fairhand.model.span import Span
 
@@ -125,12 +125,17 @@ def _judge_ellipses(judgement: Judgement, quoted: Quoted, prepared: PreparedSour
             says = "its parts stand in another order in the source"
         elif apart > max(most_apart(previous), most_apart(segment)):
             says = f"{apart} words of the source lie between its parts, too many for one quotation"
-        elif apart == 0 and not _has_matter_between(prepared, before.end):
+        elif apart == 0 and not _is_bracketed(previous, segment) and not _has_matter_between(prepared, before.end):
             says = "the ellipsis stands where nothing was left out"
         else:
             continue
         judgement.changed.append(segment.ellipsis)
         judgement.says.append(says)
+
+
+def _is_bracketed(before: Segment, after: Segment) -> bool:
+    """Whether a bracket stands beside the ellipsis between two segments, so that either may stand for what is gone."""
+    return "bracketed" in (before.tokens[-1].kind, after.tokens[0].kind)
 
 
 def _has_matter_between(prepared: PreparedSource, word: int) -> bool:

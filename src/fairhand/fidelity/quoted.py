@@ -13,7 +13,7 @@ from fairhand.model.span import Span
 _PIECE = re.compile(
     r"(?P<ellipsis>\[\s{0,3}(?:…|\.(?:\s{0,2}\.){2,3})\s{0,3}\]|…|\.(?:\s{0,2}\.){2,3})"
     rf"|(?P<part>(?:{LETTER}|['’](?={LETTER})|-(?={LETTER}))*+"
-    rf"(?:(?<={LETTER})\[[^\[\]\s]{{0,30}}\]|\[[^\[\]\s]{{0,30}}\](?={LETTER}))"
+    rf"(?:(?<={LETTER})\[[^\[\]\s]{{0,30}}\]|\[[^\[\]\s]{{0,30}}\](?=['’-]?{LETTER}))"
     rf"(?:{LETTER}|['’-](?={LETTER})|\[[^\[\]\s]{{0,30}}\])*+)"
     r"|(?P<bracket>\[[^\[\]]{0,400}\])"
     r"|(?P<sic>\(sic\.?\))"
