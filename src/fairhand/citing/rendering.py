@@ -100,7 +100,7 @@ def citation_request(
         works = tuple(cited.get(index, ()))
         if works and all(one.entry in by_id for one in works):
             found += place_mention(manuscript, index, mention, works, style)
-    places = order_places(manuscript, found)
+    places = order_places(manuscript, found, style)
     wanted = [one.entry for place in places for one in place.works if one.entry]
     chosen = [by_id[name] for name in dict.fromkeys([*wanted, *uncited]) if name in by_id]
     return _request(tuple(places), chosen, style, language, EVERYTHING if list(uncited) else "")
@@ -126,7 +126,7 @@ def read_answer(stdout: bytes, request: CitationRequest) -> RenderedCitations:
         stdout: what the run of ``request`` wrote.
         request: the request; one of the same ``citation_key`` has the same answer.
     """
-    mentions: list[Rendered] = []
+    mentions = [_silent(place) for place in request.places if place.part == "nothing"]
     references: list[tuple[str, tuple[Inline, ...]]] = []
     for block in json.loads(stdout)["blocks"]:
         if block["t"] != "Div":
@@ -143,7 +143,7 @@ def _request(
     places: tuple[Place, ...], entries: Sequence[Entry], style: Style, language: str, nocite: str
 ) -> CitationRequest:
     rule = rules(style)
-    items = [{**mend_record(entry, rule.manual), "id": entry.id} for entry in entries]
+    items = [{**mend_record(entry, rule), "id": entry.id} for entry in entries]
     names = {item["id"]: f"w{number}" for number, item in enumerate(items)}
     first = {"particle_first": rule.particle_first, "paper_first": rule.manual == "chicago"}
     ranked = order_items(items, rule.list_order, **first) if rule.list_order else items
@@ -151,6 +151,8 @@ def _request(
     records = [{**item, "id": names[item["id"]], RANK: f"{ranks[item['id']]:05d}"} for item in items]
     blocks: list[Node] = []
     for number, place in enumerate(places):
+        if place.part == "nothing":
+            continue
         node = cite_node(place, {str(one.entry): names[one.entry] for one in place.works}, ranks, rule)
         blocks.append({"t": "Div", "c": [[f"m{number}", [], []], [{"t": "Para", "c": [node]}]]})
     meta: Node = {"lang": {"t": "MetaString", "c": language}}
@@ -195,10 +197,14 @@ def _namesakes(entries: Sequence[Entry]) -> Mapping[str, Name]:
     return {entry: name for entry, name in first.items() if len(bearers[name.surname]) > 1}
 
 
+def _silent(place: Place) -> Rendered:
+    return Rendered(place.mention, place.whole, (), note=False, after_punctuation=False)
+
+
 def _rendered(place: Place, inlines: tuple[Inline, ...], request: CitationRequest) -> Rendered:
     inlines = finish_citation(inlines, place, rules(request.style), request.namesakes)
     if not inlines:
-        return Rendered(place.mention, place.whole, (), note=False, after_punctuation=False)
+        return _silent(place)
     note = len(inlines) == 1 and isinstance(inlines[0], Note)
     span = place.whole if place.in_note and place.form == "narrative" and request.style.is_note else place.span
     return Rendered(place.mention, span, inlines, note=note, after_punctuation=note or place.superscript)

@@ -44,6 +44,8 @@ class StyleRules:
     """Whether several works in one parenthesis stand in the order of the list."""
     manual: Literal["mla", "apa", "chicago", ""] = ""
     """The manual whose mends its records need before they are rendered."""
+    edition: int = 0
+    """Its edition, where it matters to a mend."""
     list_order: ListOrder = ""
     """What the list is ordered by; empty where the CSL file says it."""
     particle_first: bool = False
@@ -103,6 +105,7 @@ _CHICAGO_NOTES = StyleRules(
     block_from_words=100,
     block_from_verse_lines=2,
     manual="chicago",
+    edition=17,
     list_order="name-title",
 )
 _CHICAGO_DATE = replace(
@@ -123,13 +126,17 @@ RULES = {
     "apa-6": replace(_APA, follows="APA Publication Manual, 6th ed.", et_al_from=6),
     "chicago-notes-17": _CHICAGO_NOTES,
     "chicago-notes-18": replace(
-        _CHICAGO_NOTES, follows="Chicago Manual of Style, 18th ed., notes and bibliography", et_al_from=3
+        _CHICAGO_NOTES,
+        follows="Chicago Manual of Style, 18th ed., notes and bibliography",
+        et_al_from=3,
+        edition=18,
     ),
     "chicago-author-date-17": _CHICAGO_DATE,
     "chicago-author-date-18": replace(
         _CHICAGO_DATE,
         follows="Chicago Manual of Style, 18th ed., author-date",
         et_al_from=3,
+        edition=18,
         month_of_issue=False,
     ),
     # Turabian 25.2.2.1: a block from five lines; otherwise as CMOS 17.
