@@ -5,13 +5,16 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from fairhand.brief.layout import Passage, Sheet
+from fairhand.brief.layout import Sheet
 
 _TITLE = re.compile(
     r"(?P<noun>paper|essay|assignment|project|report|task|coursework|exercise|memo|review)\s+(?:no\.? ?)?(?P<number>\d{1,2}|one|two|three|four|five|six|[A-F]|[IVX]{1,4})\b\s*(?:[:.(–—-]|$)",
     re.IGNORECASE,
 )
-_ALL = re.compile(r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading|honesty|integrity|conduct|submission|formatting)\b", re.IGNORECASE)
+_ALL = re.compile(
+    r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading|honesty|integrity|conduct|submission|formatting)\b",
+    re.IGNORECASE,
+)
 _NOW = re.compile(
     r"\b(?:(?:you are|we are|you're|we're) (?:now )?(?:writing|doing|working on)(?: now)?|this (?:sheet|time)|now|current(?:ly)?|next) (?:is |on )?(?:for )?(?P<title>(?:paper|essay|assignment|project|report|task)\s+[\w]{1,5})\b",
     re.IGNORECASE,
@@ -20,7 +23,9 @@ _ELSEWHERE = re.compile(
     r"\b(?:not part of (?:this|the)|other (?:assignments|papers|work|coursework)|^(?:the )?(?:final |mid-?term )?exam(?:ination)?s?(?: \([^)]*\))?$|(?:coming|later) (?:in the|this) (?:term|semester)|next (?:assignment|paper)|last year)",
     re.IGNORECASE,
 )
-_INSTEAD = re.compile(r"^(?:Another [A-Z]\w+(?: \d+)?|Alternative(?:ly)?(?: [\w-]+)?(?: \d+)?|Extension|Optional(?: \w+)?|Going further|For (?:advanced|honou?rs) students)[.:]")
+_INSTEAD = re.compile(
+    r"^(?:Another [A-Z]\w+(?: \d+)?|Alternative(?:ly)?(?: [\w-]+)?(?: \d+)?|Extension|Optional(?: \w+)?|Going further|For (?:advanced|honou?rs) students)[.:]"
+)
 
 
 def _normal(title: str) -> str:
@@ -29,9 +34,19 @@ def _normal(title: str) -> str:
 
 def find_assignments(sheet: Sheet) -> list[tuple[int, str]]:
     """The headings that open a paper of its own: index of the passage and title; none where the sheet asks for one."""
-    hits = [(i, m, p) for i, p in enumerate(sheet.passages) if (p.kind == "heading" or len(p.text) < 90) and (m := _TITLE.match(p.text))]
+    hits = [
+        (i, m, p)
+        for i, p in enumerate(sheet.passages)
+        if (p.kind == "heading" or len(p.text) < 90) and (m := _TITLE.match(p.text))
+    ]
     nouns = [m["noun"].lower() for _, m, _ in hits]
-    several = [(i, m, p) for i, m, p in hits if nouns.count(m["noun"].lower()) >= 2 and p.kind in {"heading", "prose"} and not re.search(r"\bdue\b|\d%\)?$", p.text[m.end() :])]
+    several = [
+        (i, m, p)
+        for i, m, p in hits
+        if nouns.count(m["noun"].lower()) >= 2
+        and p.kind in {"heading", "prose"}
+        and not re.search(r"\bdue\b|\d%\)?$", p.text[m.end() :])
+    ]
     if len({m["number"].lower() for _, m, _ in several}) < 2:
         several = [(i, m, p) for i, m, p in hits if nouns.count(m["noun"].lower()) >= 2 and p.kind == "heading"]
     if len({m["number"].lower() for _, m, _ in several}) < 2:
@@ -67,7 +82,11 @@ def keep_one_paper(sheet: Sheet, wanted: str = "") -> tuple[Sheet, tuple[str, ..
             stop = starts[k + 1] if k + 1 < len(starts) else len(sheet.passages)
             for j in range(start + 1, stop):
                 passage = sheet.passages[j]
-                if passage.kind == "heading" and passage.indent <= indent and (_ALL.search(passage.text) or passage.text.isupper()):
+                if (
+                    passage.kind == "heading"
+                    and passage.indent <= indent
+                    and (_ALL.search(passage.text) or passage.text.isupper())
+                ):
                     stop = j
                     break
             if k != chosen:
@@ -86,4 +105,6 @@ def keep_one_paper(sheet: Sheet, wanted: str = "") -> tuple[Sheet, tuple[str, ..
         return sheet, tuple(titles)
     kept = tuple(p for i, p in enumerate(sheet.passages) if i not in apart)
     keep: set[int] = {id(p) for p in kept}
-    return replace(sheet, passages=kept, sentences=tuple(s for s in sheet.sentences if id(s.passage) in keep)), tuple(titles)
+    return replace(sheet, passages=kept, sentences=tuple(s for s in sheet.sentences if id(s.passage) in keep)), tuple(
+        titles
+    )

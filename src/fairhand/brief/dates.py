@@ -140,7 +140,9 @@ def _read_relative(match: re.Match[str], given: dt.date) -> Dated | None:
         return None
     ahead = (weekday - given.weekday()) % 7 or 7
     on = given + dt.timedelta(days=ahead)
-    return Dated(match.start("day"), match.end(), on, f"“{match.group()}” is read as {on.isoformat()}: is that the day?")
+    return Dated(
+        match.start("day"), match.end(), on, f"“{match.group()}” is read as {on.isoformat()}: is that the day?"
+    )
 
 
 def writes_day_first(text: str) -> bool | None:

@@ -11,12 +11,24 @@ from fairhand.brief.wording import TOLD, ask
 from fairhand.model.requirement import Requirement
 
 _THINGS: tuple[tuple[str, str], ...] = (
-    ("final", r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio|manuscript)|finished (?:paper|essay|report)"),
+    (
+        "final",
+        r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio|manuscript)|finished (?:paper|essay|report)",
+    ),
     ("annotated-bibliography", r"annotated bibliograph(?:y|ies)|annotated (?:source )?list"),
-    ("peer-review", r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:review|response|feedback|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*"),
+    (
+        "peer-review",
+        r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:reviews?|responses?|feedback|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*",
+    ),
     ("presentation", r"presentations?|oral report|in-class talk|poster session"),
-    ("reflection", r"reflections?\b|reflective (?:statement|note|account|commentary|essay)|self-(?:assessment|evaluation|reflection)"),
-    ("proposal", r"proposals?|prospectus|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic|intent)"),
+    (
+        "reflection",
+        r"reflections?\b|reflective (?:statement|note|account|commentary|essay)|self-(?:assessment|evaluation|reflection)",
+    ),
+    (
+        "proposal",
+        r"proposals?|prospectus|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic|intent)",
+    ),
     ("outline", r"outlines?|essay plan|plan of (?:the|your) (?:essay|paper)|detailed plan"),
     ("draft", r"(?:\w+ )?drafts?"),
     ("final", r"final\b"),
@@ -48,7 +60,10 @@ _DUE_CONTEXT = re.compile(
     re.IGNORECASE,
 )
 _NOT_DATES_TO_NOTE = re.compile(r"dates? to note|publication|dated", re.IGNORECASE)
-_ALL_AT = re.compile(r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b|\bby default\b", re.IGNORECASE)
+_ALL_AT = re.compile(
+    r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b|\bby default\b",
+    re.IGNORECASE,
+)
 _REVISED_SHEET = re.compile(r"\b(?:revised|updated|version|rev\.)\b", re.IGNORECASE)
 
 
@@ -60,10 +75,22 @@ def _thing(words: str) -> tuple[str, bool]:
     return ("final", True) if _WORK.search(words) else ("", False)
 
 
+def _subject_is_other(before: str) -> bool:
+    """Whether what "is due" is something else than the paper or a stage of it (cards, readings, forms)."""
+    match = re.search(r"([\w'#-]+(?: [\w'#-]+)?) (?:is|are) (?:also )?due\b", before)
+    return bool(
+        match
+        and not _thing(match[1])[1]
+        and not re.search(r"\b(?:it|this|that|these|they|everything|all|which|both)$", match[1], re.IGNORECASE)
+    )
+
+
 def _title_thing(sheet: Sheet) -> str:
     """What the sheet as a whole asks to hand in: its title's thing, where no paper is named."""
     thing, _ = _thing(sheet.title.split(" / ")[0])
-    return thing if thing and not re.search(r"\b(?:papers?|essays?|reports?)\b", sheet.title, re.IGNORECASE) else "final"
+    return (
+        thing if thing and not re.search(r"\b(?:papers?|essays?|reports?)\b", sheet.title, re.IGNORECASE) else "final"
+    )
 
 
 def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[str, int] | None:
@@ -82,13 +109,15 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         after = after[: after.index(";")]
     after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
     around = before + " # " + after_sentence
+    if re.search(r"\b(?:after|since|from|than)(?: the)? $", before) or _subject_is_other(before):
+        return None
     if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
         return None
     handing = bool(_HANDING.search(around))
     in_list = bool(_DUE_CONTEXT.search(passage.context)) and not _NOT_DATES_TO_NOTE.search(passage.context)
     thing, named = _thing(before)
     hit = _THING.search(before) or _WORK.search(before)
-    if _OTHER.search(before) and not (named and (handing or in_list)) or (_OTHER.search(before) and not hit):
+    if (_OTHER.search(before) and not (named and (handing or in_list))) or (_OTHER.search(before) and not hit):
         if not (handing and (named or _HANDING.search(before[-30:]))):
             return None
     if not named or (thing == "final" and not _THING.search(before) and passage.kind == "row"):
@@ -105,7 +134,12 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         # A bare row or line counts where the thing is what it opens with.
         if not (hit and hit.start() < 12) and not (passage.kind == "row" and _thing(after_sentence)[1]):
             return None
-        if re.search(r"[.?!] \w", text) and passage.kind == "prose" and not passage.key and not re.search(r"\b(?:by|on|:) ?$", before):
+        if (
+            re.search(r"[.?!] \w", text)
+            and passage.kind == "prose"
+            and not passage.key
+            and not re.search(r"\b(?:by|on|:) ?$", before)
+        ):
             return None
     begin = left + (hit.start() if hit and listed else len(before) - len(before.lstrip()))
     handing_hit = _HANDING.search(before)
@@ -140,7 +174,11 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
     day_first = writes_day_first(sheet.text)
     common = None
     for sentence in sheet.sentences:
-        if _ALL_AT.search(sentence.text) and not find_dates(sentence.text, given) and (times := find_times(sentence.text)):
+        if (
+            _ALL_AT.search(sentence.text)
+            and not find_dates(sentence.text, given)
+            and (times := find_times(sentence.text))
+        ):
             common = times[0].at
     for passage in sheet.passages:
         dates = find_dates(passage.text, given, day_first=day_first)
@@ -149,7 +187,11 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
             if dated.on and given and (dated.on < given or (dated.on == given and _REVISED_SHEET.search(passage.text))):
                 continue
             # "1/14, 1/22 and 2/11": what is refused of the first of several dates is refused of all.
-            carried = i > 0 and rejected == i - 1 and re.fullmatch(r"[\s,]*(?:and|or|to|-)?\s*", passage.text[dates[i - 1].end : dated.start])
+            carried = (
+                i > 0
+                and rejected == i - 1
+                and re.fullmatch(r"[\s,]*(?:and|or|to|-)?\s*", passage.text[dates[i - 1].end : dated.start])
+            )
             reading = None if carried else _read(sheet, passage, dates, i)
             if reading is None:
                 rejected = i
@@ -163,9 +205,10 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
             questions += [q for q in (dated.doubt, doubt) if q and q not in questions]
             start = min(start, time_start)
             end = max(dated.end, time_end)
-            if passage.kind == "row" and not _thing(passage.text[start : dated.start])[1]:
-                hit = _THING.search(passage.text, end) or _WORK.search(passage.text, end)
-                end = hit.end() if hit else end
+            if not _thing(passage.text[start : dated.start])[1]:
+                stop = dates[i + 1].start if i + 1 < len(dates) else end + 60
+                hit = _THING.search(passage.text, end, stop) or _WORK.search(passage.text, end, stop)
+                end = hit.end() if (hit and passage.kind != "prose") or (hit and passage.body) else end
             values = {"what": thing, "on": key[1], "at": at or common}
             found.append(ask(sheet, "due", values, passage.span(start, end)))
     return found, questions

@@ -11,47 +11,92 @@ from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement
 
 _COUNTABLE: tuple[tuple[str, str], ...] = (
-    ("figure", r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots|screen captures|pictures|visuals?|graphics?)"),
+    (
+        "figure",
+        r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots|screen captures|pictures|visuals?|graphics?)",
+    ),
     ("table", r"(?:\w+ ){0,2}?tables?"),
     ("direct-quotation", r"(?:\w+ ){0,2}?(?:quotations?|quotes)"),
     ("keywords", r"key ?words?"),
-    ("counterargument", r"(?:\w+ ){0,2}?(?:counter-?arguments?|counter-?claims?|objections?|opposing (?:views?|arguments?|viewpoints?))"),
+    (
+        "counterargument",
+        r"(?:\w+ ){0,2}?(?:counter-?arguments?|counter-?claims?|objections?|opposing (?:views?|arguments?|viewpoints?))",
+    ),
 )
-_COUNT_PATTERNS = tuple((what, re.compile(rf"[- ]+(?:of )?(?P<noun>{words})\b", re.IGNORECASE)) for what, words in _COUNTABLE)
+_COUNT_PATTERNS = tuple(
+    (what, re.compile(rf"[- ]+(?:of )?(?P<noun>{words})\b", re.IGNORECASE)) for what, words in _COUNTABLE
+)
 
 _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     (what, re.compile(words, re.IGNORECASE))
     for what, words in (
-        ("thesis", r"\b(?:(?:an?|your|the|one) (?:[\w-]+,? ){0,3}?thesis(?: statement)?(?! (?:committee|supervisor|that seems))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))"),
+        (
+            "thesis",
+            r"\b(?:(?:an?|your|the|one) (?:[\w-]+,? ){0,3}?thesis(?: statement)?(?! (?:committee|supervisor|that seems))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))",
+        ),
         (
             "counterargument",
             r"\b(?:an? (?:\w+ )?(?:counter-?argument|counter-?claim)|counter-?arguments?|counter-?claims?|(?:the )?(?:best|strongest|main|most serious|an?|one|likely|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
             r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with|anticipate) (?:\w+ ){0,3}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?|positions?|sides?)|other sides?))",
         ),
-        ("figure", r"\b(?:include|with|add|provide|contain|incorporate|requires?) (?:\w+ ){0,2}?an? (?:\w+ ){0,2}(?:figure|map|graph|chart|diagram|image|illustration)\b"),
-        ("table", r"\b(?:include|with|add|provide|contain|incorporate|requires?|or|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)"),
+        (
+            "figure",
+            r"\b(?:include|with|add|provide|contain|incorporate|requires?) (?:\w+ ){0,2}?an? (?:\w+ ){0,2}(?:figure|map|graph|chart|diagram|image|illustration)\b",
+        ),
+        (
+            "table",
+            r"\b(?:include|with|add|provide|contain|incorporate|requires?|or|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)",
+        ),
         ("abstract", r"\b(?:an|your|with an|structured|short) (?:\d[\w-]* |\w+[- ]){0,2}?abstract\b|^abstract\b"),
-        ("keywords", r"\b(?:(?:list|give|add|provide|include|supply|with|and|followed by) (?:of |some |several |your )?|^)key ?words\b"),
+        (
+            "keywords",
+            r"\b(?:(?:list|give|add|provide|include|supply|with|and|followed by) (?:of |some |several |your )?|^)key ?words\b",
+        ),
         ("introduction", r"\ban (?:\w+ )?introduction\b"),
         ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b"),
-        ("headings", r"\b(?:(?:sub-?)?headings are (?:expected|required|needed|compulsory)|use (?:\w+ ){0,3}(?:sub-?)?headings|level[- ](?:one|two|1|2)[^.;]{0,30}headings|with (?:\w+ ){0,2}(?:sub-?)?headings|headings (?:should|must) be used|(?:clear|descriptive|section) (?:sub-?)?headings)|^(?:sub-?)?headings\.?$"),
+        (
+            "headings",
+            r"\b(?:(?:sub-?)?headings are (?:expected|required|needed|compulsory)|use (?:\w+ ){0,3}(?:sub-?)?headings|level[- ](?:one|two|1|2)[^.;]{0,30}headings|with (?:\w+ ){0,2}(?:sub-?)?headings|headings (?:should|must) be used|(?:clear|descriptive|section) (?:sub-?)?headings|(?:include|use|have)\b[^.;]{0,40}\b(?:sub-?)?headings)|^(?:sub-?)?headings\.?$",
+        ),
         ("direct-quotation", r"\b(?:include|use|with) (?:\w+ ){0,2}direct (?:quotations?|quotes)|quote directly\b"),
-        ("no-first-person", r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:us(?:e|ing)|write in|writing in|in|to use|be|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)"),
-        ("literature-review", r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing |previous )?(?:literature|research))\b|^literature review(?: section)?\b"),
-        ("method", r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method|methodology|methods))\b|^method(?:s|ology)? section"),
-        ("word-count-stated", r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the |your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)"),
-        ("reflection", r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:paragraph of reflection|reflection|reflective (?:statement|note|paragraph|account|commentary))\b"),
+        (
+            "no-first-person",
+            r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:us(?:e|ing)|write in|writing in|in|to use|be|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)",
+        ),
+        (
+            "literature-review",
+            r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing |previous )?(?:literature|research))\b|^literature review(?: section|\.?$| required)",
+        ),
+        (
+            "method",
+            r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method|methodology|methods))\b|^method(?:s|ology)? section",
+        ),
+        (
+            "word-count-stated",
+            r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the |your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)",
+        ),
+        (
+            "reflection",
+            r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:paragraph of reflection|reflection|reflective (?:statement|note|paragraph|account|commentary))\b",
+        ),
     )
 )
 _DEMANDING = re.compile(
     r"\b(?:must|should|need|needs|required?|include|includes|have|has|with|begin|open|start|end|close|state|give|provide|add|expected|please|write|contain|contains|want|follow(?:ed)? by|put|make|makes|present|develop|use|support|quote|takes?|advance)\b",
     re.IGNORECASE,
 )
-_NEGATED = re.compile(r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b|n't\b", re.IGNORECASE)
+_NEGATED = re.compile(
+    r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b|n't\b",
+    re.IGNORECASE,
+)
 _AI = re.compile(r"\b(?:AI|A\.I\.|artificial intelligence|generative|chatbots?|language models?)\b")
 _STATEMENT = re.compile(
     r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)|statement (?:of|on|about|describing|explaining) (?:\w+ ){0,3}(?:AI|use)"
     r"|(?:disclos\w+|declar\w+|acknowledg\w+|say so|describ\w+|explain\w*|state[d]?|report\w*|not(?:e|ed)|list(?:ed)?|tell me)\b[^.;!?]{0,90}?\b(?:in (?:an? |the |your )(?:[\w-]+ ){0,3}(?:note|footnote|endnote|statement|paragraph|appendix|declaration|acknowledg\w+|sentence|cover sheet)|on the (?:last|final|title|first|cover) (?:page|sheet)|at the end))",
+    re.IGNORECASE,
+)
+_KEYED = re.compile(
+    r"(?:(?P<table>tables?)|(?P<keywords>key ?words)|figures?|visuals?|images?|illustrations?|maps?|charts?):? (?=\S)",
     re.IGNORECASE,
 )
 _RUBRIC = re.compile(r"\b(?:rubric|grading|marks?|criteri|points|assess(?:ment|ed)|graded|marked)\b", re.IGNORECASE)
@@ -68,9 +113,18 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
             number = quantity.low
             if not match or number is None or number > 50 or _NOT_THIS.search(match["noun"]):
                 continue
-            if re.search(r"\b(?:and|or|of which|words?|pages?|sources?|marks?|points?|paragraphs?|days?)\b", match["noun"]) and what != "figure":
+            if (
+                re.search(
+                    r"\b(?:and|or|of which|words?|pages?|sources?|marks?|points?|paragraphs?|days?)\b", match["noun"]
+                )
+                and what != "figure"
+            ):
                 continue
-            if what == "figure" and re.search(r"\b(?:words?|pages?|sources?|marks?|points?|paragraphs?|days?|tables?|articles?|sections?|references?)\b", match["noun"], re.IGNORECASE):
+            if what == "figure" and re.search(
+                r"\b(?:words?|pages?|sources?|marks?|points?|paragraphs?|days?|tables?|articles?|sections?|references?)\b",
+                match["noun"],
+                re.IGNORECASE,
+            ):
                 continue
             asked = (
                 not quantity.bare
@@ -84,13 +138,31 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
                 after = re.match(r"(?: at)?,? ?minimum", text[match.end() :])
                 hits.append((what, int(number), quantity.start, match.end() + (after.end() if after else 0)))
             break
-    keyed = sentence.passage.body and not sentence.start and re.fullmatch(r"(?P<table>tables?)|figures?|visuals?|images?|illustrations?|maps?|charts?", sentence.passage.key, re.IGNORECASE)
-    if not hits and keyed and (first := find_quantities(text[sentence.passage.body :])) and first[0].start < 3 and first[0].low and not re.match(r" \w", text[sentence.passage.body + first[0].end :]):
-        hits.append(("table" if keyed["table"] else "figure", int(first[0].low), 0, sentence.passage.body + first[0].end))
-    if not hits and (meant := re.match(r"\W*(?:\w+ ){0,2}(?:images|figures|illustrations|maps|photographs|tables)\b", text, re.IGNORECASE)):
+    if not hits and (keyed := _KEYED.match(text)):
+        first = next(iter(find_quantities(text[keyed.end() :])), None)
+        if first and first.start == 0 and first.low and not re.match(r" \w", text[keyed.end() + first.end :]):
+            what = "table" if keyed["table"] else "keywords" if keyed["keywords"] else "figure"
+            hits.append((what, int(first.low), 0, keyed.end() + first.end))
+    if not hits and (
+        meant := re.match(
+            r"\W*(?:\w+ ){0,2}(?:images|figures|illustrations|maps|photographs|tables)\b", text, re.IGNORECASE
+        )
+    ):
         for quantity in find_quantities(text):
-            if quantity.low and quantity.low < 50 and re.search(r"\b(?:have|include|use|need) $", text[: quantity.start]) and re.match(r"[.,;!]|$", text[quantity.end :]):
-                hits.append(("table" if "tables" in meant.group().lower() else "figure", int(quantity.low), quantity.start, quantity.end))
+            if (
+                quantity.low
+                and quantity.low < 50
+                and re.search(r"\b(?:have|include|use|need) $", text[: quantity.start])
+                and re.match(r"[.,;!]|$", text[quantity.end :])
+            ):
+                hits.append(
+                    (
+                        "table" if "tables" in meant.group().lower() else "figure",
+                        int(quantity.low),
+                        quantity.start,
+                        quantity.end,
+                    )
+                )
     return hits
 
 
@@ -106,17 +178,41 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
         if what != "no-first-person" and _NEGATED.search(before):
             continue
         after = text[match.end() : match.end() + 45]
-        if what not in {"no-first-person", "word-count-stated"} and re.search(r"^ if you\b|\b(?:is|are) (?:not (?:needed|required|necessary)|optional|unnecessary)\b|\bcount", after):
+        if what not in {"no-first-person", "word-count-stated"} and re.search(
+            r"^ if you\b|\b(?:is|are) (?:not (?:needed|required|necessary)|optional|unnecessary)\b|\bcount", after
+        ):
             continue
-        if what in {"thesis", "counterargument", "introduction", "conclusion", "abstract", "literature-review", "method", "reflection", "table"}:
+        if what in {
+            "thesis",
+            "counterargument",
+            "introduction",
+            "conclusion",
+            "abstract",
+            "literature-review",
+            "method",
+            "reflection",
+            "table",
+        }:
             opens = not before.strip(" -\t\"'(") or before.rstrip().endswith((",", " and"))
             if not (opens or _DEMANDING.search(before) or _DEMANDING.search(after[:30])):
                 continue
         if what == "abstract" and re.search(r"\b(?:read|example|search|take)\b", before, re.IGNORECASE):
             continue
-        if what == "abstract" and match.group().lower() == "abstract" and not re.match(r"[: ]*(?:required|is required|yes|of|,? ?\(?\d|\.)", text[match.end() :] + sentence.following, re.IGNORECASE):
+        if (
+            what == "abstract"
+            and match.group().lower() == "abstract"
+            and not re.match(
+                r"[: ]*(?:required|is required|yes|of|,? ?\(?\d|\.)",
+                text[match.end() :] + sentence.following,
+                re.IGNORECASE,
+            )
+        ):
             continue
-        if what == "reflection" and re.search(r"\b(?:write|paper|essay)\b", before, re.IGNORECASE) and "end" not in text:
+        if (
+            what == "reflection"
+            and re.search(r"\b(?:write|paper|essay)\b", before, re.IGNORECASE)
+            and "end" not in text
+        ):
             continue
         if what == "thesis" and re.search(r"\b(?:dissertation|master|doctoral|phd)\b", text, re.IGNORECASE):
             continue
@@ -130,12 +226,24 @@ def find_element(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
     ai_near = ""
     for sentence in sheet.sentences:
         text = sentence.text
-        row = sentence.passage.kind == "row" and re.search(r"\d+ ?(?:%|points?|marks?|pts)?\t?$", sentence.passage.text)
-        about_ai = _AI.search(text) or (ai_near == sentence.passage.text) or re.search(r"\b(?:ai|artificial intelligence)\b", sentence.context)
+        row = sentence.passage.kind == "row" and re.search(
+            r"(?<!minimum )(?<!least )(?<!\d)\d+ ?(?:%|points?|marks?|pts)?\t?$", sentence.passage.text
+        )
+        about_ai = (
+            _AI.search(text)
+            or (ai_near == sentence.passage.text)
+            or re.search(r"\b(?:ai|artificial intelligence)\b", sentence.context)
+        )
         if _AI.search(text):
             ai_near = sentence.passage.text
         if about_ai and "ai-statement" not in found and (match := _STATEMENT.search(text)):
-            found["ai-statement"] = ask(sheet, "element", {"what": "ai-statement", "min": None}, sentence.span(match.start(), match.end()), "must")
+            found["ai-statement"] = ask(
+                sheet,
+                "element",
+                {"what": "ai-statement", "min": None},
+                sentence.span(match.start(), match.end()),
+                "must",
+            )
         if row or TOLD.search(text) or re.search(r"\(\d+ ?(?:%|marks|points)\)", text):
             continue
         if _RUBRIC.search(sentence.context) and not sentence.passage.heading.lower().startswith("requirement"):
@@ -143,5 +251,7 @@ def find_element(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
         for what, low, start, end in (*_countables(sentence), *_plain(sentence)):
             known = found.get(what)
             if known is None or (low is not None and known.values["min"] is None):
-                found[what] = ask(sheet, "element", {"what": what, "min": low}, sentence.span(start, end), force_of(text))
+                found[what] = ask(
+                    sheet, "element", {"what": what, "min": low}, sentence.span(start, end), force_of(text)
+                )
     return sorted(found.values(), key=lambda r: r.span)

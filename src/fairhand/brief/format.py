@@ -22,7 +22,10 @@ _FACES = (
 )  # fmt: skip
 _FACE = re.compile(r"\b(?:" + "|".join(sorted(_FACES, key=len, reverse=True)) + r")\b")
 _FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
-_SIZE = re.compile(rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type |letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)", re.IGNORECASE)
+_SIZE = re.compile(
+    rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type |letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)",
+    re.IGNORECASE,
+)
 _SPACING_WORDS = r"(?P<w{0}>double|single|triple|1\.15|1\.5|one[- ]and[- ]a[- ]half|1½|2\.0|1\.0|2)"
 _SPACING = re.compile(
     rf"\b{_SPACING_WORDS.format(1)}(?:-| )?(?:line[- ])?spac(?:ed|ing|e)\b|\b(?:line[- ])?spacing(?: (?:of|at|is|should be|must be))?:?\s(?:of )?{_SPACING_WORDS.format(2)}\b"
@@ -34,28 +37,48 @@ _MARGINS = re.compile(
     rf"{_LENGTH.format('a', 'ua')}(?:[- ](?:wide |page )?margins?\b|(?: \w+)? margins?)|\bmargins?(?: (?:should be|must be|are|is|of(?: at least)?|set (?:at|to)|all round|on all sides|at least)){{0,2}}:?\s{{0,2}}(?:of )?{_LENGTH.format('b', 'ub')}",
     re.IGNORECASE,
 )
-_INDENT = re.compile(rf"\bindent(?:ed|ation|s)?\b(?: (?:the )?(?:first line|each paragraph|paragraphs?|of|by|to|is|should be|must be|are)){{0,4}}:?\s{{0,2}}{_LENGTH.format('a', 'ua')}|{_LENGTH.format('b', 'ub')}[- ](?:paragraph |first-line )?indent", re.IGNORECASE)
-_PAGE_NUMBERS = re.compile(
-    r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?|pages? (?:are |is |must be |should be |to be |be )?(?:all )?numbered|pagination|paginated?)\b", re.IGNORECASE
+_INDENT = re.compile(
+    rf"\bindent(?:ed|ation|s)?\b(?: (?:the )?(?:first line|each paragraph|paragraphs?|of|by|to|is|should be|must be|are)){{0,4}}:?\s{{0,2}}{_LENGTH.format('a', 'ua')}|{_LENGTH.format('b', 'ub')}[- ](?:paragraph |first-line )?indent",
+    re.IGNORECASE,
 )
-_CITED_PAGES = re.compile(r"\b(?:specific|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card|reference to|references?|just put|when quoting|for each)\b", re.IGNORECASE)
+_PAGE_NUMBERS = re.compile(
+    r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?|pages? (?:are |is |must be |should be |to be |be )?(?:all )?numbered|pagination|paginated?)\b",
+    re.IGNORECASE,
+)
+_CITED_PAGES = re.compile(
+    r"\b(?:specific|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card|reference to|references?|just put|when quoting|for each)\b",
+    re.IGNORECASE,
+)
 _VERTICAL = re.compile(r"\b(?P<v>top|upper|bottom|lower|foot|head|footer|header)\b", re.IGNORECASE)
 _SIDE = re.compile(r"\b(?P<s>right|left|centred?|centered?|center|middle)(?:-hand)?\b", re.IGNORECASE)
-_RUNNING = re.compile(r"\b(?:running (?:heads?|headers?|title)|(?:page )?headers? (?:with|containing|that (?:has|gives|bears|includes)|showing|on (?:each|every)))\b", re.IGNORECASE)
+_RUNNING = re.compile(
+    r"\b(?:running (?:heads?|headers?|title)|(?:page )?headers? (?:with|containing|that (?:has|gives|bears|includes)|showing|on (?:each|every)))\b",
+    re.IGNORECASE,
+)
 _TITLE_PAGE = re.compile(r"\b(?:(?:separate )?title[- ]page|cover (?:page|sheet)|titlepage)\b", re.IGNORECASE)
 _NO_TITLE_PAGE = re.compile(
-    r"\b(?:no|without (?:a )?|(?:do not|don't) (?:include|add|use|make|attach|bother with|give) (?:a )?|omit (?:the |a )?|leave off (?:the )?) ?(?:separate )?(?:title[- ]page|cover (?:page|sheet))", re.IGNORECASE
+    r"\b(?:no|without (?:a )?|(?:do not|don't) (?:include|add|use|make|attach|bother with|give) (?:a )?|omit (?:the |a )?|leave off (?:the )?) ?(?:separate )?(?:title[- ]page|cover (?:page|sheet))",
+    re.IGNORECASE,
 )
 _NOT_NEEDED = re.compile(r"\b(?:needed|necessary|required|need|have to|optional)\b", re.IGNORECASE)
 _MUST_NOT = re.compile(r"\b(?:none should|should not|must not|do not|don't)\b", re.IGNORECASE)
-_LINES = re.compile(r"\b(?:(?:continuous(?:ly)? )?line[- ]number(?:s|ed|ing)?|lines (?:should be |must be |are |to be )?numbered|number (?:the|your|all) lines)\b", re.IGNORECASE)
-_HEADINGS = re.compile(r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are|to be))? (?:\w+ )?numbered)\b", re.IGNORECASE)
+_LINES = re.compile(
+    r"\b(?:(?:continuous(?:ly)? )?line[- ]number(?:s|ed|ing)?|lines (?:should be |must be |are |to be )?numbered|number (?:the|your|all) lines)\b",
+    re.IGNORECASE,
+)
+_HEADINGS = re.compile(
+    r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are|to be))? (?:\w+ )?numbered)\b",
+    re.IGNORECASE,
+)
 _PRINTED = re.compile(
     r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)|print(?:-?outs?)|hard ?copy|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,
 )
 _TYPES: tuple[tuple[str, str], ...] = (
-    ("docx", r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or (?:a )?PDF)|(?<=PDF or )Word"),
+    (
+        "docx",
+        r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or )|(?<=PDF or )Word",
+    ),
     ("pdf", r"(?<![\w])\.?pdfs?\b(?! of (?:the|an?) (?:article|chapter|reading|book))"),
     ("odt", r"\.odt\b|\bodt\b|OpenDocument"),
     ("rtf", r"\.rtf\b|\brtf\b|rich[- ]text"),
@@ -65,7 +88,10 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("html", r"\.html?\b"),
 )
 _TYPE = re.compile("|".join(rf"(?P<f{i}>{words})" for i, (_, words) in enumerate(_TYPES)), re.IGNORECASE)
-_FILE = re.compile(r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened|accepted|convert\w*)\b", re.IGNORECASE)
+_FILE = re.compile(
+    r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened|accepted|convert\w*)\b",
+    re.IGNORECASE,
+)
 _NAMED = re.compile(
     r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed|file[- ]?names?)\b(?:(?:[^.;?!\n]|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
     re.IGNORECASE,
@@ -100,7 +126,9 @@ def _fonts(sentence: Sentence) -> Iterator[Hit]:
     for match in _FACE.finditer(text):
         name = match.group()
         near = text[max(0, match.start() - 40) : match.end() + 40]
-        if name in {"Times", "Century", "Charter", "Georgia", "Caslon", "Futura"} and not re.search(r"\b(?:font|typeface|pt|point|type|size)\b", near):
+        if name in {"Times", "Century", "Charter", "Georgia", "Caslon", "Futura"} and not re.search(
+            r"\b(?:font|typeface|pt|point|type|size)\b", near
+        ):
             continue
         yield "font", name, match.start(), match.end()
 
@@ -114,7 +142,13 @@ def _sizes(sentence: Sentence) -> Iterator[Hit]:
         size = number_value(match["a"] or match["b"])
         near = text[max(0, match.start() - 45) : match.end() + 40]
         if not 6 <= size <= 30 or not (
-            _FACE.search(near) or re.search(r"\bpt\b", match.group(), re.IGNORECASE) or re.search(r"\b(?:font|type|typeface|text|serif|characters|lettering)\b", near + sentence.context, re.IGNORECASE)
+            _FACE.search(near)
+            or re.search(r"pt\b", match.group(), re.IGNORECASE)
+            or re.search(
+                r"\b(?:font|type|typeface|text|serif|characters|lettering)\b",
+                f"{near} {sentence.context}",
+                re.IGNORECASE,
+            )
         ):
             continue
         yield "font-size", f"{size:g} pt", match.start(), match.end()
@@ -122,7 +156,15 @@ def _sizes(sentence: Sentence) -> Iterator[Hit]:
 
 
 def _spacings(sentence: Sentence) -> Iterator[Hit]:
-    names = {"double": "double", "2": "double", "2.0": "double", "single": "single", "1.0": "single", "triple": "triple", "1.15": "1.15"}
+    names = {
+        "double": "double",
+        "2": "double",
+        "2.0": "double",
+        "single": "single",
+        "1.0": "single",
+        "triple": "triple",
+        "1.15": "1.15",
+    }
     for match in _SPACING.finditer(sentence.text):
         word = next(w for w in (match["w1"], match["w2"], match["w3"], match["w4"]) if w).lower()
         yield "spacing", names.get(word, "1.5"), match.start(), match.end()
@@ -137,7 +179,9 @@ def _margins(sentence: Sentence) -> Iterator[Hit]:
 
 def _indents(sentence: Sentence) -> Iterator[Hit]:
     match = _INDENT.search(sentence.text)
-    if match and not re.search(r"hanging|quotation|quote", sentence.text[max(0, match.start() - 40) : match.end()], re.IGNORECASE):
+    if match and not re.search(
+        r"hanging|quotation|quote", sentence.text[max(0, match.start() - 40) : match.end()], re.IGNORECASE
+    ):
         yield "paragraph-indent", _either(match), match.start(), match.end()
 
 
@@ -156,7 +200,11 @@ def _page_numbers(sentence: Sentence) -> Iterator[Hit]:
         vertical, side = before_it
         near = ahead
     if not (vertical or side):
-        if _CITED_PAGES.search(text) or len(text.split()) > 25 and not match.group().lower().startswith("number"):
+        if _CITED_PAGES.search(text) or (
+            len(text.split()) > 25
+            and "numbered" not in match.group().lower()
+            and not match.group().lower().startswith("number")
+        ):
             return
         yield "page-numbers", True, match.start(), match.end()
         return
@@ -194,13 +242,34 @@ def _title_pages(sentence: Sentence) -> Iterator[Hit]:
         return
     if _negated(text, match.start(), match.end()):
         return
-    if not re.match(r" (?:should|must|needs to|has to|will) ", after) and re.search(r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the |your |a )?$", before, re.IGNORECASE) and not re.search(r"\b(?:include|with|add|have|need) (?:the |your |a )?$", before, re.IGNORECASE):
+    opens = not before.strip(" -") or before.strip().lower() in {"a", "separate"}
+    if (
+        not opens
+        and not re.match(r" (?:should|must|needs to|has to|will) ", after)
+        and re.search(
+            r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the |your |a )?$",
+            before,
+            re.IGNORECASE,
+        )
+        and not re.search(r"\b(?:include|with|add|have|need) (?:the |your |a )?$", before, re.IGNORECASE)
+    ):
         return
-    if re.search(r"\b(?:exclud\w+|(?<!word )count(?:ing|ed|s)?)\b", text, re.IGNORECASE) and not re.search(r"\b(?:with|include|plus|add|required?) (?:\w+ )?(?:an? )?$", before, re.IGNORECASE):
+    if (
+        not opens
+        and re.search(r"\b(?:exclud\w+|(?<!word )count(?:ing|ed|s)?)\b", text, re.IGNORECASE)
+        and not re.search(r"\b(?:with|include|plus|add|required?) (?:\w+ )?(?:an? )?$", before, re.IGNORECASE)
+    ):
         return
     article = re.search(r"\b(?:an?|separate|with|include|plus|and) $", before, re.IGNORECASE)
-    carries = re.match(r" (?:should|must|needs to|has to|will) (?:carry|bear|include|have|give|show|state|contain)", after, re.IGNORECASE)
-    alone = not before.strip(" -:\t(") and (not after.strip(" .:\t") or re.match(r"[: ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE))
+    carries = re.match(
+        r" (?:should|must|needs to|has to|will) (?:carry|bear|include|have|give|show|state|contain)",
+        after,
+        re.IGNORECASE,
+    )
+    alone = not before.strip(" -:\t(") and (
+        not after.strip(" .:\t")
+        or re.match(r"[: ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE)
+    )
     listed = before.rstrip().endswith(",") and (not after or after[0] in ",.;")
     if article or alone or listed or carries:
         yield "title-page", True, match.start(), match.end()
@@ -219,7 +288,9 @@ def _headings(sentence: Sentence) -> Iterator[Hit]:
 def _printed(sentence: Sentence) -> Iterator[Hit]:
     match = _PRINTED.search(sentence.text)
     near = sentence.text[max(0, match.start() - 30) : match.end() + 40] if match else ""
-    if match and not re.search(r"\b(?:no|not|n't|without|neither|optional|last year|course pack|instead of)\b", near, re.IGNORECASE):
+    if match and not re.search(
+        r"\b(?:no|not|n't|without|neither|optional|last year|course pack|instead of)\b", near, re.IGNORECASE
+    ):
         yield "printed", True, match.start(), match.end()
 
 
@@ -229,9 +300,13 @@ def _file_types(sentence: Sentence) -> Iterator[Hit]:
         return
     for match in _TYPE.finditer(text):
         before = text[max(0, match.start() - 20) : match.start()]
-        if re.search(r"\b(?:not|no|never|rather than|than|instead of)(?: (?:an?|as|in|the))* ?\(?$", before, re.IGNORECASE) or re.search(r"[\w-]$", before):
+        if re.search(
+            r"\b(?:not|no|never|rather than|than|instead of)(?: (?:an?|as|in|the))* ?\(?$", before, re.IGNORECASE
+        ) or re.search(r"[\w-]$", before):
             continue
-        if re.search(r"\b(?:like|such as|article|scan|reading)\b", before, re.IGNORECASE) or re.match(r" (?:is|are|will be)? ?(?:posted|available|on the course)", text[match.end() :]):
+        if re.search(r"\b(?:like|such as|article|scan|reading)\b", before, re.IGNORECASE) or re.match(
+            r" (?:is|are|will be)? ?(?:posted|available|on the course)", text[match.end() :]
+        ):
             continue
         if match["f0"] and sentence.text[match.end() : match.end() + 7].lower().startswith(" count"):
             continue
@@ -241,10 +316,18 @@ def _file_types(sentence: Sentence) -> Iterator[Hit]:
 def _file_names(sentence: Sentence) -> Iterator[Hit]:
     for match in _NAMED.finditer(sentence.text):
         name = match["name"]
-        if "_" in name or re.search(r"\bfile|\bsave|\bdocument", sentence.text + sentence.context, re.IGNORECASE) and (re.search(r"[A-Z].*-|-.*[A-Z]|\.\w{2,4}$", name)):
+        if "_" in name or (
+            re.search(r"\bfile|\bsave|\bdocument", sentence.text + sentence.context, re.IGNORECASE)
+            and (re.search(r"[A-Z].*-|-.*[A-Z]|\.\w{2,4}$", name))
+        ):
             yield "file-name", name, match.start(), match.end("name")
             if "." in name and (kind := _TYPE.search(name[name.rindex(".") :])):
-                yield "file-type", _TYPES[next(i for i in range(len(_TYPES)) if kind[f"f{i}"])][0], match.start(), match.end("name")
+                yield (
+                    "file-type",
+                    _TYPES[next(i for i in range(len(_TYPES)) if kind[f"f{i}"])][0],
+                    match.start(),
+                    match.end("name"),
+                )
             return
 
 
@@ -270,7 +353,10 @@ def find_format(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
     found: list[Requirement] = []
     seen: dict[str, set[Value]] = {}
     for sentence in sheet.sentences:
-        if TOLD.search(sentence.text) or sentence.passage.kind == "row" and re.search(r"\t\d+ ?(?:%|points?|marks?|pts)?\t?$|\(\d+ ?%\)$", sentence.passage.text):
+        if TOLD.search(sentence.text) or (
+            sentence.passage.kind == "row"
+            and re.search(r"\t\d+ ?(?:%|points?|marks?|pts)?\t?$|\(\d+ ?%\)$", sentence.passage.text)
+        ):
             continue
         for rule in _RULES:
             for what, value, start, end in rule(sentence):
@@ -280,5 +366,13 @@ def find_format(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
                 if what == "title-page" and "no-title-page" in seen:
                     continue
                 values.add(value)
-                found.append(ask(sheet, "format", {"what": what, "value": value}, sentence.span(start, end), force_of(sentence.text)))
+                found.append(
+                    ask(
+                        sheet,
+                        "format",
+                        {"what": what, "value": value},
+                        sentence.span(start, end),
+                        force_of(sentence.text),
+                    )
+                )
     return found

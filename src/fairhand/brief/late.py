@@ -12,17 +12,28 @@ from fairhand.brief.wording import TOLD, ask, join
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 
-_CONTEXT = re.compile(r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)|tardy)\b", re.IGNORECASE)
+_CONTEXT = re.compile(
+    r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)|tardy)\b",
+    re.IGNORECASE,
+)
 _EACH = r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any)(?: (?:calendar|working|week|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours|24-hour period|week))"
-_AMOUNT = rf"(?P<n>{NUMBER}) ?(?P<unit>%|per ?cent(?:age)?(?: points?)?|percent(?:age)?(?: points?)?|marks?|points?|pts?\.?)"
-_GRADE = rf"(?P<grade>(?:(?:one|a|1)[- ]third|half|1/3|one-half|(?:one|a|1)(?: full)?|two|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grades?|grade[- ]steps?|notch(?:es)?|grade points?|letter grades?|steps?))"
+_AMOUNT = (
+    rf"(?P<n>{NUMBER}) ?(?P<unit>%|per ?cent(?:age)?(?: points?)?|percent(?:age)?(?: points?)?|marks?|points?|pts?\.?)"
+)
+_GRADE = r"(?P<grade>(?:(?:one|a|1)[- ]third|half|1/3|one-half|(?:one|a|1)(?: full)?|two|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grades?|grade[- ]steps?|notch(?:es)?|grade points?|letter grades?|steps?))"
 _RATE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?P<between>[^.;]{{0,45}}?)\b{_EACH}\b", re.IGNORECASE)
 _TURNED = re.compile(
     rf"\b(?P<per>(?:(?:for )?each|(?:for )?every|an?|per) (?:calendar |working |school |extra |late |week)?(?P<span>days?|hours?)(?: or part (?:of a \w+|thereof))?(?: late| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
     re.IGNORECASE,
 )
-_ONCE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?= (?:off|penalty|deduct\w+|reduction|will be|is|are|taken|lost)|\b[^.;]{{0,40}}\b(?:once|flat|regardless|however late))", re.IGNORECASE)
-_LOSS = re.compile(r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*|down|late|-)\b|-\d", re.IGNORECASE)
+_ONCE = re.compile(
+    rf"(?:{_AMOUNT}|{_GRADE})(?= (?:off|penalty|deduct\w+|reduction|will be|is|are|taken|lost)|\b[^.;]{{0,40}}\b(?:once|flat|regardless|however late))",
+    re.IGNORECASE,
+)
+_LOSS = re.compile(
+    r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*|down|late|-)\b|-\d",
+    re.IGNORECASE,
+)
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
     r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted|marked|graded|read))"
@@ -34,11 +45,22 @@ _DAYS = re.compile(
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",
     re.IGNORECASE,
 )
-_THEREAFTER = re.compile(r"\W*(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE)
-_LIMIT_DAYS = re.compile(rf"\b(?:up to|within|for) (?:the first )?(?P<n>{NUMBER}) (?:calendar |working |school )?(?P<unit>days?|weeks?)", re.IGNORECASE)
-_NO_LATE = re.compile(r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?|assignments?)(?: (?:will|is|are|can|be))* not)\b", re.IGNORECASE)
+_THEREAFTER = re.compile(
+    r"\W*(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE
+)
+_LIMIT_DAYS = re.compile(
+    rf"\b(?:up to|within|for) (?:the first )?(?P<n>{NUMBER}) (?:calendar |working |school )?(?P<unit>days?|weeks?)",
+    re.IGNORECASE,
+)
+_NO_LATE = re.compile(
+    r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?|assignments?)(?: (?:will|is|are|can|be))* not)\b",
+    re.IGNORECASE,
+)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
-_BONUS = re.compile(r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length|over the (?:limit|word))\b", re.IGNORECASE)
+_BONUS = re.compile(
+    r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length|over the (?:limit|word))\b",
+    re.IGNORECASE,
+)
 
 
 def _values(match: re.Match[str], per: str) -> dict[str, str | int | float | None]:
@@ -46,11 +68,17 @@ def _values(match: re.Match[str], per: str) -> dict[str, str | int | float | Non
     if groups.get("grade"):
         words = groups["grade"].lower()
         # One third of a letter is one step of a scale that has plus and minus.
-        steps: int | float = 1 if "third" in words or "1/3" in words or "step" in words or "notch" in words or "⅓" in words else 3
+        steps: int | float = (
+            1 if "third" in words or "1/3" in words or "step" in words or "notch" in words or "⅓" in words else 3
+        )
         steps = 1.5 if words.startswith(("half", "one-half")) else steps * (2 if words.startswith("two") else 1)
         return {"penalty": steps, "unit": "grade-step", "per": per}
     unit = groups["unit"].lower()
-    return {"penalty": number_value(groups["n"]), "unit": "percent" if unit[0] == "%" or unit.startswith("per") else "points", "per": per}
+    return {
+        "penalty": number_value(groups["n"]),
+        "unit": "percent" if unit[0] == "%" or unit.startswith("per") else "points",
+        "per": per,
+    }
 
 
 def _per(match: re.Match[str]) -> str:
@@ -67,7 +95,10 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
     for match in _DAYS.finditer(text):
         if match["ordinal"]:
             word = match["ordinal"].lower()
-            stem = next((i for i, o in enumerate(_ORDINALS, 1) if o.startswith(word)), int(word) if word.isdigit() and len(word) < 4 else 0)
+            stem = next(
+                (i for i, o in enumerate(_ORDINALS, 1) if o.startswith(word)),
+                int(word) if word.isdigit() and len(word) < 4 else 0,
+            )
             days = stem
         else:
             number, unit = match["n"] or match["n2"], (match["unit"] or match["unit2"]).lower()
@@ -79,7 +110,11 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
         # "Up to five days late … . Thereafter zero": the days stand in the sentence before.
         before = sentence.passage.text[max(0, sentence.start - 160) : sentence.start]
         for match in _LIMIT_DAYS.finditer(before):
-            best = (int(number_value(match["n"])) * (7 if match["unit"].lower().startswith("week") else 1), 0, refused.end())
+            best = (
+                int(number_value(match["n"])) * (7 if match["unit"].lower().startswith("week") else 1),
+                0,
+                refused.end(),
+            )
     if best:
         return best[0], min(best[1], refused.start()), max(best[2], refused.end())
     if final:
@@ -102,18 +137,42 @@ def find_late(sheet: Sheet, given: dt.date | None = None, final: dt.date | None 
         if TOLD.search(text) or _BONUS.search(text):
             continue
         rate = _RATE.search(text) or _TURNED.search(text)
-        if penalty is None and rate and (context or (_LOSS.search(text) and not rate.groupdict().get("grade") is None) or _LOSS.search(text)):
+        if (
+            penalty is None
+            and rate
+            and (context or (_LOSS.search(text) and rate.groupdict().get("grade") is not None) or _LOSS.search(text))
+        ):
             if not context and not re.search(r"\b(?:day|hour)", rate["span"]):
                 continue
             penalty = _values(rate, _per(rate))
             span, place = sentence.span(rate.start(), rate.end()), sentence
-        elif penalty is None and context and (once := _ONCE.search(text)) and (_ONCE_WORD.search(text) or _LOSS.search(text)) and not re.search(r"\bcapped|maximum|at most", text):
+        elif (
+            penalty is None
+            and context
+            and (once := _ONCE.search(text))
+            and (_ONCE_WORD.search(text) or _LOSS.search(text))
+            and not re.search(r"\bcapped|maximum|at most", text)
+        ):
             penalty = _values(once, "once")
             span, place = sentence.span(once.start(), once.end()), sentence
         elif penalty is None and _NO_LATE.search(text) and not rate:
             match = _NO_LATE.search(text)
-            if match and (re.match(r"no late", match.group(), re.IGNORECASE) or re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", text[match.end() :])) and not _DAYS.search(text):
-                return [ask(sheet, "late", {"penalty": None, "unit": None, "per": None, "refused_after_days": 0}, sentence.span(match.start(), len(text)))]
+            if (
+                match
+                and (
+                    re.match(r"no late", match.group(), re.IGNORECASE)
+                    or re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", text[match.end() :])
+                )
+                and not _DAYS.search(text)
+            ):
+                return [
+                    ask(
+                        sheet,
+                        "late",
+                        {"penalty": None, "unit": None, "per": None, "refused_after_days": 0},
+                        sentence.span(match.start(), len(text)),
+                    )
+                ]
         if refused is None and (context or near) and (days := _refused_days(sentence, given, final)):
             refused = days[0]
             here = sentence.span(days[1], days[2])

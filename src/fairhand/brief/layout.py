@@ -14,6 +14,7 @@ _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
 _RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})\. (?=[A-Z0-9])")
 _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
+_TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
 _ABBREVIATION = re.compile(
     r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec|Jan|Feb|Mar|Apr|Aug)"
@@ -159,9 +160,16 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
         return True
     if following.marker or following.indent > line.indent:
         return following.indent >= line.indent
-    if _MEASURED.search(text) or not (block.after_blank or len(texts[i - 1]) > 75) or len(text.split()) > 9 or _WEIGHED.search(text):
+    if (
+        (_MEASURED.search(text) and not _TOTALLED.match(text))
+        or not (block.after_blank or len(texts[i - 1]) > 75)
+        or len(text.split()) > 9
+        or (_WEIGHED.search(text) and not _TOTALLED.match(text))
+    ):
         return False
-    return len(texts[i + 1]) > 75 or (not after.after_blank and not any(c.isdigit() for c in text))
+    return len(texts[i + 1]) > 75 or (
+        not after.after_blank and (bool(_TOTALLED.match(text)) or not any(c.isdigit() for c in text))
+    )
 
 
 def _read_passages(text: str) -> list[Passage]:
@@ -188,6 +196,8 @@ def _read_passages(text: str) -> list[Passage]:
         elif heading_indent <= first.indent < child_indent and kind == "prose" and block.after_blank:
             # An indented section is over where the text comes back to the margin.
             heading = ""
+        if lead and kind == "prose" and block.after_blank and passages[-1].text != lead:
+            lead = ""
         passage = Passage(
             text=words,
             at=places,

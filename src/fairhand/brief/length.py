@@ -28,7 +28,7 @@ _PARTS: tuple[tuple[str, str], ...] = (
 _PART = re.compile("|".join(rf"(?P<p{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_PARTS)), re.IGNORECASE)
 _PAPER = re.compile(
     r"\b(?:papers?|essays?|reports?|reviews?|assignments?|submissions?|dissertation|coursework|portfolio|commentary|analysis|study|project|piece|"
-    r"text|work|manuscript|write-?up|executive summary|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
+    r"text|work|manuscripts?|write-?up|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
     re.IGNORECASE,
 )
 _WRITE = re.compile(
@@ -36,7 +36,10 @@ _WRITE = re.compile(
     r"|between|maximum|minimum|target|hand in|submit|produce)\b",
     re.IGNORECASE,
 )
-_LENGTH_KEY = re.compile(r"\b(?:length|how long|word limit|page limit|word count|page count|words|size|extent|limit|how much|wordage)\b", re.IGNORECASE)
+_LENGTH_KEY = re.compile(
+    r"\b(?:length|how long|word limit|page limit|word count|page count|words|size|extent|limit|how much|wordage)\b",
+    re.IGNORECASE,
+)
 _LIMIT_KEY = re.compile(r"\b(?:word|page|length) limit|maximum (?:length|word|page)|limit\b", re.IGNORECASE)
 
 _EXCLUDED: tuple[tuple[str, str], ...] = (
@@ -50,10 +53,15 @@ _EXCLUDED: tuple[tuple[str, str], ...] = (
     ("block-quotes", r"(?:block|indented|long|extended) quot(?:ation|e)s?"),
     ("abstract", r"abstract"),
     ("appendices", r"append(?:ix|ices|ixes)"),
-    ("figures", r"figures?|tables?|captions?|images?|illustrations?|graphs?|charts?|visuals|diagrams?|maps?"),
+    (
+        "figures",
+        r"figures?|tables?|captions?|images?|illustrations?|exhibits?|legends?|graphs?|charts?|visuals|diagrams?|maps?",
+    ),
     ("headings", r"(?:sub-?)?headings?|section titles"),
 )
-_EXCLUDED_WORD = re.compile("|".join(rf"(?P<e{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_EXCLUDED)), re.IGNORECASE)
+_EXCLUDED_WORD = re.compile(
+    "|".join(rf"(?P<e{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_EXCLUDED)), re.IGNORECASE
+)
 _LEAVES_OUT = re.compile(
     r"\b(?:exclud(?:ing|es?)|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does|will) not include|doesn't include|don't include"
     r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
@@ -72,7 +80,7 @@ _RATE = re.compile(
     re.IGNORECASE,
 )
 _NOT_TOTAL = re.compile(
-    r"(?:first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every|long each|on the)|shorter than|"
+    r"(?:\bon|first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every|long each|on the)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
     re.IGNORECASE,
 )
@@ -83,7 +91,7 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
     text = sentence.text
     clause_start = max(text.rfind(mark, 0, quantity.start) for mark in (";", ":", "), ")) + 1
     before = text[clause_start : quantity.start]
-    after = re.split(r"[.;:,)]", text[quantity.end : quantity.end + 60])[0]
+    after = re.split(r"[.;:,()]", text[quantity.end : quantity.end + 60])[0]
     candidates = []
     for match in _PART.finditer(before):
         distance = len(before) - match.end()
@@ -96,6 +104,8 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
     named = _PAPER.search(after)
     if named and named.start() <= 25:
         paper.append(named.start())
+    if re.match(r"[- ]+executive summary\b", after, re.IGNORECASE):
+        return "paper"
     if candidates:
         distance, match = min(candidates, key=lambda pair: pair[0])
         if not paper or min(paper) > distance:
@@ -124,7 +134,9 @@ def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
         return True
     if '"' in before and before.count('"') % 2 == 0 and after.startswith(")"):
         return False
-    opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[: sentence.start].rstrip().endswith('"')
+    opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[
+        : sentence.start
+    ].rstrip().endswith('"')
     if opening and not (before.strip() and text[quantity.end :].startswith(")")):
         return True
     return bool(_PAPER.search(before[-70:]) or _PAPER.match(after.lstrip(" -")) or _PAPER.search(after[:25])) or bool(
@@ -161,7 +173,9 @@ def _excluded_in(text: str) -> tuple[set[str], int, int]:
     return found, start, end
 
 
-_COUNTS = re.compile(r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure)\b", re.IGNORECASE)
+_COUNTS = re.compile(
+    r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure)\b", re.IGNORECASE
+)
 
 
 def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, ...], Span | None]:
@@ -172,7 +186,9 @@ def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, .
         same = other.passage is sentence.passage
         if other is sentence or (same and not 0 < other.start - sentence.start < 400):
             continue
-        if not _COUNTS.search(other.text) or (not same and not re.search(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b", other.text)):
+        if not _COUNTS.search(other.text) or (
+            not same and not re.search(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b", other.text)
+        ):
             continue
         more, start, end = _excluded_in(other.text)
         if more - found:
@@ -186,7 +202,9 @@ def find_length(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
     """The lengths that the sheet asks for. **Source**: common practice of assignment sheets."""
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()
-    rate = next(((s, m) for s in sheet.sentences for m in [_RATE.search(s.text)] if m and not TOLD.search(s.text)), None)
+    rate = next(
+        ((s, m) for s in sheet.sentences for m in [_RATE.search(s.text)] if m and not TOLD.search(s.text)), None
+    )
     for sentence in sheet.sentences:
         rates = [m.span() for m in _RATE.finditer(sentence.text)]
         for quantity in find_quantities(sentence.text, _UNIT):
@@ -220,7 +238,9 @@ def find_length(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
                         "unit": unit,
                         "min": low,
                         "max": high,
-                        "words_per_page": number_value(rate[1]["rate"] or rate[1]["rate2"]) if rate and unit == "pages" and part == "paper" else None,
+                        "words_per_page": number_value(rate[1]["rate"] or rate[1]["rate2"])
+                        if rate and unit == "pages" and part == "paper"
+                        else None,
                         "about": quantity.about,
                         "excludes": excludes,
                         "part": part,

@@ -7,14 +7,21 @@ from dataclasses import dataclass, field
 
 _RULE = re.compile(r"[\s\-=_+*|.~#<>]{3,200}")
 _QUOTE_PREFIX = re.compile(r">+\s?")
-_MARKER = re.compile(r"(?:\[[ xX]?\]|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})[.):])\s+(?=\S)")
+_MARKER = re.compile(
+    r"(?:\[[ xX]?\]|_{2,12}|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})[.):])\s+(?=\S)"
+)
 GAP = re.compile(
     r"[ \u00a0]*(?:\.{3,200}|…{2,60}|\||\t|(?<= )\.\.(?= ))[ \t|.\u00a0]*"
     r"|(?<![.?!:;,\s])[ \u00a0]{2,}|(?<=[.,;])[ \u00a0]{3,}"
 )
 """What parts the cells of a row: dots, a bar, a tab, or a wide blank."""
 
+_DATE = re.compile(
+    r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]{0,6}[ ,]|(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]{0,6}\.? \d|\d{1,2}/\d{1,2}\b|\d{1,2} [A-Z][a-z]{2,8}\b[ ,:-]"
+)
 _LONGEST_ROW = 120
+_SHORTEST_WRAPPED = 45
+_LONGEST_WRAPPED = 130
 _LABEL = re.compile(r"[A-Z][\w '’/&()-]{0,38}:\s")
 
 
@@ -80,11 +87,22 @@ def _read_line(text: str, start: int, end: int) -> Line | None:
 
 
 def _width(lines: list[Line | None]) -> int:
-    """The column at which the sheet's lines are wrapped; 0 where each line is a paragraph."""
-    lengths = sorted(line.indent + len(line.text) for line in lines if line)
-    if not lengths or lengths[-1] > 130:
+    """The column at which the sheet's lines are wrapped; 0 where each line is a paragraph.
+
+    Only a line whose sentence the next line carries on, in lower case, tells that lines are wrapped at all.
+    """
+    pairs = [
+        (line, after) for line, after in zip(lines, lines[1:], strict=False) if line and after and not after.marker
+    ]
+    wrapped = [
+        line.indent + len(line.text)
+        for line, after in pairs
+        if len(line.text) >= _SHORTEST_WRAPPED and after.text[0].islower()
+    ]
+    if not wrapped or max(wrapped) > _LONGEST_WRAPPED:
         return 0
-    return lengths[int(len(lengths) * 0.95)] if len(lengths) >= 20 else lengths[-1]
+    most = max(wrapped) + 8
+    return max(length for line, _ in pairs if (length := line.indent + len(line.text)) <= most)
 
 
 def _continues(previous: Line, line: Line, block: Block, width: int) -> bool:
@@ -98,7 +116,11 @@ def _continues(previous: Line, line: Line, block: Block, width: int) -> bool:
         return line.indent >= first.gap - 2 and not _breaks(previous, line, width)
     if line.gap >= 0:
         return False
-    if first.marker and line.indent <= first.indent and not (line.text[0].islower() and previous.text[-1] not in ".?!:"):
+    if (
+        first.marker
+        and line.indent <= first.indent
+        and not (line.text[0].islower() and previous.text[-1] not in ".?!:")
+    ):
         return False
     return not _breaks(previous, line, width)
 
@@ -107,11 +129,15 @@ def _breaks(previous: Line, line: Line, width: int) -> bool:
     """Whether the writer ended the line on purpose: the next word would have fitted."""
     room = width - previous.indent - len(previous.text)
     fits = len(line.text.split(None, 1)[0]) + 1 < room - 4
+    if _DATE.match(line.text) and fits:
+        return True
     if _LABEL.match(line.text) and (fits or previous.text[-1] in ".;!?:"):
         return True
     if abs(line.indent - previous.indent) >= 2 and previous.text[-1] in ".?!:" and fits:
         return True
-    return fits and (line.text[0].isupper() or not line.text[0].isalpha()) and (room > 24 or previous.text[-1] in ".?!:;")
+    return (
+        fits and (line.text[0].isupper() or not line.text[0].isalpha()) and (room > 24 or previous.text[-1] in ".?!:;")
+    )
 
 
 def read_blocks(text: str) -> list[Block]:

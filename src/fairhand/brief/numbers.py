@@ -18,7 +18,7 @@ _VALUES: dict[str, int] = (
 _SMALL = rf"(?:(?:{'|'.join(_TENS)})(?:[- ](?:{'|'.join(_ONES)}))?|{'|'.join(_TEENS)}|{'|'.join(_ONES)})"
 _SPELT = rf"(?:a dozen|{_SMALL} (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?|{_SMALL})"
 
-NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?: \(\d{{1,5}}\))?)"
+NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
 """A number in figures or words, as a regular expression without groups (lower case)."""
 
 _LEAST = (
@@ -79,7 +79,7 @@ def number_value(words: str) -> int | float:
 
 @lru_cache(maxsize=64)
 def _quantity_pattern(unit: str) -> re.Pattern[str]:
-    link = r"(?: ?(?:-|—) ?|[- ](?:to|or)[- ])"
+    link = rf"(?: ?(?:-|—) ?|[- ](?:to|or)[- ]|,? (?:and|but|to) (?P<cap>{_MOST}) ?)"
     unit_group = rf"(?:[- ]?(?P<unit>{unit})\b(?!-))" if unit else ""
     inner_unit = rf"(?:[- ]?(?:{unit})\b)?" if unit else ""
     return re.compile(
@@ -127,6 +127,8 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
     high: int | float | None = a if b is None else b
     if groups["least"] or groups["least_after"]:
         high = b
+    elif groups["cap"]:
+        low, high = None, b
     elif groups["most"] or groups["most_after"]:
         low = None if b is None else a
     return Quantity(

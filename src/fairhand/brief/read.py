@@ -18,7 +18,8 @@ from fairhand.model.requirement import Brief, Requirement, Value
 from fairhand.model.settings import Answer
 
 _GIVEN = re.compile(
-    r"\b(?:issued|handed out|given out|set(?: on)?|distributed|date(?:d| of issue| set| given)?|posted|circulated|released|assigned|published|sent)\b[: ]*(?:on |out )?$", re.IGNORECASE
+    r"\b(?:issued|handed out|given out|set(?: on)?|distributed|date(?:d| of issue| set| given)?|posted|circulated|released|assigned|published|sent)\b[: ]*(?:on |out )?$",
+    re.IGNORECASE,
 )
 _DEMAND = re.compile(
     r"\b(?:must|should|shall|have to|has to|need to|needs to|required?|expected|may not|cannot|do not|don't|never|no (?:more|fewer|less) than|at least|at most|maximum|minimum|is to|are to|make sure|be sure|remember to)\b"
@@ -52,14 +53,21 @@ def given_day(sheets: Sequence[tuple[str, str]]) -> dt.date | None:
 
 def _guess_day(text: str) -> dt.date | None:
     """The first of January of the year that most of the sheet's own dates and terms name; None where none is named."""
-    years = re.findall(r"\b(?:(?:spring|summer|autumn|fall|winter|term|semester|michaelmas|hilary|trinity|lent|easter|january|february|march|april|may|june|july|august|september|october|november|december|,)[ ,]{1,2}(?:\d{1,2},? )?(?:term )?)(20\d\d)\b", text, re.IGNORECASE)
+    years = re.findall(
+        r"\b(?:(?:spring|summer|autumn|fall|winter|term|semester|michaelmas|hilary|trinity|lent|easter|january|february|march|april|may|june|july|august|september|october|november|december|,)[ ,]{1,2}(?:\d{1,2},? )?(?:term )?)(20\d\d)\b",
+        text,
+        re.IGNORECASE,
+    )
     return dt.date(int(min(years, key=lambda y: (-years.count(y), y))), 1, 1) if years else None
 
 
 def _read_one(sheet: Sheet, given: dt.date | None) -> tuple[list[Requirement], list[str]]:
     found: list[Requirement] = []
     due, questions = find_due(sheet, given)
-    final = next((dt.date.fromisoformat(str(r.values["on"])) for r in due if r.values["what"] == "final" and r.values["on"]), None)
+    final = next(
+        (dt.date.fromisoformat(str(r.values["on"])) for r in due if r.values["what"] == "final" and r.values["on"]),
+        None,
+    )
     for row in KINDS:
         if row.kind == "due":
             found += due
@@ -69,7 +77,9 @@ def _read_one(sheet: Sheet, given: dt.date | None) -> tuple[list[Requirement], l
             found += row.read(sheet, given)
     sections = {str(r.values["name"]) for r in found if r.kind == "section"}
     # A part that is asked for as a section is not asked for a second time as an element.
-    return [r for r in found if not (r.kind == "element" and str(r.values["what"]).replace("-", " ") in sections)], questions
+    return [
+        r for r in found if not (r.kind == "element" and str(r.values["what"]).replace("-", " ") in sections)
+    ], questions
 
 
 def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
@@ -184,6 +194,10 @@ def apply_answers(brief: Brief, answers: Mapping[str, Answer]) -> tuple[Requirem
     for requirement in brief.requirements:
         answer = answers.get(requirement.id)
         known = ROW_OF[requirement.kind].names
-        values = {k: tuple(v) if isinstance(v, list) else v for k, v in answer.values.items() if k in known} if answer else {}
+        values = (
+            {k: tuple(v) if isinstance(v, list) else v for k, v in answer.values.items() if k in known}
+            if answer
+            else {}
+        )
         out.append(replace(requirement, values={**requirement.values, **values}) if values else requirement)
     return tuple(out)

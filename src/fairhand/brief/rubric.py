@@ -13,11 +13,21 @@ from fairhand.model.requirement import Requirement
 _UNIT = r"(?P<unit>%|per ?cent|percent|points?|marks?|pts?\.?)"
 _CELL = re.compile(rf"\(?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?(?: each)?\)?(?: ?/ ?\d+)?", re.IGNORECASE)
 _BRACKET = re.compile(
-    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth |up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]", re.IGNORECASE
+    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth |up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]",
+    re.IGNORECASE,
 )
-_LABELLED = re.compile(rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$", re.IGNORECASE)
-_AHEAD = re.compile(rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})", re.IGNORECASE)
-_KEY = re.compile(r"\b(?:rubric|grad(?:ing|ed)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+|how (?:it|the \w+) (?:is|will be))\b", re.IGNORECASE)
+_LABELLED = re.compile(
+    rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$",
+    re.IGNORECASE,
+)
+_AHEAD = re.compile(
+    rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})",
+    re.IGNORECASE,
+)
+_KEY = re.compile(
+    r"\b(?:rubric|grad(?:ing|ed)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+|how (?:it|the \w+) (?:is|will be))\b",
+    re.IGNORECASE,
+)
 _HEADER_POINTS = re.compile(r"\b(?:points?|marks?|pts|score)\b", re.IGNORECASE)
 _HEADER_PERCENT = re.compile(r"\b(?:weight(?:ing)?|percent(?:age)?|%|per cent)\b", re.IGNORECASE)
 _NOT = re.compile(
@@ -25,8 +35,14 @@ _NOT = re.compile(
     re.IGNORECASE,
 )
 _HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
-_AWARDED = re.compile(r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on|criteria:?|weighs?)\b:? ", re.IGNORECASE)
-_LEADING = re.compile(r"^(?:and|or|the|for|on|criteria|graded on|marked on|weighs?|weigh|examiners weigh|of which|with|are|is|three criteria)\s+", re.IGNORECASE)
+_AWARDED = re.compile(
+    r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on|criteria:?|weighs?)\b:? ",
+    re.IGNORECASE,
+)
+_LEADING = re.compile(
+    r"^(?:and|or|the|for|on|criteria|graded on|marked on|weighs?|weigh|examiners weigh|of which|with|are|is|three criteria)\s+",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +73,13 @@ def _row(passage: Passage, header: str) -> list[_Weight]:
     """The weight in a row of a table: a cell of words, then (or before) a cell of figures."""
     cells = [c.strip() for c in passage.text.split("\t")]
     start = 0
-    if len(cells) >= 3 and passage.key and not _CELL.fullmatch(cells[1]) and _CELL.fullmatch(cells[2]) and _KEY.search(cells[0]):
+    if (
+        len(cells) >= 3
+        and passage.key
+        and not _CELL.fullmatch(cells[1])
+        and _CELL.fullmatch(cells[2])
+        and _KEY.search(cells[0])
+    ):
         start = passage.text.index("\t") + 1
         cells = cells[1:]
     numbers = [(i, m) for i, c in enumerate(cells) if (m := _CELL.fullmatch(c))]
@@ -78,7 +100,11 @@ def _weights(passage: Passage, header: str) -> list[_Weight]:
     pattern_hits: list[re.Match[str]] = list(_BRACKET.finditer(text))
     if not pattern_hits and (hit := _LABELLED.fullmatch(text.rstrip("."))):
         pattern_hits = [hit]
-    if not pattern_hits and len(ahead := list(_AHEAD.finditer(text))) >= 1 and (len(ahead) >= 2 or ahead[0].start() == 0):
+    if (
+        not pattern_hits
+        and len(ahead := list(_AHEAD.finditer(text))) >= 1
+        and (len(ahead) >= 2 or ahead[0].start() == 0)
+    ):
         pattern_hits = ahead
     out = []
     for match in pattern_hits:
@@ -97,15 +123,33 @@ def find_rubric(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
     gap = 0
     for passage in sheet.passages:
         if passage.kind == "heading" and _HEADED.search(passage.text):
-            header = "percent" if _HEADER_PERCENT.search(passage.text) else "points" if _HEADER_POINTS.search(passage.text) else ""
+            header = (
+                "percent"
+                if _HEADER_PERCENT.search(passage.text)
+                else "points"
+                if _HEADER_POINTS.search(passage.text)
+                else ""
+            )
             groups.append([])
             continue
         where = f"{passage.heading} | {passage.lead}"
-        if passage.kind == "heading" or passage.kind == "row" and not any(c.isdigit() for c in passage.text):
-            header = "percent" if _HEADER_PERCENT.search(passage.text) else "points" if _HEADER_POINTS.search(passage.text) else header if passage.kind == "row" else ""
+        if passage.kind == "heading" or (passage.kind == "row" and not any(c.isdigit() for c in passage.text)):
+            header = (
+                "percent"
+                if _HEADER_PERCENT.search(passage.text)
+                else "points"
+                if _HEADER_POINTS.search(passage.text)
+                else header
+                if passage.kind == "row"
+                else ""
+            )
         if not header and passage.key and _KEY.search(passage.key):
             header = "points" if _HEADER_POINTS.search(passage.key) else ""
-        weights = [w for w in _weights(passage, header if _KEY.search(where) or header else "") if not _NOT.search(w.name)]
+        weights = [
+            w
+            for w in _weights(passage, header if _KEY.search(where) or header else "")
+            if not (_NOT.search(w.name) or _HEADED.fullmatch(w.name))
+        ]
         if weights and _NOT.search(passage.text) and len(weights) < 2:
             weights = []
         if not weights:
@@ -124,9 +168,18 @@ def find_rubric(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
         keyed = any(_KEY.search(w.passage.context) or _KEY.search(w.passage.text[: w.start]) for w in group)
         if len(group) < 2 or not (keyed or total == 100):
             continue
-        if (len({w.unit for w in group}) > 1 and total != 100) or (bare and not (keyed and total % 5 == 0 and len(group) > 2)):
+        if (len({w.unit for w in group}) > 1 and total != 100) or (
+            bare and not (keyed and total % 5 == 0 and len(group) > 2)
+        ):
             continue
         for w in group:
             weight = int(w.number) if w.number.is_integer() else w.number
-            found.append(ask(sheet, "rubric", {"criterion": w.name, "weight": weight, "unit": w.unit or "points"}, w.passage.span(w.start, w.end)))
+            found.append(
+                ask(
+                    sheet,
+                    "rubric",
+                    {"criterion": w.name, "weight": weight, "unit": w.unit or "points"},
+                    w.passage.span(w.start, w.end),
+                )
+            )
     return found

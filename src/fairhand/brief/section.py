@@ -18,11 +18,26 @@ _LEAD = re.compile(
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|required parts)\b", re.IGNORECASE)
-_EACH = re.compile(rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings", re.IGNORECASE)
+_EACH = re.compile(
+    rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings",
+    re.IGNORECASE,
+)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
 _USUAL = frozenset(
     "abstract introduction background method methods methodology results findings discussion conclusion conclusions references bibliography".split()
-    + ["works cited", "literature review", "literature cited", "materials and methods", "executive summary", "recommendations", "analysis", "summary", "title", "appendix", "appendices"]
+    + [
+        "works cited",
+        "literature review",
+        "literature cited",
+        "materials and methods",
+        "executive summary",
+        "recommendations",
+        "analysis",
+        "summary",
+        "title",
+        "appendix",
+        "appendices",
+    ]
 )
 
 
@@ -35,7 +50,12 @@ def _clean(name: str) -> str:
 
 
 def _is_name(name: str) -> bool:
-    return 0 < len(name) <= 60 and len(name.split()) <= 6 and any(c.isalpha() for c in name) and not _BODY_WORDS.search(name)
+    return (
+        0 < len(name) <= 60
+        and len(name.split()) <= 6
+        and any(c.isalpha() for c in name)
+        and not _BODY_WORDS.search(name)
+    )
 
 
 def _inline(text: str, start: int) -> tuple[list[str], int]:
@@ -58,7 +78,9 @@ def _listed(passages: tuple[Passage, ...], i: int) -> list[Passage]:
     for passage in passages[i + 1 :]:
         if out and (passage.kind, passage.indent) != (out[0].kind, out[0].indent):
             break
-        if passage.kind not in {"item", "prose", "heading"} or (passage.kind == "prose" and not _is_name(_clean(passage.text))):
+        if passage.kind not in {"item", "prose", "heading"} or (
+            passage.kind == "prose" and not _is_name(_clean(passage.text))
+        ):
             break
         if passage.kind == "prose" and (passage.text.endswith(".") or passage.indent < passages[i].indent):
             break
@@ -70,7 +92,9 @@ def _headings_after(passages: tuple[Passage, ...], i: int, count: int) -> list[P
     """The next headings: real sheets name the paper's sections so, each with its advice."""
     out = []
     for passage in passages[i + 1 :]:
-        if (passage.kind == "heading" and passage.text[-1] not in ":?") or (len(passage.text) < 70 and passage.text[-1] not in ".:!?" and passage.kind == "prose"):
+        if (passage.kind == "heading" and passage.text[-1] not in ":?") or (
+            len(passage.text) < 70 and passage.text[-1] not in ".:!?" and passage.kind == "prose"
+        ):
             out.append(passage)
         if len(out) == count:
             return out
@@ -109,14 +133,22 @@ def find_section(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
                         add(name, item, 0, len(item.text))
                     break
             elif quoted := re.findall(r'"([^"]{3,40})"', text[lead.end() : lead.end() + 200]):
-                for name in quoted if re.search(r"titled|headed|called|labelled|headings", text[lead.start() : lead.end() + 12]) else ():
+                for name in (
+                    quoted
+                    if re.search(r"titled|headed|called|labelled|headings", text[lead.start() : lead.end() + 12])
+                    else ()
+                ):
                     add(_clean(name), passage, lead.start(), len(text))
-            elif (count := _COUNT.search(text, lead.start())) and re.search(r"\b(?:have|include|contain|has)\b", text[: count.start()], re.IGNORECASE):
+            elif (count := _COUNT.search(text, lead.start())) and re.search(
+                r"\b(?:have|include|contain|has)\b", text[: count.start()], re.IGNORECASE
+            ):
                 for heading in _headings_after(passages, i, int(number_value(count["n"]))):
                     add(_clean(heading.text), heading, 0, len(heading.text))
                 break
         else:
-            keyed = _KEY.search(passage.key or passage.heading) or any(_EACH.search(s) for s in re.split(r"(?<=\.) ", text)[1:3])
+            keyed = _KEY.search(passage.key or passage.heading) or any(
+                _EACH.search(s) for s in re.split(r"(?<=\.) ", text)[1:3]
+            )
             if keyed and not seen:
                 names, end = _inline(text, passage.body)
                 if len(names) >= 3 and any(n in _USUAL for n in names):
@@ -124,7 +156,11 @@ def find_section(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
                         add(name, passage, passage.body, end)
                 elif passage.kind == "item" and passages[i - 1].kind == "heading":
                     items = [(p, _clean(p.text)) for p in (passage, *_listed(passages, i))]
-                    if len(items) >= 3 and sum(n in _USUAL for _, n in items) >= 2 and all(_is_name(n) for _, n in items):
+                    if (
+                        len(items) >= 3
+                        and sum(n in _USUAL for _, n in items) >= 2
+                        and all(_is_name(n) for _, n in items)
+                    ):
                         for item, name in items:
                             add(name, item, 0, len(item.text))
     return found

@@ -13,20 +13,35 @@ from fairhand.model.requirement import Requirement
 _TYPES: tuple[tuple[str, str], ...] = (
     ("peer-reviewed", r"peer[- ]?review(?:ed)?|refereed"),
     ("primary", r"primary\b(?:[- ](?:sources?|texts?|documents?|materials?))?|archival|original (?:sources|documents)"),
-    ("data", r"data ?sets?|data sources?|census tables?|statistical (?:sources?|tables?|series)|data series|official statistics"),
-    ("news", r"news(?:paper)?s?\b|press (?:reports?|articles?)|news (?:pieces|articles|items|sources)|magazine articles?|journalism"),
-    ("print", r"(?:only )?in print\b|print(?:ed)? (?:sources?|items?|works?|books?)|exists? only on paper"),
-    ("outside", r"outside (?:the |of )?(?:sources?|course|class|reading|required|assigned)|from outside|external sources?|beyond (?:the|our|those)|not (?:on|from) (?:the|our) (?:reading list|syllabus|course)|independently found|outside sources?"),
+    (
+        "data",
+        r"data ?sets?|data sources?|census tables?|statistical (?:sources?|tables?|series)|data series|official statistics",
+    ),
+    (
+        "news",
+        r"news(?:paper)?s?\b|press (?:reports?|articles?)|news (?:pieces|articles|items|sources)|magazine articles?|journalism",
+    ),
+    (
+        "print",
+        r"(?:only )?in print\b|print(?:ed)? (?:sources?|items?|works?|books?)|print and (?:digital|online|electronic)|exists? only on paper",
+    ),
+    (
+        "outside",
+        r"outside (?:the |of )?(?:sources?|course|class|reading|required|assigned)|from outside|external sources?|beyond (?:the|our|those)|not (?:on|from) (?:the|our) (?:reading list|syllabus|course)|independently found|outside sources?",
+    ),
     ("scholarly", r"scholarly|academic|scholarship|learned journals?|university press|secondary scholarship"),
     ("book", r"books?\b|monographs?|book-length"),
 )
 _TYPE = re.compile("|".join(rf"(?P<t{i}>\b(?:{words}))" for i, (_, words) in enumerate(_TYPES)), re.IGNORECASE)
 _NOUN = re.compile(
     r"\b(?:sources?|references?|items?|works?|texts?|citations?|articles?|books?|monographs?|studies|papers?|publications?|journals?|documents?|reports?|authorities|readings?|materials?"
-    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|cases|accounts?|commentaries|critics)\b",
+    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|cases|accounts?|commentaries|critics)\b(?! styles?| formats?)",
     re.IGNORECASE,
 )
-_STRICT_NOUN = re.compile(r"\b(?:sources?|references?|items? of (?:reading|literature)|citations|works (?:cited|of scholarship)|publications|articles?|books?|monographs?|studies|data ?sets?)\b", re.IGNORECASE)
+_STRICT_NOUN = re.compile(
+    r"\b(?:sources?|references?|items? of (?:reading|literature)|citations|works (?:cited|of scholarship)|publications|articles?|books?|monographs?|studies|data ?sets?)\b",
+    re.IGNORECASE,
+)
 _OTHER_NOUN = re.compile(
     r"[- ]*(?:\w+[- ]){0,2}?(?:words?|pages?|sides?|minutes?|hours?|days?|weeks?|months?|years?|marks?|points?|per ?cent|percent|%|paragraphs?|sections?|figures?|keywords?|quotations?|quotes|images?|maps?|graphs?"
     r"|questions?|people|students?|groups?|copies|copy|lines?|inch(?:es)?|pt\b|point\b|cm\b|mm\b|sentences?|examples?|times?|counter-?arguments?|headings?|meetings?|steps?|parts?|tables?|episodes?|elegies|poems|states|cities|countries"
@@ -34,15 +49,21 @@ _OTHER_NOUN = re.compile(
     re.IGNORECASE,
 )
 _KEY = re.compile(
-    r"\b(?:sources?|evidence|research|reading|references|bibliography|literature|secondary|materials?|texts? to use|scholarship)\b", re.IGNORECASE
+    r"\b(?:sources?|evidence|research|reading|references|(?<!annotated )bibliography|literature|secondary|materials?|texts? to use|scholarship)\b",
+    re.IGNORECASE,
 )
-_NOT_KEY = re.compile(r"\b(?:marks?|points|grading|rubric|criteria|graded|late|due|dates|original sources)\b", re.IGNORECASE)
+_NOT_KEY = re.compile(
+    r"\b(?:marks?|points|grading|rubric|criteria|graded|late|due|dates|original sources)\b", re.IGNORECASE
+)
 _DEMAND = re.compile(
     r"\b(?:us(?:e|es|ing)|cit(?:e|es|ing)|includ(?:e|es|ing)|draw(?:s|ing)? (?:up)?on|consult(?:ing)?|need(?:s|ed)?|must|should|require[sd]?|requirements?|expect(?:ed)?|find|read|refer(?:ence|ring)?(?: to)?|want|have to|has to"
     r"|supported? (?:by|with)|based on|engage with|look at|incorporat\w+|contain|at least|minimum|no fewer|or more|aim for|make use|work with|rest on|of (?:them|these|those|which))\b",
     re.IGNORECASE,
 )
-_NO_NUMBER = re.compile(r"\b(?:no (?:minimum|required|set|fixed|particular|magic) (?:number|minimum)|no minimum|as many|how many|number of sources)\b", re.IGNORECASE)
+_NO_NUMBER = re.compile(
+    r"\b(?:no (?:minimum|required|set|fixed|particular|magic) (?:number|minimum)|no minimum|as many|how many|number of sources)\b",
+    re.IGNORECASE,
+)
 _ANAPHOR = re.compile(r"\b(?:of (?:them|these|those|which|the \w+)|among (?:them|these))\b", re.IGNORECASE)
 _SINCE = re.compile(
     rf"\b(?:(?P<none>(?:nothing|none|no (?:source|item|work)s?)\b[^.;]{{0,30}}?(?:before|older than|earlier than|prior to))|(?P<since>since|from|(?:no|not) (?:earlier|older) than|in or after|as of)|(?P<after>after|later than)) "
@@ -56,10 +77,16 @@ _UNCOUNTED = re.compile(
     r"|(?:use|cite|consult|draw on|rely on) (?:only|exclusively|solely)|only (?:use|cite|consult)|make sure[^.;:]{0,40}\b(?:is|are|found)\b|(?:only|exclusively) from)",
     re.IGNORECASE,
 )
-_RANGE_OF = re.compile(r"\b(?:a (?:range|mix(?:ture)?|variety|balance|combination) of|both) (?P<what>[^.;:]{5,90})", re.IGNORECASE)
-_SIGNIFICANT = re.compile(r"\b(?:shows?|do|demonstrate|conduct|includ\w+|requires?)\b[^.;:]{0,40}\bresearch\b[^.;:]{0,40}\boutside (?:of )?(?:the |your )?(?:course|class|assigned)", re.IGNORECASE)
+_RANGE_OF = re.compile(
+    r"\b(?:a (?:range|mix(?:ture)?|variety|balance|combination) of|both) (?P<what>[^.;:]{5,90})", re.IGNORECASE
+)
+_SIGNIFICANT = re.compile(
+    r"\b(?:shows?|do|demonstrate|conduct|includ\w+|requires?)\b[^.;:]{0,40}\bresearch\b[^.;:]{0,40}\boutside (?:of )?(?:the |your )?(?:course|class|assigned)",
+    re.IGNORECASE,
+)
 
 
+_BREAK = re.compile(r"[,(;:—]| - | (?:that|which|to|if|when|as)\b")
 _LISTED = re.compile(r"\b(?:reference list|bibliography|works cited|list of references)\b", re.IGNORECASE)
 
 
@@ -71,7 +98,9 @@ def _type_in(words: str) -> str:
 def _since_in(words: str, given: dt.date | None) -> tuple[int | None, bool, int, int]:
     """The year from which sources may date, whether it is said of all, and where it is said."""
     match = _SINCE.search(words)
-    if not match:
+    if not match or re.search(
+        r"\b(?:majority|most|half|some|many|mostly|preferably)\b[^,;]{0,40}$", words[: match.start()], re.IGNORECASE
+    ):
         return None, False, 0, 0
     year: int | None = None
     if match["year"]:
@@ -85,14 +114,24 @@ def _since_in(words: str, given: dt.date | None) -> tuple[int | None, bool, int,
     return year, bool(match["none"]), match.start(), match.end()
 
 
-def _is_source_sentence(sentence: Sentence) -> bool:
-    text, context = sentence.text, sentence.context
+def _is_keyed(sheet: Sheet, sentence: Sentence) -> bool:
+    """Whether its label or heading says that it is about sources; the sheet's title says nothing of the kind."""
+    heading = "" if sentence.passage.heading in sheet.title else sentence.passage.heading
+    return bool(_KEY.search(sentence.passage.key) or _KEY.search(heading)) and not _NOT_KEY.search(sentence.context)
+
+
+def _is_source_sentence(sheet: Sheet, sentence: Sentence) -> bool:
+    text = sentence.text
     if TOLD.search(text) or _NO_NUMBER.search(text):
         return False
     if _LISTED.search(text):
         return True
-    keyed = bool(_KEY.search(sentence.passage.key) or _KEY.search(sentence.passage.heading)) and not _NOT_KEY.search(context)
-    return keyed or bool(_STRICT_NOUN.search(text) or _TYPE.search(text) or re.search(r"\b(?:works|items|texts|readings|accounts|commentaries|critics)\b", text, re.IGNORECASE))
+    keyed = _is_keyed(sheet, sentence)
+    return keyed or bool(
+        _STRICT_NOUN.search(text)
+        or _TYPE.search(text)
+        or re.search(r"\b(?:works|items|texts|readings|accounts|commentaries|critics)\b", text, re.IGNORECASE)
+    )
 
 
 def _stretches(text: str, quantities: list[Quantity]) -> list[tuple[Quantity, str]]:
@@ -108,7 +147,7 @@ def _stretches(text: str, quantities: list[Quantity]) -> list[tuple[Quantity, st
 
 def _counted(sheet: Sheet, sentence: Sentence, given: dt.date | None) -> list[Requirement]:
     text = sentence.text
-    keyed = bool(_KEY.search(sentence.passage.key) or _KEY.search(sentence.passage.heading)) and not _NOT_KEY.search(sentence.context)
+    keyed = _is_keyed(sheet, sentence)
     years = [m.span() for m in re.finditer(r"\b(?:19|20)\d\d\b|\b\d{1,2}(?:st|nd|rd|th)\b", text)]
     years += [m.span() for m in _SINCE.finditer(text)]
     quantities = [q for q in find_quantities(text) if not any(a < q.end and q.start < b for a, b in years)]
@@ -119,32 +158,67 @@ def _counted(sheet: Sheet, sentence: Sentence, given: dt.date | None) -> list[Re
         if number is None or number > 100 or number != int(number):
             continue
         other = _OTHER_NOUN.match(words)
-        if (other and _type_in(other.group()) != "data") or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words)):
+        if (
+            (other and _type_in(other.group()) != "data")
+            or words.startswith(")")
+            or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words))
+        ):
             continue
         before = text[max(0, quantity.start - 60) : quantity.start]
-        if re.search(r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition|no\.|group)|[#$£€]) $", before, re.IGNORECASE):
+        if re.search(
+            r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition|no\.|group)|[#$£€]) $",
+            before,
+            re.IGNORECASE,
+        ):
             continue
         near = words[:70]
         if (bracket := near.find("(")) > 3:
             near = near[:bracket]
+        if quantity.bare and not keyed and not _ANAPHOR.search(near[:30]):
+            near = _BREAK.split(near)[0]
         kind = _type_in(near)
         noun = _NOUN.search(near)
         anaphor = _ANAPHOR.search(near[:30]) or _ANAPHOR.search(before[-18:])
         if kind == "any" and not noun and not quantity.start and keyed:
             noun = re.match(r"", near)
         label = re.search(r"([\w -]{3,40}): $", before)
-        label_kind = _type_in(label[1]) if label else _type_in(sentence.passage.key) if sentence.passage.body and not sentence.start else "any"
+        label_kind = (
+            _type_in(label[1])
+            if label
+            else _type_in(sentence.passage.key)
+            if sentence.passage.body and not sentence.start
+            else "any"
+        )
         if kind == "any" and label_kind != "any" and not noun:
             kind = label_kind
+        if kind == "any" and re.match(r" such\b", near):
+            kind = _type_in(text[: quantity.start])
+        if kind == "any" and anaphor and rows and _SINCE.search(words):
+            kind = str(rows[-1]["type"])
         if kind == "any" and noun is None and not (keyed and (not quantity.bare or anaphor)):
             continue
-        if kind == "any" and noun and not keyed and not _STRICT_NOUN.search(near) and not re.match(r" (?:\w+ )?(?:items?|works|texts|readings|secondary|accounts|entries|critics|commentaries)\b", near, re.IGNORECASE):
+        if (
+            kind == "any"
+            and noun
+            and not keyed
+            and not _STRICT_NOUN.search(near)
+            and not re.match(
+                r" (?:\w+ )?(?:items?|works|texts|readings|secondary|accounts|entries|critics|commentaries)\b",
+                near,
+                re.IGNORECASE,
+            )
+        ):
             continue
         if noun and kind == "any" and noun.start() > 40:
             continue
         if not (keyed or not quantity.bare or anaphor or _DEMAND.search(text) or quantity.start < 3):
             continue
-        if kind == "any" and re.search(r"\bone (?:article|source|of)\b", text[quantity.start :][:14], re.IGNORECASE) and quantity.bare and not anaphor:
+        if (
+            kind == "any"
+            and re.search(r"\bone (?:article|source|of)\b", text[quantity.start :][:14], re.IGNORECASE)
+            and quantity.bare
+            and not anaphor
+        ):
             continue
         low, high = quantity.low, quantity.high
         if quantity.bare and low == high:
@@ -153,7 +227,9 @@ def _counted(sheet: Sheet, sentence: Sentence, given: dt.date | None) -> list[Re
         since, of_all, since_start, since_end = _since_in(words, given)
         end = quantity.end + (since_end if since else 0)
         if not since or since_end < len(near):
-            hit = max((m.end() for m in (*_TYPE.finditer(near), *_NOUN.finditer(near[:45])) if m.end() <= 60), default=0)
+            hit = max(
+                (m.end() for m in (*_TYPE.finditer(near), *_NOUN.finditer(near[:45])) if m.end() <= 60), default=0
+            )
             end = max(end, quantity.end + hit)
         row: dict[str, object] = {"min": low, "max": high, "type": kind, "since": since}
         if since and of_all and rows:
@@ -180,16 +256,44 @@ def _uncounted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     text = sentence.text
     if match := _UNCOUNTED.search(text):
         kind = _type_in(text)
-        if kind in {"peer-reviewed", "scholarly", "primary"} and not re.search(r"\b(?:not have to|need not|do not|don't|can be)\b", text):
+        if kind in {"peer-reviewed", "scholarly", "primary"} and not re.search(
+            r"\b(?:not have to|need not|do not|don't|can be)\b", text
+        ):
             hit = _TYPE.search(text)
             end = max(match.end(), hit.end() if hit else 0)
             values = {"min": None, "max": None, "type": kind, "since": None}
-            found.append(ask(sheet, "sources", values, sentence.span(min(match.start(), hit.start() if hit else match.start()), end), force_of(text)))
+            found.append(
+                ask(
+                    sheet,
+                    "sources",
+                    values,
+                    sentence.span(min(match.start(), hit.start() if hit else match.start()), end),
+                    force_of(text),
+                )
+            )
     elif (match := _RANGE_OF.search(text)) and re.search(r"\bsources\b", match["what"]):
-        for kind in dict.fromkeys(_TYPES[next(i for i in range(len(_TYPES)) if m[f"t{i}"])][0] for m in _TYPE.finditer(text, match.start())):
-            found.append(ask(sheet, "sources", {"min": None, "max": None, "type": kind, "since": None}, sentence.span(match.start(), match.end()), "should"))
+        for kind in dict.fromkeys(
+            _TYPES[next(i for i in range(len(_TYPES)) if m[f"t{i}"])][0] for m in _TYPE.finditer(text, match.start())
+        ):
+            found.append(
+                ask(
+                    sheet,
+                    "sources",
+                    {"min": None, "max": None, "type": kind, "since": None},
+                    sentence.span(match.start(), match.end()),
+                    "should",
+                )
+            )
     elif match := _SIGNIFICANT.search(text):
-        found.append(ask(sheet, "sources", {"min": None, "max": None, "type": "outside", "since": None}, sentence.span(match.start(), match.end()), force_of(text)))
+        found.append(
+            ask(
+                sheet,
+                "sources",
+                {"min": None, "max": None, "type": "outside", "since": None},
+                sentence.span(match.start(), match.end()),
+                force_of(text),
+            )
+        )
     return found
 
 
@@ -198,11 +302,16 @@ def find_sources(sheet: Sheet, given: dt.date | None = None) -> list[Requirement
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()
     for sentence in sheet.sentences:
-        if not _is_source_sentence(sentence):
+        if not _is_source_sentence(sheet, sentence):
             continue
         for requirement in (*_counted(sheet, sentence, given), *_uncounted(sheet, sentence)):
             key = tuple(requirement.values[k] for k in ("type", "min", "max"))
             if key not in seen:
                 seen.add(key)
                 found.append(requirement)
-    return found
+    counted = {r.values["type"] for r in found if r.values["min"] is not None or r.values["max"] is not None}
+    return [
+        r
+        for r in found
+        if r.values["min"] is not None or r.values["max"] is not None or r.values["type"] not in counted
+    ]

@@ -13,11 +13,20 @@ from fairhand.model.span import Span
 _KINDS: tuple[tuple[str, str], ...] = (
     ("encyclopedia", r"encyclop(?:a)?edias?|encyclopædias?|Wikipedia(?: pages| articles)?"),
     ("blog", r"blogs?|blog posts?|weblogs?"),
-    ("ai-generated", r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)"),
-    ("course-readings", r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course|class)|assigned readings?|lecture (?:notes|slides)"),
+    (
+        "ai-generated",
+        r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)",
+    ),
+    (
+        "course-readings",
+        r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course|class)|assigned readings?|lecture (?:notes|slides)",
+    ),
     ("dictionary", r"dictionar(?:y(?! definitions? (?:as|to|in))|ies)"),
     ("textbook", r"text ?books?"),
-    ("website", r"(?:(?:(?:essay|study|internet|online|notes?|content|general|random|crib) )?(?:web ?)?sites(?! (?:visit|of))|web ?sites?|web ?pages?|internet sources?|online sources|study[- ]guides?(?! website)|general internet|the (?:open )?(?:web|internet)|social media(?: posts)?|online study notes)"),
+    (
+        "website",
+        r"(?:(?:(?:essay|study|internet|online|notes?|content|general|random|crib) )?(?:web ?)?sites(?! (?:visit|of))|web ?sites?|web ?pages?|internet sources?|online sources|study[- ]guides?(?! website)|general internet|the (?:open )?(?:web|internet)|social media(?: posts)?|online study notes)",
+    ),
 )
 _KIND = re.compile("|".join(rf"(?P<k{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_KINDS)), re.IGNORECASE)
 _BAN = re.compile(
@@ -28,9 +37,17 @@ _BAN = re.compile(
     r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet|AI-))|neither|(?:are|is) not sources)\b",
     re.IGNORECASE,
 )
-_ALSO = re.compile(r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise|this (?:includes|also))\b", re.IGNORECASE)
-_BAN_LEAD = re.compile(r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned|off limits)(?:\b[^|]{0,30})?(?: \||$)", re.IGNORECASE)
-_ABOUT_SOURCES = re.compile(r"\b(?:cit\w+|sources?|references?|quot\w+|use\b|using|evidence|rely|acceptable|count)\b", re.IGNORECASE)
+_ALSO = re.compile(
+    r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise|this (?:includes|also))\b",
+    re.IGNORECASE,
+)
+_BAN_LEAD = re.compile(
+    r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned|off limits)(?:\b[^|]{0,30})?(?: \||$)",
+    re.IGNORECASE,
+)
+_ABOUT_SOURCES = re.compile(
+    r"\b(?:cit\w+|sources?|references?|quot\w+|use\b|using|evidence|rely|acceptable|count)\b", re.IGNORECASE
+)
 _SPARED = re.compile(r"\b(?:rubric|exam(?:ination)?|in class|posting|upload)\b", re.IGNORECASE)
 
 
@@ -45,9 +62,16 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
         if not (ban or lead or (carried and _ALSO.match(words.strip()))):
             continue
         hits = list(_KIND.finditer(words))
-        if ban and re.match(r"avoid$|no$|not to|don't|do not|never|steer|stay|refrain", ban.group().strip(), re.IGNORECASE):
+        if ban and re.match(
+            r"avoid$|no$|not to|don't|do not|never|steer|stay|refrain", ban.group().strip(), re.IGNORECASE
+        ):
             hits = [h for h in hits if h.start() > ban.start()]
-        if ban and (stop := re.search(r"\b(?:but|except|unless|although) (?:\w+ ){0,4}(?:fine|allowed|welcome|may|are|is)\b", words[ban.end() :])):
+        if ban and (
+            stop := re.search(
+                r"\b(?:but|except|unless|although) (?:\w+ ){0,4}(?:fine|allowed|welcome|may|are|is)\b",
+                words[ban.end() :],
+            )
+        ):
             hits = [h for h in hits if h.start() < ban.end() + stop.start()]
         kinds = {_KINDS[next(i for i in range(len(_KINDS)) if h[f"k{i}"])][0] for h in hits}
         if kinds == {"ai-generated"} and not (carried or re.search(r"\b(?:cit\w+|source)", words)):

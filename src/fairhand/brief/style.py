@@ -25,7 +25,10 @@ _CITING = re.compile(
     r"|bibliograph\w+|conventions?|system|rules|handbook|works cited)\b",
     re.IGNORECASE,
 )
-_KEY = re.compile(r"\b(?:style|referenc\w+|citations?|citing|documentation|format|sources?|presentation|bibliography)\b", re.IGNORECASE)
+_KEY = re.compile(
+    r"\b(?:style|referenc\w+|citations?|citing|documentation|format|sources?|presentation|bibliography)\b",
+    re.IGNORECASE,
+)
 _AUTHOR_DATE = re.compile(r"author[-–/ ]date|name[- ]year|parenthetical|in-text", re.IGNORECASE)
 _NOTES = re.compile(r"\b(?:notes?|footnotes?|endnotes?|full note)\b", re.IGNORECASE)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth".split()
@@ -39,9 +42,16 @@ _ANY = re.compile(
     r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|as long as|provided|do(?:n't| not) mix)",
     re.IGNORECASE,
 )
-_CITED = re.compile(r"\b(?:quot\w+|cit\w+|referenc\w+|documentation|bibliograph\w+|foot|endnote|sources?|style)\b", re.IGNORECASE)
-_OWN_TASTE = re.compile(r"\b(?:I (?:tend to|usually|often|personally|like to)|sample|for example|last year|not (?:in )?(?:MLA|APA|Chicago|Harvard))\b", re.IGNORECASE)
-_TURN = re.compile(r"\b(?:not|rather than|instead of|no longer|isn't|don't use|do not use|never)\b(?: \w+){0,2} ?$", re.IGNORECASE)
+_CITED = re.compile(
+    r"\b(?:quot\w+|cit\w+|referenc\w+|documentation|bibliograph\w+|foot|endnote|sources?|style)\b", re.IGNORECASE
+)
+_OWN_TASTE = re.compile(
+    r"\b(?:I (?:tend to|usually|often|personally|like to)|sample|for example|last year|not (?:in )?(?:MLA|APA|Chicago|Harvard))\b",
+    re.IGNORECASE,
+)
+_TURN = re.compile(
+    r"\b(?:not|rather than|instead of|no longer|isn't|don't use|do not use|never)\b(?: \w+){0,2} ?$", re.IGNORECASE
+)
 
 
 def _edition(text: str, start: int, end: int) -> tuple[int | None, int]:
@@ -80,11 +90,21 @@ def find_style(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
     def add(style: str, edition: int | None, sentence: Sentence, start: int, end: int) -> None:
         if style not in seen:
             seen.add(style)
-            found.append(ask(sheet, "style", {"style": style, "edition": edition}, sentence.span(start, end), force_of(sentence.text)))
+            found.append(
+                ask(
+                    sheet,
+                    "style",
+                    {"style": style, "edition": edition},
+                    sentence.span(start, end),
+                    force_of(sentence.text),
+                )
+            )
 
     for sentence in sheet.sentences:
         text = sentence.text
-        if _OWN_TASTE.search(text) or re.search(r"\d+ ?(?:%|points?|marks?)?\)?$", text) and sentence.passage.kind == "row":
+        if _OWN_TASTE.search(text) or (
+            re.search(r"\d+ ?(?:%|points?|marks?)?\)?$", text) and sentence.passage.kind == "row"
+        ):
             continue
         free = _ANY.search(text)
         if free and (_CITED.search(text) or _KEY.search(sentence.context)):
@@ -95,9 +115,16 @@ def find_style(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
             near = text[max(0, match.start() - 50) : match.end() + 40]
             if _TURN.search(text[max(0, match.start() - 25) : match.start()]):
                 continue
-            if re.search(r"\b(?:Press|University|Business School|newspaper|Tribune)\b", text[match.end() : match.end() + 25]):
+            if re.search(
+                r"\b(?:Press|University|Business School|newspaper|Tribune)\b", text[match.end() : match.end() + 25]
+            ):
                 continue
-            if not (_CITING.search(near) or _KEY.search(sentence.context) or len(text) < 30 or re.search(r"\b(?:use|follow)\b", near, re.IGNORECASE)):
+            if not (
+                _CITING.search(near)
+                or _KEY.search(sentence.context)
+                or len(text) < 30
+                or re.search(r"\b(?:use|follow)\b", near, re.IGNORECASE)
+            ):
                 continue
             if re.search(r"\(\d+ ?(?:%|points|marks)\)", near):
                 continue

@@ -21,23 +21,43 @@ _NETWORK = re.compile(
     r"\b(?:site|page|folder|portal|tab|link|drop ?box|drop-?box|box|system|platform|drive|online|website|webpage|repository|request|portfolio|environment|VLE|LMS|area|module|forum|space|hub|server|locker|tool|inbox|point|canvas|course|dropbox|upload)s?$",
     re.IGNORECASE,
 )
-_ONLINE = re.compile(r"\b(?:submit(?:ted)?|hand(?:ed)? in|turn(?:ed)? in) (?:\w+ ){0,3}(?:online|electronically)\b|\bonline submission\b|\buploaded?\b", re.IGNORECASE)
-_ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
-_EMAIL = re.compile(
-    rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b[^.;?!]{{0,60}}?(?:\bat |\bto |: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
+_ONLINE = re.compile(
+    r"\b(?:submit(?:ted)?|hand(?:ed)? in|turn(?:ed)? in) (?:\w+ ){0,3}(?:online|electronically)\b|\bonline submission\b|\buploaded?\b",
     re.IGNORECASE,
 )
-_HANDED = re.compile(r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?|reports?) ?\b", re.IGNORECASE)
+_ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
+_EMAIL = re.compile(
+    rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto |: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
+    re.IGNORECASE,
+)
+_HANDED = re.compile(
+    r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?|reports?) ?\b",
+    re.IGNORECASE,
+)
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
+_ELECTRONIC = re.compile(rf"\b(?:electronic|PDF|digital)\b[^.;]{{0,50}}\bsent to {_PLACE}", re.IGNORECASE)
 _MAILED = re.compile(r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|by e-?mail)\b", re.IGNORECASE)
 _PRINT = re.compile(
-    r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?|\bhard ?copy\b", re.IGNORECASE
+    r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?|\bhard ?copy\b",
+    re.IGNORECASE,
 )
-_LEFT = re.compile(rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside|with) {_PLACE}", re.IGNORECASE)
-_IN_CLASS = re.compile(r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b", re.IGNORECASE)
+_LEFT = re.compile(
+    rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside|with) {_PLACE}",
+    re.IGNORECASE,
+)
+_IN_CLASS = re.compile(
+    r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b",
+    re.IGNORECASE,
+)
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
-_OTHER = re.compile(r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b", re.IGNORECASE)
-_NOT_PLACE = re.compile(r"^(?:me|it|them|you|us|class|time|word|pdf|docx|this|that|date|midnight|noon|your|another|advance|person|full|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|january|february|march|april|may|june|july|august|september|october|november|december)$", re.IGNORECASE)
+_OTHER = re.compile(
+    r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
+    re.IGNORECASE,
+)
+_NOT_PLACE = re.compile(
+    r"^(?:me|it|them|you|us|class|time|word|pdf|docx|this|that|date|midnight|noon|your|another|advance|person|full|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|january|february|march|april|may|june|july|august|september|october|november|december)$",
+    re.IGNORECASE,
+)
 
 
 def _trim(where: str) -> str:
@@ -45,10 +65,10 @@ def _trim(where: str) -> str:
 
 
 def _email(text: str) -> tuple[str, int, int] | None:
-    match = _EMAIL.search(text)
+    match = _EMAIL.search(text) or _ELECTRONIC.search(text)
     if not match:
         return None
-    if match["address"]:
+    if match.groupdict().get("address"):
         return match["address"].rstrip("."), match.start(), match.end()
     where = _trim(match["where"])
     return ("" if _NOT_PLACE.match(where) else where), match.start(), match.end()
@@ -66,7 +86,12 @@ def _upload(text: str) -> tuple[str, int, int] | None:
                 continue
             if pattern is _VIA and re.search(r"s$", where) and not where.lower().endswith("canvas"):
                 continue
-            if _NETWORK.search(where) and (verb.startswith(("upload", "submi", "post")) or not re.search(r"\b(?:my|essay|mail|pigeon|office|letter|wooden|blue) ?box", match.group(), re.IGNORECASE)):
+            if _NETWORK.search(where) and (
+                verb.startswith(("upload", "submi", "post"))
+                or not re.search(
+                    r"\b(?:my|essay|mail|pigeon|office|letter|wooden|blue) ?box", match.group(), re.IGNORECASE
+                )
+            ):
                 if re.search(r"\b(?:essay|mail|letter) ?box\b", where, re.IGNORECASE):
                     continue
                 return where, match.start(), match.end()
@@ -84,35 +109,80 @@ def find_submit(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
     def add(by: str, where: str | None, sentence: Sentence, start: int, end: int) -> None:
         if by not in seen:
             seen[by] = where
-            found.append(ask(sheet, "submit", {"by": by, "where": where or None}, sentence.span(start, end), force_of(sentence.text)))
+            found.append(
+                ask(
+                    sheet,
+                    "submit",
+                    {"by": by, "where": where or None},
+                    sentence.span(start, end),
+                    force_of(sentence.text),
+                )
+            )
 
     for sentence in sheet.sentences:
         text = sentence.text
         if TOLD.search(text):
             continue
-        if (hit := _email(text)) and not _NOT.search(text[: hit[1]]) and not re.search(r"\bquestions?\b", text, re.IGNORECASE):
+        if (
+            (hit := _email(text))
+            and not _NOT.search(text[: hit[1]])
+            and not re.search(r"\bquestions?\b", text, re.IGNORECASE)
+        ):
             add("email", hit[0], sentence, hit[1], hit[2])
-        elif (hit := _upload(text)) and not _NOT.search(text[max(0, hit[1] - 25) : hit[1]]) and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]]):
+        elif (
+            (hit := _upload(text))
+            and not _NOT.search(text[max(0, hit[1] - 25) : hit[1]])
+            and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]])
+        ):
             add("upload", hit[0], sentence, hit[1], hit[2])
             continue
         print_hit = _PRINT.search(text)
-        copy = print_hit and not _NOT.search(text[max(0, print_hit.start() - 25) : print_hit.start()]) and not re.search(r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in|printed \w+ in the", text)
+        copy = (
+            print_hit
+            and not _NOT.search(text[max(0, print_hit.start() - 25) : print_hit.start()])
+            and not re.search(
+                r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in|printed \w+ in the",
+                text,
+            )
+        )
         if copy and re.match(r"(?:printed|print)$", print_hit.group(), re.IGNORECASE) if print_hit else False:
-            copy = bool(re.search(r"\b(?:must|should|to|will|has to) be (?:typed and )?printed|\bprint (?:the|your|it|out)\b", text, re.IGNORECASE))
+            copy = bool(
+                re.search(
+                    r"\b(?:must|should|to|will|has to) be (?:typed and )?printed|\bprint (?:the|your|it|out)\b",
+                    text,
+                    re.IGNORECASE,
+                )
+            )
         in_class = _IN_CLASS.search(text) or (_BRING.search(text) if copy else None)
-        if in_class and not _OTHER.search(text[max(0, in_class.start() - 60) : in_class.end()]) and (copy or re.search(r"\b(?:paper|essay|copy|report|it|due)\b", in_class.group(), re.IGNORECASE)):
+        if (
+            in_class
+            and not _OTHER.search(text[max(0, in_class.start() - 60) : in_class.end()])
+            and (copy or re.search(r"\b(?:paper|essay|copy|report|it|due)\b", in_class.group(), re.IGNORECASE))
+        ):
             add("in-class", None, sentence, in_class.start(), in_class.end())
         elif copy and print_hit:
             left = _LEFT.search(text)
             where = _trim(left["where"]) if left and not _NOT_PLACE.match(_trim(left["where"])) else None
             handing = left or re.search(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give)\b", text, re.IGNORECASE)
             if handing or re.search(r"\bmust be\b", text):
-                add("print", where, sentence, min(print_hit.start(), left.start() if left else print_hit.start()), max(print_hit.end(), left.end() if left else 0))
+                add(
+                    "print",
+                    where,
+                    sentence,
+                    min(print_hit.start(), left.start() if left else print_hit.start()),
+                    max(print_hit.end(), left.end() if left else 0),
+                )
             printed = sentence
     if not found:
         for sentence in sheet.sentences:
-            if (match := _ONLINE.search(sentence.text) or _MAILED.search(sentence.text)) and not _NOT.search(sentence.text) and not TOLD.search(sentence.text):
-                add("email" if "mail" in match.group().lower() else "upload", None, sentence, match.start(), match.end())
+            if (
+                (match := _ONLINE.search(sentence.text) or _MAILED.search(sentence.text))
+                and not _NOT.search(sentence.text)
+                and not TOLD.search(sentence.text)
+            ):
+                add(
+                    "email" if "mail" in match.group().lower() else "upload", None, sentence, match.start(), match.end()
+                )
     if printed is not None and "print" not in seen and not found:
         add("print", None, printed, 0, len(printed.text))
     return found

@@ -25,26 +25,45 @@ _VERBS: tuple[tuple[str, str], ...] = (
 )
 _VERB = re.compile("|".join(rf"(?P<v{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_VERBS)), re.IGNORECASE)
 _ADVERB = r"(?:(?:critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically|in detail) )?"
-_OPENS = re.compile(rf"(?:^|[\"“(]|[,;:—] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$", re.IGNORECASE)
+_OPENS = re.compile(
+    rf"(?:^|[\"“(]|[,;:—] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$",
+    re.IGNORECASE,
+)
 _YOU = re.compile(
-    rf"\b(?:you {_ADVERB}|(?:you(?:'ll| will| should| must| need to| have to| are (?:expected|asked|required|invited) to| shall)|asked to|expected to|required to|aim(?:s)? (?:is )?to|task is to|is to|want you to|order to|paper (?:should|must|will)|essay (?:should|must|will)|section should|report (?:should|must|will)|(?:essay|paper|report|review|brief|it|you) (?:has|have|is|are|needs?|ought) to) (?:\w+ ){{0,2}}?{_ADVERB})$",
+    rf"\b(?:you {_ADVERB}|(?:you(?:'ll| will| should| must| need to| have to| are (?:expected|asked|required|invited) to| shall)|asked to|expected to|required to|aim(?:s)? (?:is )?to|task is to|is to|(?:want|expect|ask|would like|invite|require) you to|order to|paper (?:should|must|will)|essay (?:should|must|will)|section should|report (?:should|must|will)|(?:essay|paper|report|review|brief|it|you) (?:has|have|is|are|needs?|ought) to) (?:\w+ ){{0,2}}?{_ADVERB})$",
     re.IGNORECASE,
 )
 _TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
-_THAT = re.compile(rf"\b(?:write|essay|paper|proposal|report|review)\b[^.;]{{0,90}}\b(?:that|which|in which you) {_ADVERB}$", re.IGNORECASE)
+_THAT = re.compile(
+    rf"\b(?:write|essay|paper|proposal|report|review)\b[^.;]{{0,90}}\b(?:that|which|in which you) {_ADVERB}$",
+    re.IGNORECASE,
+)
 _NOT_TASK = re.compile(
     r"\b(?:sources?|length|format|presentation|layout|style|referenc\w+|citations?|late(?:ness)?|penalt\w+|submi\w+|handing in|grading|graded|marks?|marking|rubric|criteria|polic(?:y|ies)|conduct|integrity|ai|collaboration|working with"
     r"|dates?|deadlines?|help|contact|questions$|questions to keep|mechanics|revis\w+|support|good practice|attendance|honesty|turning it in|search|readability|paragraphs?|not part|abstract|reading|methodology questions)\b",
     re.IGNORECASE,
 )
-_TUTOR = re.compile(r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $")
-_OTHERS = re.compile(r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone|other|classmates|friends|the (?:class|instructor|tutor|librarian))|plans? in|in (?:class|tutorials?|small groups|office)|responses? in small groups|drafts)\b", re.IGNORECASE)
-_NEGATED = re.compile(r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to|used to|want to|how to)(?: \w+){0,2} $", re.IGNORECASE)
-_ADVISING = re.compile(r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions|per se|learned|answer the following)\b", re.IGNORECASE)
+_TUTOR = re.compile(
+    r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $"
+)
+_OTHERS = re.compile(
+    r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone|other|classmates|friends|the (?:class|instructor|tutor|librarian))|plans? in|in (?:class|tutorials?|small groups|office)|responses? in small groups|drafts)\b",
+    re.IGNORECASE,
+)
+_NEGATED = re.compile(
+    r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to|used to|want to|how to)(?: \w+){0,2} $",
+    re.IGNORECASE,
+)
+_ADVISING = re.compile(
+    r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions|per se|learned|answer the following)\b",
+    re.IGNORECASE,
+)
 _NOUNISH = re.compile(r"^(?: (?:of|essay|paper|question|section|paragraph)s?\b)|^-|^d\b", re.IGNORECASE)
 
 
-_PREPOSED = re.compile(r"^\W*(?:In|By|With|Using|Drawing|After|From|Focusing|Through|Taking|Building|Once)\b[^.;]{0,200}, ?$")
+_PREPOSED = re.compile(
+    r"^\W*(?:In|By|With|Using|Drawing|After|From|Focusing|Through|Taking|Building|Once)\b[^.;]{0,200}, ?$"
+)
 _ORDER = re.compile(
     r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set|start|begin|review|draw|outline|advise|investigate|apply)\b",
     re.IGNORECASE,
@@ -59,21 +78,39 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
         return False
     word = match.group().lower()
     if word.endswith("s") and word not in {"discuss", "assess"}:
-        return bool(_THAT.search(before)) or bool(re.search(r"\band $", before) and re.search(rf"\b(?:that|which)\b[^.;]*", clause) and _VERB.search(clause))
+        return bool(_THAT.search(before)) or bool(
+            re.search(r"\band $", before) and re.search(r"\b(?:that|which)\b[^.;]*", clause) and _VERB.search(clause)
+        )
     if word.endswith("ing"):
-        return bool(re.search(r"\b(?:write|essay|paper|paragraphs?|report|review)\b[^.;]{0,40}$", clause, re.IGNORECASE))
+        return bool(
+            re.search(r"\b(?:write|essay|paper|paragraphs?|report|review)\b[^.;]{0,40}$", clause, re.IGNORECASE)
+        )
     clause = re.sub(rf"{_ADVERB}$", "", clause, flags=re.IGNORECASE)
     opens = _OPENS.search(before)
     if opens and _PREPOSED.match(clause):
         return True
     if opens and opens.group().lower().strip() in {"and", "or", ",", "then"}:
         # A second verb carries on an order only where the clause gives one.
-        return bool(_VERB.search(clause) or _YOU.search(clause + "x ") or _ORDER.search(clause) or not clause.strip(" ,"))
-    if opens and (not clause.strip(" \"'(") or re.search(r"[\":;—(,] ?(?:\w+ )?$|(?:must|should|will|shall|please|then) (?:\w+ )?$", clause, re.IGNORECASE)):
+        return bool(
+            _VERB.search(clause) or _YOU.search(clause + "x ") or _ORDER.search(clause) or not clause.strip(" ,")
+        )
+    if opens and (
+        not clause.strip(" \"'(")
+        or re.search(r"[\":;—(,] ?(?:\w+ )?$|(?:must|should|will|shall|please|then) (?:\w+ )?$", clause, re.IGNORECASE)
+    ):
         return True
     if _YOU.search(before) or _THAT.search(before):
         return True
-    return bool(_TO_LIST.search(before) and (re.search(r"\b(?:read|task|aim|goal|asked|assignment|second|critically|purpose is)\b", clause, re.IGNORECASE)))
+    return bool(
+        _TO_LIST.search(before)
+        and (
+            re.search(
+                r"\b(?:read|task|aim|goal|asked|assignment|second|critically|purpose is|you to)\b",
+                clause,
+                re.IGNORECASE,
+            )
+        )
+    )
 
 
 def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
@@ -84,7 +121,11 @@ def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
         text = sentence.text
         where = f"{sentence.passage.heading} | {sentence.passage.key}"
         titled = sentence.passage.heading and sentence.passage.heading in sheet.title
-        if not titled and (_NOT_TASK.search(where) or ADVICE.search(sentence.passage.heading)) or TOLD.search(text) or _ADVISING.search(text):
+        if (
+            (not titled and (_NOT_TASK.search(where) or ADVICE.search(sentence.passage.heading)))
+            or TOLD.search(text)
+            or _ADVISING.search(text)
+        ):
             continue
         if sentence.passage.kind == "row" and not sentence.passage.key:
             continue
@@ -95,6 +136,10 @@ def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
             seen.add(verb)
             end = re.compile(r"[.,;:?!]|$").search(text, match.end())
             stop = min(end.start() if end else len(text), match.end() + 60)
-            stop = text.rfind(" ", match.end(), stop) if stop == match.end() + 60 and " " in text[match.end() : stop] else stop
+            stop = (
+                text.rfind(" ", match.end(), stop)
+                if stop == match.end() + 60 and " " in text[match.end() : stop]
+                else stop
+            )
             found.append(ask(sheet, "task", {"verb": verb}, sentence.span(match.start(), stop)))
     return found

@@ -41,7 +41,7 @@ READING = re.compile(
 
 ADVICE = re.compile(
     r"\b(?:advice|tips?|hints?|picking|choosing a|(?:on|about) writing|on (?:note cards|footnotes|drafts)|supervision|office hours|my room|questions\?*$"
-    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading|note on|faq|why (?:we|this)|help|skills|how to (?:begin|finish|get)"
+    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading|note on|faq|why (?:we|this)|help|skills|how to (?!hand|submit|set|present|format)\w+"
     r"|before you (?:start|begin)|words on)\b",
     re.IGNORECASE,
 )
@@ -65,7 +65,9 @@ def force_of(words: str) -> Force:
 
 def ask(sheet: Sheet, kind: Kind, values: Mapping[str, Value], span: Span, force: Force = "must") -> Requirement:
     """The requirement that the words at ``span`` make."""
-    return Requirement(kind=kind, values=dict(values), evidence=span.of(sheet.text), span=span, force=force, sheet=sheet.name)
+    return Requirement(
+        kind=kind, values=dict(values), evidence=span.of(sheet.text), span=span, force=force, sheet=sheet.name
+    )
 
 
 def join(first: Span, second: Span) -> Span:
