@@ -8,7 +8,6 @@ and Metzener 1988), so that the tables stay small.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from difflib import SequenceMatcher
 
 from fairhand.fidelity.quoted import Token
 
@@ -22,6 +21,8 @@ _DROP_BY_BRACKET = 1
 _IN_BRACKETS_CHANGED, _IN_BRACKETS_ADDED = 2, 3
 _SMALL_TABLE = 6000
 _SHORTEST_ANCHOR = 3
+_LARGEST_TABLE = 100_000
+"""Stretches as long as this that share not even an anchor have nothing to do with each other."""
 MOST_FOR_A_BRACKET = 15
 """How many words of the source one bracket may stand for."""
 
@@ -75,11 +76,17 @@ def _align(
     if i == n or j == m or (n - i) * (m - j) <= _SMALL_TABLE:
         pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
         return
+    from difflib import SequenceMatcher
+
     # A word that may stand for another (bracketed, or in part) never starts a common run.
     quoted = [token.word if token.kind == "plain" else f" {k}" for k, token in enumerate(tokens[i:n])]
     run = SequenceMatcher(None, quoted, words[j:m], autojunk=False).find_longest_match()
     if run.size < _SHORTEST_ANCHOR:
-        pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
+        if (n - i) * (m - j) <= _LARGEST_TABLE:
+            pairs.extend(_pair_stretch(tokens, words, of_tokens, of_words, free))
+        else:
+            pairs.extend((k, None) for k in range(i, n))
+            pairs.extend((None, k) for k in range(j, m))
         return
     a, b = i + run.a, j + run.b
     _align(tokens, words, (i, a), (j, b), (free[0], False), pairs=pairs)

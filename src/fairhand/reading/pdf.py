@@ -11,7 +11,7 @@ from fairhand.model.problem import Problem
 from fairhand.reading.leaves import Leaves
 
 if TYPE_CHECKING:
-    from pypdfium2 import PdfDocument  # type: ignore[import-untyped]
+    from pypdfium2 import PdfDocument
 
 MOST_PAGES = 3000
 _MOST_CHARACTERS = 30_000_000

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from fairhand.errors import FileUnreadable
 from fairhand.model.problem import Problem
-from fairhand.reading.html import lay_text, parse_html
 from fairhand.reading.hyphens import join_hyphens
 from fairhand.reading.kinds import kind_of
-from fairhand.reading.source import READERS
+from fairhand.reading.source import read_leaves
 
 
 def read_sheet_text(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
@@ -24,10 +23,12 @@ def read_sheet_text(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
     """
     kind = kind_of(data, file)
     if kind == "html":
+        from fairhand.reading.html import lay_text, parse_html
+
         text = "\n\n".join(part for _, part in lay_text(parse_html(data, file), part_at="nothing"))
         if not text:
             raise FileUnreadable(f"{file}: there is no text in it; save the page again, once it has loaded")
         return text, ()
-    leaves = READERS[kind](data, file)
+    leaves = read_leaves(data, file)
     texts = join_hyphens(leaves.texts) if kind == "pdf" else leaves.texts
     return "\n\n".join(texts), leaves.problems

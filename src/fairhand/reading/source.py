@@ -2,54 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 
-from fairhand.errors import FileTooLarge
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import SourceText
-from fairhand.reading.decoding import read_text_file
-from fairhand.reading.epub import read_epub
-from fairhand.reading.html import read_html
 from fairhand.reading.hyphens import join_hyphens
-from fairhand.reading.kinds import FileKind, kind_of
+from fairhand.reading.kinds import kind_of
 from fairhand.reading.leaves import Leaves
 from fairhand.reading.paging import number_leaves
-from fairhand.reading.pdf import read_pdf
-from fairhand.reading.word_files import read_docx, read_odt
-
-_MOST_LEAVES = 20_000
 
 
-def _read_plain(data: bytes, file: str) -> Leaves:
-    """The leaves of a plain text: form feeds part them."""
-    text, problems = read_text_file(data, file)
-    leaves = text.split("\f")
-    if len(leaves) > _MOST_LEAVES:
-        raise FileTooLarge(f"{file}: {len(leaves)} form feeds part it into more pages than any book has; take them out")
-    while len(leaves) > 1 and not leaves[-1].strip():
-        leaves.pop()
-    return Leaves(tuple(leaf.strip("\n") for leaf in leaves), leaved=len(leaves) > 1, problems=problems)
+def read_leaves(data: bytes, file: str) -> Leaves:
+    """The leaves of any file that we read, by the reader of its kind.
 
-
-def _read_picture(data: bytes, file: str) -> Leaves:  # noqa: ARG001 - one of the readers
-    """No leaves, and a word why."""
-    return Leaves(
-        (), leaved=False, problems=(Problem(file, "a picture: no text of it is at hand", "type out what you quote"),)
-    )
-
-
-READERS: dict[FileKind, Callable[[bytes, str], Leaves]] = {
-    "pdf": read_pdf,
-    "text": _read_plain,
-    "html": read_html,
-    "docx": read_docx,
-    "odt": read_odt,
-    "epub": read_epub,
-    "picture": _read_picture,
-}
-"""The reader of each kind of file."""
+    Raises:
+        FileUnreadable: It is broken, empty, or not what its name says.
+        FileEncrypted: It asks for a password.
+        FileTooLarge: It is larger, or expands further, than we read.
+        UnknownFormat: Nothing here reads that kind of file.
+    """
+    # Each reader is loaded with its libraries when the first file of its kind comes up.
+    match kind_of(data, file):
+        case "pdf":
+            from fairhand.reading.pdf import read_pdf as read
+        case "text":
+            from fairhand.reading.plain import read_plain as read
+        case "html":
+            from fairhand.reading.html import read_html as read
+        case "docx":
+            from fairhand.reading.word_files import read_docx as read
+        case "odt":
+            from fairhand.reading.word_files import read_odt as read
+        case "epub":
+            from fairhand.reading.epub import read_epub as read
+        case "picture":
+            problem = Problem(file, "a picture: no text of it is at hand", "type out what you quote")
+            return Leaves((), leaved=False, problems=(problem,))
+    return read(data, file)
 
 
 def read_source(data: bytes, file: str, entry: Entry | None) -> tuple[SourceText, tuple[Problem, ...]]:
@@ -70,7 +60,7 @@ def read_source(data: bytes, file: str, entry: Entry | None) -> tuple[SourceText
     >>> [page.label for page in source.pages], source.labels_from, problems
     (['1', '2'], 'counted', ())
     """
-    leaves = READERS[kind_of(data, file)](data, file)
+    leaves = read_leaves(data, file)
     leaves = replace(leaves, texts=join_hyphens(leaves.texts))
     pages, paged, origin = number_leaves(leaves, entry)
     id_ = entry.id if entry is not None else file.replace("\\", "/").rpartition("/")[2].rpartition(".")[0]
