@@ -10,7 +10,7 @@ from typing import Any
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
 from fairhand.fair_copy.looks import Look, looks_for
-from fairhand.fair_copy.wording import running_head
+from fairhand.fair_copy.wording import Furniture, furniture
 
 _SPACES = {
     "office": "urn:oasis:names:tc:opendocument:xmlns:office:1.0",
@@ -168,41 +168,33 @@ def _set_page(tree: Any, copy: FairCopy) -> None:
     width, height = PAPER_SIZES_PT[layout.paper]
     top, right, bottom, left = layout.margins_pt
     edge_top, edge_bottom = min(36.0, top / 2), min(36.0, bottom / 2)
-    head, head_left = running_head(copy)
-    high, _, side = layout.page_number.partition(" ")
-    in_header, in_footer = bool(head) or high == "top", high == "bottom"
+    lines = furniture(copy)
     for page in tree.iter(_q("style:page-layout-properties")):
         page.attrib.update(
             {
                 _q("fo:page-width"): f"{width}pt",
                 _q("fo:page-height"): f"{height}pt",
-                _q("fo:margin-top"): f"{edge_top if in_header else top}pt",
-                _q("fo:margin-bottom"): f"{edge_bottom if in_footer else bottom}pt",
+                _q("fo:margin-top"): f"{edge_top if lines[0] else top}pt",
+                _q("fo:margin-bottom"): f"{edge_bottom if lines[1] else bottom}pt",
                 _q("fo:margin-left"): f"{left}pt",
                 _q("fo:margin-right"): f"{right}pt",
             }
         )
         holder = page.getparent()
-        for name, wanted, room in (
-            ("header", in_header, top - edge_top),
-            ("footer", in_footer, bottom - edge_bottom),
-        ):
+        for name, line, room in (("header", lines[0], top - edge_top), ("footer", lines[1], bottom - edge_bottom)):
             for old in holder.findall(_q(f"style:{name}-style")):
                 holder.remove(old)
             made = _add(holder, f"style:{name}-style", {})
-            if wanted:
+            if line:
                 gap = "fo:margin-bottom" if name == "header" else "fo:margin-top"
                 size = {"fo:min-height": f"{room}pt", gap: "0pt", "style:dynamic-spacing": "false"}
                 _add(made, "style:header-footer-properties", size)
     for master in tree.iter(_q("style:master-page")):
         for old in list(master):
             master.remove(old)
-        if in_header:
-            _furnish(
-                tree, _add(master, "style:header", {}), head, "left" if head_left else side, numbered=high == "top"
-            )
-        if in_footer:
-            _furnish(tree, _add(master, "style:footer", {}), "", side, numbered=True)
+        for name, line in zip(("header", "footer"), lines, strict=True):
+            if line:
+                _furnish(tree, _add(master, f"style:{name}", {}), line, width - left - right)
 
 
 def _set_title_page(tree: Any, copy: FairCopy) -> None:
@@ -221,14 +213,18 @@ def _set_title_page(tree: Any, copy: FairCopy) -> None:
             style.find(_q("style:paragraph-properties")).set(_q("style:page-number"), "1")
 
 
-def _furnish(tree: Any, place: Any, head: str, side: str, *, numbered: bool) -> None:
+def _furnish(tree: Any, place: Any, line: Furniture, width_pt: float) -> None:
     """One line of header or footer, in a style made for its side."""
     automatic = tree.find(_q("office:automatic-styles"))
     name = f"Furniture_{place.tag.rpartition('}')[2]}_{len(automatic)}"
     style = _add(automatic, "style:style", {"style:name": name, "style:family": "paragraph"})
     style.set(_q("style:parent-style-name"), "Header")
-    _add(style, "style:paragraph-properties", {"fo:text-align": _SIDES.get(side, "end")})
-    line = _add(place, "text:p", {"text:style-name": name})
-    line.text = f"{head} " if head and numbered else head
-    if numbered:
-        _add(line, "text:page-number", {"text:select-page": "current"}).text = "1"
+    properties = _add(style, "style:paragraph-properties", {"fo:text-align": _SIDES[line.side]})
+    words = _add(place, "text:p", {"text:style-name": name})
+    words.text = f"{line.head} " if line.head and line.numbered and not line.parted else line.head
+    if line.parted:
+        stops = _add(properties, "style:tab-stops", {})
+        _add(stops, "style:tab-stop", {"style:position": f"{width_pt}pt", "style:type": "right"})
+        _add(words, "text:tab", {})
+    if line.numbered:
+        _add(words, "text:page-number", {"text:select-page": "current"}).text = "1"

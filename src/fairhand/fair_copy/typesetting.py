@@ -22,7 +22,7 @@ from fairhand.fair_copy.layout import (
     note_size_pt,
     text_height_pt,
 )
-from fairhand.fair_copy.wording import heading_lines, list_title, running_head, title_page_lines
+from fairhand.fair_copy.wording import Furniture, furniture, heading_lines, list_title, title_page_lines
 from fairhand.manuscript.parts import SetBlock
 from fairhand.model.inline import Break, Code, Hole, Image, Inline, Link, Note, Styled, Text, plain
 from fairhand.model.request import TypesetJob
@@ -85,7 +85,7 @@ def _form(copy: FairCopy, dated: dt.datetime | None) -> str:
     layout, face = copy.layout, face_for(copy.layout.font)[0]
     language, _, region = copy.language.partition("-")
     top, right, bottom, left = layout.margins_pt
-    head, head_left = running_head(copy)
+    high, low = furniture(copy)
     values = {
         "title": string(plain(copy.front.title) or "Untitled"),
         "author": string(copy.front.author) if copy.front.author else "()",
@@ -109,9 +109,8 @@ def _form(copy: FairCopy, dated: dt.datetime | None) -> str:
         "table-spacing": str(layout.table_spacing),
         "indent": f"{layout.indent_pt}pt",
         "justified": _truth(layout.justified),
-        "number": "none" if layout.page_number == "none" else string(layout.page_number),
-        "head": string(head) if head else "none",
-        "head-left": _truth(head_left),
+        "top": _line(high),
+        "bottom": _line(low),
         "title-page": _truth(layout.first_page == "title-page"),
         "title-low": _truth(layout.title_page_form == "upper half"),
         "title-weight": _weight(layout.title_bold),
@@ -301,6 +300,14 @@ def verse_lines(inlines: tuple[Inline, ...]) -> tuple[tuple[Inline, ...], ...]:
         else:
             lines[-1].append(inline)
     return tuple(tuple(line) for line in lines if line)
+
+
+def _line(line: Furniture) -> str:
+    """The furniture of one margin."""
+    if not line:
+        return "none"
+    flags = f"numbered: {_truth(line.numbered)}, parted: {_truth(line.parted)}"
+    return f"(head: {string(line.head)}, side: {string(line.side)}, {flags})"
 
 
 def _array(items: Iterable[str]) -> str:

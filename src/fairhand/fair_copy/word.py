@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
 from fairhand.fair_copy.looks import VERBATIM_FONT, Look, looks_for
-from fairhand.fair_copy.wording import running_head
+from fairhand.fair_copy.wording import furniture
 from fairhand.model.inline import plain
 
 if TYPE_CHECKING:
@@ -81,8 +81,9 @@ def _define(document: Document, name: str, look: Look) -> None:
     paragraph.widow_control, paragraph.keep_together = True, False
     if look.outline is not None:
         _set_outline(style, look.outline)
-    for border in style.element.pPr.findall(qn("w:pBdr")):
-        style.element.pPr.remove(border)
+    for unwanted in ("w:pBdr", "w:tabs"):
+        for old in style.element.pPr.findall(qn(unwanted)):
+            style.element.pPr.remove(old)
 
 
 def _set_outline(style: ParagraphStyle, level: int) -> None:
@@ -166,45 +167,23 @@ def _insert(parent: Any, child: Any, before: tuple[str, ...]) -> None:
 
 def _set_furniture(document: Document, copy: FairCopy) -> None:
     """Running head and page number."""
-    layout, section = copy.layout, document.sections[0]
-    head, head_left = running_head(copy)
-    height, _, side = layout.page_number.partition(" ")
-    numbered = layout.page_number != "none"
-    if head or (numbered and height == "top"):
-        paragraph = section.header.paragraphs[0]
-        number_beside = numbered and height == "top"
-        _align(paragraph, "left" if head_left and head else side or "right")
-        if head and number_beside:
-            paragraph.add_run(head + ("\t\t" if head_left else " "))
-        elif head:
-            paragraph.add_run(head)
-        if head_left and head:
-            _stop_at_right(paragraph, copy)
-        if number_beside:
-            _add_page_number(paragraph)
-    if numbered and height == "bottom":
-        paragraph = section.footer.paragraphs[0]
-        _align(paragraph, side)
-        _add_page_number(paragraph)
-
-
-def _align(paragraph: Paragraph, side: str) -> None:
-    from docx.enum.text import WD_ALIGN_PARAGRAPH
-
-    sides = {"left": WD_ALIGN_PARAGRAPH.LEFT, "centre": WD_ALIGN_PARAGRAPH.CENTER, "right": WD_ALIGN_PARAGRAPH.RIGHT}
-    paragraph.alignment = sides[side]
-
-
-def _stop_at_right(paragraph: Paragraph, copy: FairCopy) -> None:
-    """One tab stop at the right margin, and one half-way, as the header's style has them."""
-    from docx.enum.text import WD_TAB_ALIGNMENT
+    from docx.enum.text import WD_ALIGN_PARAGRAPH, WD_TAB_ALIGNMENT
     from docx.shared import Pt
 
-    layout = copy.layout
-    width = PAPER_SIZES_PT[layout.paper][0] - layout.margins_pt[1] - layout.margins_pt[3]
-    stops = paragraph.paragraph_format.tab_stops
-    stops.add_tab_stop(Pt(width / 2), WD_TAB_ALIGNMENT.CENTER)
-    stops.add_tab_stop(Pt(width), WD_TAB_ALIGNMENT.RIGHT)
+    layout, section = copy.layout, document.sections[0]
+    sides = {"left": WD_ALIGN_PARAGRAPH.LEFT, "centre": WD_ALIGN_PARAGRAPH.CENTER, "right": WD_ALIGN_PARAGRAPH.RIGHT}
+    for line, place in zip(furniture(copy), (section.header, section.footer), strict=True):
+        if not line:
+            continue
+        paragraph = place.paragraphs[0]
+        paragraph.alignment = sides[line.side]
+        gap = "\t" if line.parted else " "
+        paragraph.add_run(line.head + gap if line.head and line.numbered else line.head)
+        if line.parted:
+            width = PAPER_SIZES_PT[layout.paper][0] - layout.margins_pt[1] - layout.margins_pt[3]
+            paragraph.paragraph_format.tab_stops.add_tab_stop(Pt(width), WD_TAB_ALIGNMENT.RIGHT)
+        if line.numbered:
+            _add_page_number(paragraph)
 
 
 def _add_page_number(paragraph: Paragraph) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from fairhand.fair_copy.document import FairCopy
 from fairhand.model.inline import plain
 
@@ -30,15 +32,34 @@ def title_page_lines(copy: FairCopy) -> tuple[str, ...]:
     return tuple(line for line in lines if line)
 
 
-def running_head(copy: FairCopy) -> tuple[str, bool]:
-    """What stands beside the page number, and whether it stands at the left, away from the number."""
-    match copy.layout.running_head:
-        case "surname":
-            return surname(copy.front.author), False
-        case "title":
-            return _shortened(plain(copy.front.title)).upper(), True
-        case _:
-            return "", False
+@dataclass(frozen=True, slots=True)
+class Furniture:
+    """The line in a page's top or bottom margin."""
+
+    head: str = ""
+    numbered: bool = False
+    """Whether it shows the page's number, after the head."""
+    side: str = "right"
+    """``left``, ``centre`` or ``right``."""
+    parted: bool = False
+    """Whether the head stands at the left margin and the number at the right."""
+
+    def __bool__(self) -> bool:
+        """Whether there is anything in the line."""
+        return bool(self.head) or self.numbered
+
+
+def furniture(copy: FairCopy) -> tuple[Furniture, Furniture]:
+    """What stands in the top margin and in the bottom margin of each page."""
+    layout = copy.layout
+    height, _, side = layout.page_number.partition(" ")
+    head = {"surname": surname(copy.front.author), "title": _shortened(plain(copy.front.title)).upper()}.get(
+        layout.running_head, ""
+    )
+    if height != "top":
+        return Furniture(head), Furniture("", height == "bottom", side)
+    parted = layout.running_head == "title" and side == "right" and bool(head)
+    return Furniture(head, numbered=True, side="left" if parted else side, parted=parted), Furniture()
 
 
 def list_title(copy: FairCopy) -> str:
@@ -67,7 +88,13 @@ def surname(author: str) -> str:
 
 
 def _shortened(title: str) -> str:
-    """The title, cut at a word's end to the length of a running head."""
+    """The title, or what stands before its colon, cut at a word's end to the length of a running head.
+
+    >>> _shortened("Keeping the Hours: Tide Mills and Their Books on the Estuary")
+    'Keeping the Hours'
+    """
+    if len(title) > RUNNING_HEAD_LENGTH:
+        title = title.partition(":")[0]
     if len(title) <= RUNNING_HEAD_LENGTH:
         return title
-    return title[: RUNNING_HEAD_LENGTH + 1].rpartition(" ")[0].rstrip(" ,;:–—-") or title[:RUNNING_HEAD_LENGTH]
+    return title[: RUNNING_HEAD_LENGTH + 1].rpartition(" ")[0].rstrip(" ,;–—-") or title[:RUNNING_HEAD_LENGTH]

@@ -32,9 +32,9 @@ def typeset(job: TypesetJob) -> Typeset:
     """The pages of ``job`` as a tagged PDF (PDF/UA-1), with the places that its source labels.
 
     The source labels a place by ``#metadata("name")<place>``, and names pictures without an ending, so that their kind
-    is told from their bytes. The same job with the same date gives the same bytes. A picture that cannot be read is left
-    blank, and a character that the program's faces lack is looked for in the machine's own; the answer's ``problems``
-    tell of both.
+    is told from their bytes. The same job with the same date gives the same bytes. A picture that cannot be read is
+    left blank, and a character that the program's faces lack is looked for in the machine's own; ``problems`` of the
+    answer tells of both.
 
     Raises:
         EngineFailed: Typst refused the source.
