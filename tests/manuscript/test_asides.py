@@ -35,7 +35,7 @@ def left(text: str) -> tuple[list[str], list[str]]:
     ],
 )
 def test_a_labelled_bracket_is_an_aside_wherever_it_stands(text: str, aside: str) -> None:
-    """It is found before a parenthesis, before a colon, over several lines, in headings, notes, cells and quotations."""
+    """It is found before a parenthesis, before a colon, over lines, in headings, notes, cells and quotations."""
     assert left(text) == ([aside], [])
 
 

@@ -33,8 +33,13 @@ _CITED = r"(?:\((?=[^()]{0,200}(?:\d|n\.d\.|n\. d\.|forthcoming))[^()]{1,200}\)|
 _CITATION = re.compile(_CITED + r"[.,;:]?(?=\s|\Z)")
 _END_CITED = re.compile(r"(?<=[.!?”\"])\s+" + _CITED + r"(?=\s[\"“‘(\[]?[A-Z])")
 _END = re.compile(
-    r"[.!?…][\"”’')\]»]{0,4}(?=\s)|(?<=[a-z)\]”\"])[.!?][”\"]?(?:\d{1,3}|\[\d[\d,–-]{0,20}\])(?=\s[A-Z“\"])"
+    r"(?:[!?…][\"”’')\]»]{0,4}|\.[\"”’')\]»]{1,4}|\.(?=\s+" + _STARTER.pattern + r"))(?=\s)"
+    r"|(?<=[a-z)\]”\"])[.!?][”\"]?(?:\d{1,3}|\[\d[\d,–-]{0,20}\])(?=\s[A-Z“\"])"
 )
+"""Where a sentence may end whatever the splitter thinks of the word before: after a mark that abbreviates nothing,
+before a word that opens sentences, after the number of a note."""
+_LONGEST_WORD = 1000
+"""Beyond this a word is none, and the splitter, whose time grows with its square, is not asked."""
 _OPENING = frozenset("([")
 _CLOSING = frozenset(")]")
 
@@ -55,7 +60,9 @@ def split_sentences(text: str) -> tuple[Span, ...]:
     """
     from nupunkt import sent_spans
 
-    ends = {end for _, end in sent_spans(text)}
+    ends = set()
+    if max(map(len, text.split()), default=0) <= _LONGEST_WORD:
+        ends.update(end for _, end in sent_spans(text))
     ends.update(found.end() for pattern in (_END, _END_CITED) for found in pattern.finditer(text))
     depth = _depths(text)
     spans: list[Span] = []
