@@ -8,23 +8,30 @@ from dataclasses import replace
 from fairhand.brief.layout import Sheet
 
 _TITLE = re.compile(
-    r"(?P<noun>paper|essay|assignment|project|report|task|coursework|exercise|memo|review)\s+(?:no\.? ?)?(?P<number>\d{1,2}|one|two|three|four|five|six|[A-F]|[IVX]{1,4})\b\s*(?:[:.(–—-]|$)",
+    r"(?P<noun>paper|essay|assignment|project|report|task|coursework|exercise|memo"
+    r"|review)\s+(?:no\.? ?)?(?P<number>\d{1,2}|one|two|three|four|five|six|[A-F]|[IVX]{1,4})\b\s*(?:[:.(–—-]|$)",
     re.IGNORECASE,
 )
 _ALL = re.compile(
-    r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading|honesty|integrity|conduct|submission|formatting)\b",
+    r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading"
+    r"|honesty|integrity|conduct|submission|formatting)\b",
     re.IGNORECASE,
 )
 _NOW = re.compile(
-    r"\b(?:(?:you are|we are|you're|we're) (?:now )?(?:writing|doing|working on)(?: now)?|this (?:sheet|time)|now|current(?:ly)?|next) (?:is |on )?(?:for )?(?P<title>(?:paper|essay|assignment|project|report|task)\s+[\w]{1,5})\b",
+    r"\b(?:(?:you are|we are|you're|we're) (?:now )?(?:writing|doing|working on)(?: now)?|this (?:sheet|time)|now"
+    r"|current(?:ly)?|next) (?:is |on )?(?:for )?(?P<title>(?:paper|essay|assignment|project|report"
+    r"|task)\s+[\w]{1,5})\b",
     re.IGNORECASE,
 )
 _ELSEWHERE = re.compile(
-    r"\b(?:not part of (?:this|the)|other (?:assignments|papers|work|coursework)|^(?:the )?(?:final |mid-?term )?exam(?:ination)?s?(?: \([^)]*\))?$|(?:coming|later) (?:in the|this) (?:term|semester)|next (?:assignment|paper)|last year)",
+    r"\b(?:not part of (?:this|the)|other (?:assignments|papers|work|coursework)|^(?:the )?(?:final "
+    r"|mid-?term )?exam(?:ination)?s?(?: \([^)]*\))?$|(?:coming|later) (?:in the|this) (?:term|semester)"
+    r"|next (?:assignment|paper)|last year)",
     re.IGNORECASE,
 )
 _INSTEAD = re.compile(
-    r"^(?:Another [A-Z]\w+(?: \d+)?|Alternative(?:ly)?(?: [\w-]+)?(?: \d+)?|Extension|Optional(?: \w+)?|Going further|For (?:advanced|honou?rs) students)[.:]"
+    r"^(?:Another [A-Z]\w+(?: \d+)?|Alternative(?:ly)?(?: [\w-]+)?(?: \d+)?|Extension|Optional(?: \w+)?"
+    r"|Going further|For (?:advanced|honou?rs) students)[.:]"
 )
 
 

@@ -13,9 +13,15 @@ from dataclasses import dataclass
 from fairhand.brief.numbers import NUMBER, number_value
 
 _MONTHS = "january february march april may june july august september october november december".split()
-_MONTH = r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?|Nov(?:ember)?|Dec(?:ember)?)\b\.?"
+_MONTH = (
+    r"(?:Jan(?:uary)?|Feb(?:ruary)?|Mar(?:ch)?|Apr(?:il)?|May|June?|July?|Aug(?:ust)?|Sept?(?:ember)?|Oct(?:ober)?"
+    r"|Nov(?:ember)?|Dec(?:ember)?)\b\.?"
+)
 _DAYS = "monday tuesday wednesday thursday friday saturday sunday".split()
-_DAY = r"(?:Mon(?:day)?|Tue(?:s(?:day)?)?|Wed(?:nesday|s)?|Thu(?:r(?:s(?:day)?)?)?|Fri(?:day)?|Sat(?:urday)?|Sun(?:day)?)\b\.?"
+_DAY = (
+    r"(?:Mon(?:day)?|Tue(?:s(?:day)?)?|Wed(?:nesday|s)?|Thu(?:r(?:s(?:day)?)?)?|Fri(?:day)?|Sat(?:urday)?"
+    r"|Sun(?:day)?)\b\.?"
+)
 
 _DATE = re.compile(
     rf"(?:\b(?P<weekday>{_DAY}),? (?:the |on )?|(?<![\w/.:-]))(?:"
@@ -27,8 +33,10 @@ _DATE = re.compile(
     re.IGNORECASE,
 )
 _RELATIVE = re.compile(
-    rf"\b(?:(?P<n>{NUMBER}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date|the date of (?:this|issue)\w*)"
-    rf"|(?P<which>next|this|on|by|due) (?P<day>Monday|Tuesday|Wednesday|Thursday|Friday|Saturday|Sunday)\b(?!,? (?:the )?\d|,? {_MONTH}))",
+    rf"\b(?:(?P<n>{NUMBER}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date"
+    rf"|the date of (?:this|issue)\w*)"
+    rf"|(?P<which>next|this|on|by|due) (?P<day>Monday|Tuesday|Wednesday|Thursday|Friday|Saturday"
+    rf"|Sunday)\b(?!,? (?:the )?\d|,? {_MONTH}))",
     re.IGNORECASE,
 )
 _TIME = re.compile(
@@ -125,7 +133,8 @@ def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool |
     if len(days) > 1 and day_first is None and (weekday is None or len(agreeing) != 1):
         doubt = f"“{words}” is read as {on.isoformat()}: are day and month in that order?"
     elif weekday is not None and on.weekday() != weekday:
-        doubt = f"“{words}” is not a {_DAYS[weekday].capitalize()}, but a {_DAYS[on.weekday()].capitalize()}: which day is meant?"
+        said, true = _DAYS[weekday].capitalize(), _DAYS[on.weekday()].capitalize()
+        doubt = f"“{words}” is not a {said}, but a {true}: which day is meant?"
     return Dated(match.start(), match.end(), on, doubt, explicit_year=bool(year))
 
 

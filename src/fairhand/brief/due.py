@@ -2,28 +2,37 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.dates import Dated, find_dates, find_times, writes_day_first
 from fairhand.brief.layout import Passage, Sheet, split_sentences
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask
 from fairhand.model.requirement import Requirement
 
 _THINGS: tuple[tuple[str, str], ...] = (
     (
         "final",
-        r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio|manuscript)|finished (?:paper|essay|report)",
+        (
+            r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio"
+            r"|manuscript)|finished (?:paper|essay|report)"
+        ),
     ),
     ("annotated-bibliography", r"annotated bibliograph(?:y|ies)|annotated (?:source )?list"),
     (
         "peer-review",
-        r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:reviews?|responses?|feedback|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*",
+        (
+            r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:reviews?|responses?|feedback"
+            r"|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*"
+        ),
     ),
     ("presentation", r"presentations?|oral report|in-class talk|poster session"),
     (
         "reflection",
-        r"reflections?\b|reflective (?:statement|note|account|commentary|essay)|self-(?:assessment|evaluation|reflection)",
+        (
+            r"reflections?\b|reflective (?:statement|note|account|commentary|essay)|self-(?:assessment|evaluation"
+            r"|reflection)"
+        ),
     ),
     (
         "proposal",
@@ -33,35 +42,45 @@ _THINGS: tuple[tuple[str, str], ...] = (
     ("draft", r"(?:\w+ )?drafts?"),
     ("final", r"final\b"),
 )
-_THING = re.compile("|".join(rf"(?P<t{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_THINGS)), re.IGNORECASE)
+_THING = make_terms(_THINGS)
 _WORK = re.compile(
-    r"\b(?:papers?|essays?|reports?|reviews?|assignment|submission|coursework|project|work|dissertation|portfolio|article|it|commentary|case study|case studies|analysis|response|piece)\b",
+    r"\b(?:papers?|essays?|reports?|reviews?|assignment|submission|coursework|project|work|dissertation|portfolio"
+    r"|article|it|commentary|case study|case studies|analysis|response|piece)\b",
     re.IGNORECASE,
 )
 _HANDING = re.compile(
-    r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it |this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
-    r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b|print(?:ed)?)\b",
+    r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it |this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
+    r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
+    r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b"
+    r"|print(?:ed)?)\b",
     re.IGNORECASE,
 )
 _OTHER = re.compile(
-    r"\b(?:(?:no|not?) (?:class(?:es)?|lab|lecture|tutorial|seminar|meeting)s?|does not meet|quiz(?:zes)?|mid-?terms?|exam(?:ination)?s?|break\b|holiday|office hours?|my hours"
-    r"|extensions?|workshops?|results?|released|returned|hand (?:them|it|these) back|back to you|approved|approval|permission|library|conference|librarian|lectures?|tutorials?|seminars?"
-    r"|issued|handed out|given out|distributed|added in class|circulated|visit|practice|practise|reading week|resume|begins?|starts?|opens?|ends?|chapters?|weather|revised|updated|accepted after|after (?:that|this)"
-    r"|late work|not accepted|sign up|topics? (?:must|should|due)|titles? must|questions? to me|meet(?:ing)?s?|discuss(?:ion)?|read\b|supervis\w+|register|withdraw)\b",
+    r"\b(?:(?:no|not?) (?:class(?:es)?|lab|lecture|tutorial|seminar|meeting)s?|does not meet|quiz(?:zes)?"
+    r"|mid-?terms?|exam(?:ination)?s?|break\b|holiday|office hours?|my hours"
+    r"|extensions?|workshops?|results?|released|returned|hand (?:them|it|these) back|back to you|approved|approval"
+    r"|permission|library|conference|librarian|lectures?|tutorials?|seminars?"
+    r"|issued|handed out|given out|distributed|added in class|circulated|visit|practice|practise|reading week"
+    r"|resume|begins?|starts?|opens?|ends?|chapters?|weather|revised|updated|accepted after|after (?:that|this)"
+    r"|late work|not accepted|sign up|topics? (?:must|should|due)|titles? must|questions? to me|meet(?:ing)?s?"
+    r"|discuss(?:ion)?|read\b|supervis\w+|register|withdraw)\b",
     re.IGNORECASE,
 )
 _HARD_OTHER = re.compile(
-    r"\b(?:extensions?|no class|issued|handed out|given out|distributed|added in class|results|returned|accepted after|exam(?:ination)?s?|mid-?terms?|quiz(?:zes)?|approved"
+    r"\b(?:extensions?|no class|issued|handed out|given out|distributed|added in class|results|returned"
+    r"|accepted after|exam(?:ination)?s?|mid-?terms?|quiz(?:zes)?|approved"
     r"|does not meet|hand (?:them|it) back|late (?:work|papers?|essays?) (?:until|up to)|permission)\b",
     re.IGNORECASE,
 )
 _DUE_CONTEXT = re.compile(
-    r"\b(?:due|deadlines?|dates?|calendar|timetable|schedule|milestones?|timeline|when|handing in|submission|submit|stages?|steps?|turning it in|key dates|hand-in|checkpoints?|how we get there)\b",
+    r"\b(?:due|deadlines?|dates?|calendar|timetable|schedule|milestones?|timeline|when|handing in|submission|submit"
+    r"|stages?|steps?|turning it in|key dates|hand-in|checkpoints?|how we get there)\b",
     re.IGNORECASE,
 )
 _NOT_DATES_TO_NOTE = re.compile(r"dates? to note|publication|dated", re.IGNORECASE)
 _ALL_AT = re.compile(
-    r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b|\bby default\b",
+    r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b"
+    r"|\bby default\b",
     re.IGNORECASE,
 )
 _REVISED_SHEET = re.compile(r"\b(?:revised|updated|version|rev\.)\b", re.IGNORECASE)
@@ -71,7 +90,7 @@ def _thing(words: str) -> tuple[str, bool]:
     """What ``words`` say is handed in, and whether they name it plainly."""
     match = _THING.search(words)
     if match:
-        return _THINGS[next(i for i in range(len(_THINGS)) if match[f"t{i}"])][0], True
+        return _THING.name(match), True
     return ("final", True) if _WORK.search(words) else ("", False)
 
 
@@ -117,9 +136,9 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
     in_list = bool(_DUE_CONTEXT.search(passage.context)) and not _NOT_DATES_TO_NOTE.search(passage.context)
     thing, named = _thing(before)
     hit = _THING.search(before) or _WORK.search(before)
-    if (_OTHER.search(before) and not (named and (handing or in_list))) or (_OTHER.search(before) and not hit):
-        if not (handing and (named or _HANDING.search(before[-30:]))):
-            return None
+    plain = named and hit and (handing or in_list)
+    if _OTHER.search(before) and not plain and not (handing and (named or _HANDING.search(before[-30:]))):
+        return None
     if not named or (thing == "final" and not _THING.search(before) and passage.kind == "row"):
         later, later_named = _thing(after_sentence)
         if later_named and (passage.kind == "row" or not before.strip(" \t-:,") or handing):
@@ -165,8 +184,9 @@ def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, 
     return None, dated.end, dated.end, ""
 
 
-def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requirement], list[str]]:
+def read_dates_due(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
     """What is due when, and the questions that a date or hour leaves open."""
+    given = sheet.given
     found: list[Requirement] = []
     questions: list[str] = []
     rejected = -1
@@ -212,3 +232,8 @@ def find_due(sheet: Sheet, given: dt.date | None = None) -> tuple[list[Requireme
             values = {"what": thing, "on": key[1], "at": at or common}
             found.append(ask(sheet, "due", values, passage.span(start, end)))
     return found, questions
+
+
+def find_due(sheet: Sheet) -> list[Requirement]:
+    """What is due when."""
+    return read_dates_due(sheet)[0]

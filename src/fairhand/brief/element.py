@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
@@ -13,14 +12,21 @@ from fairhand.model.requirement import Requirement
 _COUNTABLE: tuple[tuple[str, str], ...] = (
     (
         "figure",
-        r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots|screen captures|pictures|visuals?|graphics?)",
+        (
+            r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?"
+            r"|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots"
+            r"|screen captures|pictures|visuals?|graphics?)"
+        ),
     ),
     ("table", r"(?:\w+ ){0,2}?tables?"),
     ("direct-quotation", r"(?:\w+ ){0,2}?(?:quotations?|quotes)"),
     ("keywords", r"key ?words?"),
     (
         "counterargument",
-        r"(?:\w+ ){0,2}?(?:counter-?arguments?|counter-?claims?|objections?|opposing (?:views?|arguments?|viewpoints?))",
+        (
+            r"(?:\w+ ){0,2}?(?:counter-?arguments?|counter-?claims?|objections?|opposing (?:views?|arguments?"
+            r"|viewpoints?))"
+        ),
     ),
 )
 _COUNT_PATTERNS = tuple(
@@ -32,67 +38,117 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
     for what, words in (
         (
             "thesis",
-            r"\b(?:(?:an?|your|the|one) (?:[\w-]+,? ){0,3}?thesis(?: statement)?(?! (?:committee|supervisor|that seems))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))",
+            (
+                r"\b(?:(?:an?|your|the|one) (?:[\w-]+,? ){0,3}?thesis(?: statement)?(?! (?:committee|supervisor"
+                r"|that seems))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))"
+            ),
         ),
         (
             "counterargument",
-            r"\b(?:an? (?:\w+ )?(?:counter-?argument|counter-?claim)|counter-?arguments?|counter-?claims?|(?:the )?(?:best|strongest|main|most serious|an?|one|likely|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
-            r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with|anticipate) (?:\w+ ){0,3}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?|positions?|sides?)|other sides?))",
+            (
+                r"\b(?:an? (?:\w+ )?(?:counter-?argument|counter-?claim)|counter-?arguments?|counter-?claims?"
+                r"|(?:the )?(?:best|strongest|main|most serious|an?|one|likely"
+                r"|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
+                r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with"
+                r"|anticipate) (?:\w+ ){0,3}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?"
+                r"|positions?|sides?)|other sides?))"
+            ),
         ),
         (
             "figure",
-            r"\b(?:include|with|add|provide|contain|incorporate|requires?) (?:\w+ ){0,2}?an? (?:\w+ ){0,2}(?:figure|map|graph|chart|diagram|image|illustration)\b",
+            (
+                r"\b(?:include|with|add|provide|contain|incorporate|requires?) (?:\w+ ){0,2}?an? (?:\w+ ){0,2}(?:figure"
+                r"|map|graph|chart|diagram|image|illustration)\b"
+            ),
         ),
         (
             "table",
-            r"\b(?:include|with|add|provide|contain|incorporate|requires?|or|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)",
+            (
+                r"\b(?:include|with|add|provide|contain|incorporate|requires?|or"
+                r"|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)"
+            ),
         ),
         ("abstract", r"\b(?:an|your|with an|structured|short) (?:\d[\w-]* |\w+[- ]){0,2}?abstract\b|^abstract\b"),
         (
             "keywords",
-            r"\b(?:(?:list|give|add|provide|include|supply|with|and|followed by) (?:of |some |several |your )?|^)key ?words\b",
+            (
+                r"\b(?:(?:list|give|add|provide|include|supply|with|and|followed by) (?:of |some |several |your )?"
+                r"|^)key ?words\b"
+            ),
         ),
         ("introduction", r"\ban (?:\w+ )?introduction\b"),
         ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b"),
         (
             "headings",
-            r"\b(?:(?:sub-?)?headings are (?:expected|required|needed|compulsory)|use (?:\w+ ){0,3}(?:sub-?)?headings|level[- ](?:one|two|1|2)[^.;]{0,30}headings|with (?:\w+ ){0,2}(?:sub-?)?headings|headings (?:should|must) be used|(?:clear|descriptive|section) (?:sub-?)?headings|(?:include|use|have)\b[^.;]{0,40}\b(?:sub-?)?headings)|^(?:sub-?)?headings\.?$",
+            (
+                r"\b(?:(?:sub-?)?headings are (?:expected|required|needed|compulsory)"
+                r"|use (?:\w+ ){0,3}(?:sub-?)?headings|level[- ](?:one|two|1|2)[^.;]{0,30}headings"
+                r"|with (?:\w+ ){0,2}(?:sub-?)?headings|headings (?:should|must) be used|(?:clear|descriptive"
+                r"|section) (?:sub-?)?headings|(?:include|use|have)\b[^.;]{0,40}\b(?:sub-?)?headings)"
+                r"|^(?:sub-?)?headings\.?$"
+            ),
         ),
         ("direct-quotation", r"\b(?:include|use|with) (?:\w+ ){0,2}direct (?:quotations?|quotes)|quote directly\b"),
         (
             "no-first-person",
-            r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:us(?:e|ing)|write in|writing in|in|to use|be|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)",
+            (
+                r"\b(?:(?:do not|don't|never|avoid|not|no|without)(?: (?:us(?:e|ing)|write in|writing in|in|to use|be"
+                r"|be written in))?(?: the)?(?: use of)?(?: the)? first[- ]person|(?:avoid|do not use|don't use"
+                r"|never use) (?:\"I\"|'I'|I\b)|(?:in|use) the third person)"
+            ),
         ),
         (
             "literature-review",
-            r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing |previous )?(?:literature|research))\b|^literature review(?: section|\.?$| required)",
+            (
+                r"\ba (?:[\w-]+ ){0,3}?(?:literature review|review of (?:the )?(?:relevant |existing "
+                r"|previous )?(?:literature|research))\b|^literature review(?: section|\.?$| required)"
+            ),
         ),
         (
             "method",
-            r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method|methodology|methods))\b|^method(?:s|ology)? section",
+            (
+                r"\b(?:an? (?:\w+ ){0,3}(?:on|of|about|describing|explaining) (?:your|the) (?:methods?|methodology)"
+                r"|a (?:\w+ )?(?:methods?|methodology) (?:section|paragraph|statement)|describe your (?:method"
+                r"|methodology|methods))\b|^method(?:s|ology)? section"
+            ),
         ),
         (
             "word-count-stated",
-            r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the |your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)",
+            (
+                r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the "
+                r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to"
+                r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
+                r"|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)"
+            ),
         ),
         (
             "reflection",
-            r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:paragraph of reflection|reflection|reflective (?:statement|note|paragraph|account|commentary))\b",
+            (
+                r"\b(?:a|one|an) (?:[\w-]+ ){0,2}?(?:paragraph of reflection|reflection|reflective (?:statement|note"
+                r"|paragraph|account|commentary))\b"
+            ),
         ),
     )
 )
 _DEMANDING = re.compile(
-    r"\b(?:must|should|need|needs|required?|include|includes|have|has|with|begin|open|start|end|close|state|give|provide|add|expected|please|write|contain|contains|want|follow(?:ed)? by|put|make|makes|present|develop|use|support|quote|takes?|advance)\b",
+    r"\b(?:must|should|need|needs|required?|include|includes|have|has|with|begin|open|start|end|close|state|give"
+    r"|provide|add|expected|please|write|contain|contains|want|follow(?:ed)? by|put|make|makes|present|develop|use"
+    r"|support|quote|takes?|advance)\b",
     re.IGNORECASE,
 )
 _NEGATED = re.compile(
-    r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b|n't\b",
+    r"\b(?:no|not|n't|without|never|optional|unless|need not|neither|nor|instead of|rather than|whether|if you)\b"
+    r"|n't\b",
     re.IGNORECASE,
 )
 _AI = re.compile(r"\b(?:AI|A\.I\.|artificial intelligence|generative|chatbots?|language models?)\b")
 _STATEMENT = re.compile(
-    r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)|statement (?:of|on|about|describing|explaining) (?:\w+ ){0,3}(?:AI|use)"
-    r"|(?:disclos\w+|declar\w+|acknowledg\w+|say so|describ\w+|explain\w*|state[d]?|report\w*|not(?:e|ed)|list(?:ed)?|tell me)\b[^.;!?]{0,90}?\b(?:in (?:an? |the |your )(?:[\w-]+ ){0,3}(?:note|footnote|endnote|statement|paragraph|appendix|declaration|acknowledg\w+|sentence|cover sheet)|on the (?:last|final|title|first|cover) (?:page|sheet)|at the end))",
+    r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)"
+    r"|statement (?:of|on|about|describing|explaining) (?:\w+ ){0,3}(?:AI|use)"
+    r"|(?:disclos\w+|declar\w+|acknowledg\w+|say so|describ\w+|explain\w*|state[d]?|report\w*|not(?:e|ed)"
+    r"|list(?:ed)?|tell me)\b[^.;!?]{0,90}?\b(?:in (?:an? |the |your )(?:[\w-]+ ){0,3}(?:note|footnote|endnote"
+    r"|statement|paragraph|appendix|declaration|acknowledg\w+|sentence|cover sheet)|on the (?:last|final|title"
+    r"|first|cover) (?:page|sheet)|at the end))",
     re.IGNORECASE,
 )
 _KEYED = re.compile(
@@ -121,7 +177,8 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
             ):
                 continue
             if what == "figure" and re.search(
-                r"\b(?:words?|pages?|sources?|marks?|points?|paragraphs?|days?|tables?|articles?|sections?|references?)\b",
+                r"\b(?:words?|pages?|sources?|marks?|points?|paragraphs?|days?|tables?|articles?|sections?"
+                r"|references?)\b",
                 match["noun"],
                 re.IGNORECASE,
             ):
@@ -220,7 +277,7 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
     return hits
 
 
-def find_element(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_element(sheet: Sheet) -> list[Requirement]:
     """The elements that the sheet asks for, each once."""
     found: dict[str, Requirement] = {}
     ai_near = ""

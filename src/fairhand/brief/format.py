@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from collections.abc import Callable, Iterator
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement, Value
 
@@ -15,69 +15,91 @@ Hit = tuple[str, Value, int, int]
 """What, its value, and the stretch of the sentence that asks it."""
 
 _FACES = (
-    "Times New Roman", "Times", "Arial", "Calibri", "Cambria", "Garamond", "EB Garamond", "Georgia", "Helvetica", "Verdana", "Courier New", "Courier", "Palatino Linotype",
-    "Palatino", "Book Antiqua", "Bookman Old Style", "Century Schoolbook", "Century", "Baskerville", "Aptos", "Tahoma", "Trebuchet MS", "Lucida Sans Unicode", "Lucida Sans",
-    "Computer Modern", "Liberation Serif", "Liberation Sans", "Gill Sans", "Open Sans", "Noto Serif", "Noto Sans", "Source Serif", "Constantia", "Didot", "Bodoni", "Caslon",
-    "Minion Pro", "Charter", "Carlito", "Tinos", "Arimo", "Franklin Gothic", "Futura",
+    "Times New Roman", "Times", "Arial", "Calibri", "Cambria", "Garamond", "EB Garamond", "Georgia", "Helvetica",
+    "Verdana", "Courier New", "Courier", "Palatino Linotype", "Palatino", "Book Antiqua", "Bookman Old Style",
+    "Century Schoolbook", "Century", "Baskerville", "Aptos", "Tahoma", "Trebuchet MS", "Lucida Sans Unicode",
+    "Lucida Sans", "Computer Modern", "Liberation Serif", "Liberation Sans", "Gill Sans", "Open Sans", "Noto Serif",
+    "Noto Sans", "Source Serif", "Constantia", "Didot", "Bodoni", "Caslon", "Minion Pro", "Charter", "Carlito",
+    "Tinos", "Arimo", "Franklin Gothic", "Futura",
 )  # fmt: skip
 _FACE = re.compile(r"\b(?:" + "|".join(sorted(_FACES, key=len, reverse=True)) + r")\b")
 _FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(
-    rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type |letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)",
+    rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
+    rf"|letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)",
     re.IGNORECASE,
 )
 _SPACING_WORDS = r"(?P<w{0}>double|single|triple|1\.15|1\.5|one[- ]and[- ]a[- ]half|1½|2\.0|1\.0|2)"
 _SPACING = re.compile(
-    rf"\b{_SPACING_WORDS.format(1)}(?:-| )?(?:line[- ])?spac(?:ed|ing|e)\b|\b(?:line[- ])?spacing(?: (?:of|at|is|should be|must be))?:?\s(?:of )?{_SPACING_WORDS.format(2)}\b"
+    rf"\b{_SPACING_WORDS.format(1)}(?:-| )?(?:line[- ])?spac(?:ed|ing|e)\b|\b(?:line[- ])?spacing(?: (?:of|at|is"
+    rf"|should be|must be))?:?\s(?:of )?{_SPACING_WORDS.format(2)}\b"
     rf"|\bspaced (?:at )?{_SPACING_WORDS.format(3)}\b|\b{_SPACING_WORDS.format(4)} lines?\b(?= spac)",
     re.IGNORECASE,
 )
-_LENGTH = r"(?P<{0}>\d{{1,2}}(?:\.\d{{1,2}})?|one[- ]and[- ]a[- ]half|one|two|half an|half|an?)[- ]?(?P<{1}>in(?:ch(?:es)?)?\b\.?|\"|''|cm\b|mm\b|centimet(?:re|er)s?)"
+_LENGTH = (
+    r"(?P<{0}>\d{{1,2}}(?:\.\d{{1,2}})?|one[- ]and[- ]a[- ]half|one|two|half an|half"
+    r"|an?)[- ]?(?P<{1}>in(?:ch(?:es)?)?\b\.?|\"|''|cm\b|mm\b|centimet(?:re|er)s?)"
+)
 _MARGINS = re.compile(
-    rf"{_LENGTH.format('a', 'ua')}(?:[- ](?:wide |page )?margins?\b|(?: \w+)? margins?)|\bmargins?(?: (?:should be|must be|are|is|of(?: at least)?|set (?:at|to)|all round|on all sides|at least)){{0,2}}:?\s{{0,2}}(?:of )?{_LENGTH.format('b', 'ub')}",
+    rf"{_LENGTH.format('a', 'ua')}(?:[- ](?:wide |page )?margins?\b|(?: \w+)? margins?)|\bmargins?(?: (?:should be"
+    rf"|must be|are|is|of(?: at least)?|set (?:at|to)|all round|on all sides"
+    rf"|at least)){{0,2}}:?\s{{0,2}}(?:of )?{_LENGTH.format('b', 'ub')}",
     re.IGNORECASE,
 )
 _INDENT = re.compile(
-    rf"\bindent(?:ed|ation|s)?\b(?: (?:the )?(?:first line|each paragraph|paragraphs?|of|by|to|is|should be|must be|are)){{0,4}}:?\s{{0,2}}{_LENGTH.format('a', 'ua')}|{_LENGTH.format('b', 'ub')}[- ](?:paragraph |first-line )?indent",
+    rf"\bindent(?:ed|ation|s)?\b(?: (?:the )?(?:first line|each paragraph|paragraphs?|of|by|to|is|should be|must be"
+    rf"|are)){{0,4}}:?\s{{0,2}}{_LENGTH.format('a', 'ua')}|{_LENGTH.format('b', 'ub')}[- ](?:paragraph "
+    rf"|first-line )?indent",
     re.IGNORECASE,
 )
 _PAGE_NUMBERS = re.compile(
-    r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?|pages? (?:are |is |must be |should be |to be |be )?(?:all )?numbered|pagination|paginated?)\b",
+    r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?"
+    r"|pages? (?:are |is |must be |should be |to be |be )?(?:all )?numbered|pagination|paginated?)\b",
     re.IGNORECASE,
 )
 _CITED_PAGES = re.compile(
-    r"\b(?:specific|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card|reference to|references?|just put|when quoting|for each)\b",
+    r"\b(?:specific|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card|reference to|references?"
+    r"|just put|when quoting|for each)\b",
     re.IGNORECASE,
 )
 _VERTICAL = re.compile(r"\b(?P<v>top|upper|bottom|lower|foot|head|footer|header)\b", re.IGNORECASE)
 _SIDE = re.compile(r"\b(?P<s>right|left|centred?|centered?|center|middle)(?:-hand)?\b", re.IGNORECASE)
 _RUNNING = re.compile(
-    r"\b(?:running (?:heads?|headers?|title)|(?:page )?headers? (?:with|containing|that (?:has|gives|bears|includes)|showing|on (?:each|every)))\b",
+    r"\b(?:running (?:heads?|headers?|title)|(?:page )?headers? (?:with|containing|that (?:has|gives|bears"
+    r"|includes)|showing|on (?:each|every)))\b",
     re.IGNORECASE,
 )
 _TITLE_PAGE = re.compile(r"\b(?:(?:separate )?title[- ]page|cover (?:page|sheet)|titlepage)\b", re.IGNORECASE)
 _NO_TITLE_PAGE = re.compile(
-    r"\b(?:no|without (?:a )?|(?:do not|don't) (?:include|add|use|make|attach|bother with|give) (?:a )?|omit (?:the |a )?|leave off (?:the )?) ?(?:separate )?(?:title[- ]page|cover (?:page|sheet))",
+    r"\b(?:no|without (?:a )?|(?:do not|don't) (?:include|add|use|make|attach|bother with|give) (?:a )?"
+    r"|omit (?:the |a )?|leave off (?:the )?) ?(?:separate )?(?:title[- ]page|cover (?:page|sheet))",
     re.IGNORECASE,
 )
 _NOT_NEEDED = re.compile(r"\b(?:needed|necessary|required|need|have to|optional)\b", re.IGNORECASE)
 _MUST_NOT = re.compile(r"\b(?:none should|should not|must not|do not|don't)\b", re.IGNORECASE)
 _LINES = re.compile(
-    r"\b(?:(?:continuous(?:ly)? )?line[- ]number(?:s|ed|ing)?|lines (?:should be |must be |are |to be )?numbered|number (?:the|your|all) lines)\b",
+    r"\b(?:(?:continuous(?:ly)? )?line[- ]number(?:s|ed|ing)?|lines (?:should be |must be |are |to be )?numbered"
+    r"|number (?:the|your|all) lines)\b",
     re.IGNORECASE,
 )
 _HEADINGS = re.compile(
-    r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are|to be))? (?:\w+ )?numbered)\b",
+    r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are"
+    r"|to be))? (?:\w+ )?numbered)\b",
     re.IGNORECASE,
 )
 _PRINTED = re.compile(
-    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)|print(?:-?outs?)|hard ?copy|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
+    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)"
+    r"|print(?:-?outs?)|hard ?copy|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
+    r"|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,
 )
 _TYPES: tuple[tuple[str, str], ...] = (
     (
         "docx",
-        r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or )|(?<=PDF or )Word",
+        (
+            r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b"
+            r"|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or )|(?<=PDF or )Word"
+        ),
     ),
     ("pdf", r"(?<![\w])\.?pdfs?\b(?! of (?:the|an?) (?:article|chapter|reading|book))"),
     ("odt", r"\.odt\b|\bodt\b|OpenDocument"),
@@ -87,13 +109,17 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("txt", r"\.txt\b|plain[- ]text file"),
     ("html", r"\.html?\b"),
 )
-_TYPE = re.compile("|".join(rf"(?P<f{i}>{words})" for i, (_, words) in enumerate(_TYPES)), re.IGNORECASE)
+_TYPE = make_terms(_TYPES, before="", after="")
 _FILE = re.compile(
-    r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened|accepted|convert\w*)\b",
+    r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single"
+    r"|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened"
+    r"|accepted|convert\w*)\b",
     re.IGNORECASE,
 )
 _NAMED = re.compile(
-    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed|file[- ]?names?)\b(?:(?:[^.;?!\n]|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
+    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
+    r"|file[- ]?names?)\b(?:(?:[^.;?!\n]"
+    r"|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
     re.IGNORECASE,
 )
 
@@ -247,7 +273,8 @@ def _title_pages(sentence: Sentence) -> Iterator[Hit]:
         not opens
         and not re.match(r" (?:should|must|needs to|has to|will) ", after)
         and re.search(
-            r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the |your |a )?$",
+            r"\b(?:on|the|each|their|from|of|count\w*|excluding|exclud\w+|excludes|including|counting) (?:the "
+            r"|your |a )?$",
             before,
             re.IGNORECASE,
         )
@@ -308,9 +335,9 @@ def _file_types(sentence: Sentence) -> Iterator[Hit]:
             r" (?:is|are|will be)? ?(?:posted|available|on the course)", text[match.end() :]
         ):
             continue
-        if match["f0"] and sentence.text[match.end() : match.end() + 7].lower().startswith(" count"):
+        if _TYPE.name(match) == "docx" and sentence.text[match.end() : match.end() + 7].lower().startswith(" count"):
             continue
-        yield "file-type", _TYPES[next(i for i in range(len(_TYPES)) if match[f"f{i}"])][0], match.start(), match.end()
+        yield "file-type", _TYPE.name(match), match.start(), match.end()
 
 
 def _file_names(sentence: Sentence) -> Iterator[Hit]:
@@ -324,7 +351,7 @@ def _file_names(sentence: Sentence) -> Iterator[Hit]:
             if "." in name and (kind := _TYPE.search(name[name.rindex(".") :])):
                 yield (
                     "file-type",
-                    _TYPES[next(i for i in range(len(_TYPES)) if kind[f"f{i}"])][0],
+                    _TYPE.name(kind),
                     match.start(),
                     match.end("name"),
                 )
@@ -348,7 +375,7 @@ _RULES: tuple[Callable[[Sentence], Iterator[Hit]], ...] = (
 )
 
 
-def find_format(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_format(sheet: Sheet) -> list[Requirement]:
     """The rules of form that the sheet states, each once."""
     found: list[Requirement] = []
     seen: dict[str, set[Value]] = {}

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
@@ -23,7 +22,7 @@ from fairhand.brief.submit import find_submit
 from fairhand.brief.task import find_task
 from fairhand.model.requirement import Kind, Requirement
 
-Reader = Callable[[Sheet, dt.date | None], list[Requirement]]
+Reader = Callable[[Sheet], list[Requirement]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,14 +37,10 @@ class KindRow:
     read: Reader
 
 
-def _due(sheet: Sheet, given: dt.date | None) -> list[Requirement]:
-    return find_due(sheet, given)[0]
-
-
 KINDS: tuple[KindRow, ...] = (
     KindRow("task", ("verb",), "verb", find_task),
     KindRow("length", ("unit", "min", "max", "words_per_page", "about", "excludes", "part"), "part", find_length),
-    KindRow("due", ("what", "on", "at"), "what", _due),
+    KindRow("due", ("what", "on", "at"), "what", find_due),
     KindRow("sources", ("min", "max", "type", "since"), "type", find_sources),
     KindRow("sources_banned", ("what",), "", find_sources_banned),
     KindRow("style", ("style", "edition"), "", find_style),

@@ -6,6 +6,7 @@ import datetime as dt
 import re
 
 from fairhand.brief.dates import find_dates
+from fairhand.brief.due import find_due
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, number_value
 from fairhand.brief.wording import TOLD, ask, join
@@ -13,35 +14,55 @@ from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 
 _CONTEXT = re.compile(
-    r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)|tardy)\b",
+    r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)"
+    r"|tardy)\b",
     re.IGNORECASE,
 )
-_EACH = r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any)(?: (?:calendar|working|week|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours|24-hour period|week))"
+_EACH = (
+    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any)(?: (?:calendar|working|week"
+    r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
+    r"|24-hour period|week))"
+)
 _AMOUNT = (
     rf"(?P<n>{NUMBER}) ?(?P<unit>%|per ?cent(?:age)?(?: points?)?|percent(?:age)?(?: points?)?|marks?|points?|pts?\.?)"
 )
-_GRADE = r"(?P<grade>(?:(?:one|a|1)[- ]third|half|1/3|one-half|(?:one|a|1)(?: full)?|two|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grades?|grade[- ]steps?|notch(?:es)?|grade points?|letter grades?|steps?))"
+_GRADE = (
+    r"(?P<grade>(?:(?:one|a|1)[- ]third|half|1/3|one-half|(?:one|a|1)(?: full)?|two"
+    r"|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grades?|grade[- ]steps?|notch(?:es)?|grade points?"
+    r"|letter grades?|steps?))"
+)
 _RATE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?P<between>[^.;]{{0,45}}?)\b{_EACH}\b", re.IGNORECASE)
 _TURNED = re.compile(
-    rf"\b(?P<per>(?:(?:for )?each|(?:for )?every|an?|per) (?:calendar |working |school |extra |late |week)?(?P<span>days?|hours?)(?: or part (?:of a \w+|thereof))?(?: late| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
+    rf"\b(?P<per>(?:(?:for )?each|(?:for )?every|an?|per) (?:calendar |working |school |extra |late "
+    rf"|week)?(?P<span>days?|hours?)(?: or part (?:of a \w+|thereof))?(?: late"
+    rf"| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
     re.IGNORECASE,
 )
 _ONCE = re.compile(
-    rf"(?:{_AMOUNT}|{_GRADE})(?= (?:off|penalty|deduct\w+|reduction|will be|is|are|taken|lost)|\b[^.;]{{0,40}}\b(?:once|flat|regardless|however late))",
+    rf"(?:{_AMOUNT}|{_GRADE})(?= (?:off|penalty|deduct\w+|reduction|will be|is|are|taken|lost)"
+    rf"|\b[^.;]{{0,40}}\b(?:once|flat|regardless|however late))",
     re.IGNORECASE,
 )
 _LOSS = re.compile(
-    r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*|down|late|-)\b|-\d",
+    r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*"
+    r"|down|late|-)\b|-\d",
     re.IGNORECASE,
 )
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
-    r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted|marked|graded|read))"
-    r"|will not (?:take|accept|mark|read|grade)|can(?:not|'t) (?:accept|be accepted|be marked)|(?:don't|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|no (?:credit|marks?\b(?! are)|points will be)|zero)",
+    r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay"
+    r"|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
+    r"|marked|graded|read))"
+    r"|will not (?:take|accept|mark|read|grade)|can(?:not|'t) (?:accept|be accepted|be marked)|(?:don't"
+    r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
+    r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|no (?:credit"
+    r"|marks?\b(?! are)|points will be)|zero)",
     re.IGNORECASE,
 )
 _DAYS = re.compile(
-    rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first |maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
+    rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first "
+    rf"|maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)"
+    rf"|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",
     re.IGNORECASE,
 )
@@ -53,12 +74,14 @@ _LIMIT_DAYS = re.compile(
     re.IGNORECASE,
 )
 _NO_LATE = re.compile(
-    r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?|assignments?)(?: (?:will|is|are|can|be))* not)\b",
+    r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?"
+    r"|assignments?)(?: (?:will|is|are|can|be))* not)\b",
     re.IGNORECASE,
 )
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _BONUS = re.compile(
-    r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length|over the (?:limit|word))\b",
+    r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length"
+    r"|over the (?:limit|word))\b",
     re.IGNORECASE,
 )
 
@@ -124,8 +147,10 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
     return None
 
 
-def find_late(sheet: Sheet, given: dt.date | None = None, final: dt.date | None = None) -> list[Requirement]:
-    """The rule on late papers. ``final`` is the day that the paper is due, where the rule names a last day."""
+def find_late(sheet: Sheet) -> list[Requirement]:
+    """The rule on late papers; where it names a last day, the days are counted from the final paper's."""
+    finals = (r.values["on"] for r in find_due(sheet) if r.values["what"] == "final")
+    final = next((dt.date.fromisoformat(str(on)) for on in finals if on), None)
     penalty: dict[str, str | int | float | None] | None = None
     span: Span | None = None
     refused: int | None = None
@@ -173,13 +198,11 @@ def find_late(sheet: Sheet, given: dt.date | None = None, final: dt.date | None 
                         sentence.span(match.start(), len(text)),
                     )
                 ]
-        if refused is None and (context or near) and (days := _refused_days(sentence, given, final)):
+        if refused is None and (context or near) and (days := _refused_days(sentence, sheet.given, final)):
             refused = days[0]
             here = sentence.span(days[1], days[2])
-            if span and place and place.passage is sentence.passage:
-                span = join(span, here)
-            else:
-                span = span or here
+            near_span = span if place and place.passage is sentence.passage else None
+            span = join(near_span, here) if near_span else span or here
             place = place or sentence
     if span is None:
         return []

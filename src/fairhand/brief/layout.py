@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -17,7 +18,8 @@ _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
 _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
 _ABBREVIATION = re.compile(
-    r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec|Jan|Feb|Mar|Apr|Aug)"
+    r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec"
+    r"|Jan|Feb|Mar|Apr|Aug)"
     r"|\b[A-Z])\.$"
 )
 _END = re.compile(r"[.?!][\"')\]]{0,2}\s(?=[\"'(\[]{0,2}[A-Z0-9~•])")
@@ -101,6 +103,8 @@ class Sheet:
     sentences: tuple[Sentence, ...]
     title: str
     """Its first headings."""
+    given: dt.date | None = None
+    """The day on which it was given out, from which its dates and years are counted."""
 
 
 def _squeeze(text: str, block: Block) -> tuple[str, tuple[int, ...]]:
@@ -244,7 +248,7 @@ def sentences_of(passage: Passage) -> list[Sentence]:
     return [Sentence(text[start:end], start, passage, text[end:]) for start, end in split_sentences(text)]
 
 
-def read_sheet(name: str, text: str) -> Sheet:
+def read_sheet(name: str, text: str, given: dt.date | None = None) -> Sheet:
     """The layout of one sheet; any text is some sheet."""
     passages = tuple(_read_passages(text))
     return Sheet(
@@ -253,4 +257,5 @@ def read_sheet(name: str, text: str) -> Sheet:
         passages=passages,
         sentences=tuple(s for p in passages if p.kind != "heading" for s in sentences_of(p)),
         title=" / ".join(p.text for p in passages[:3] if p.kind == "heading" or len(p.text) < 90),
+        given=given,
     )

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, find_tolerance, number_value
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import READING, TOLD, ask, force_of, join
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
@@ -20,19 +20,26 @@ _PARTS: tuple[tuple[str, str], ...] = (
     ("reflection", r"reflections?|reflective (?:statement|note|account|commentary|paragraph)|self-reflection"),
     (
         "other",
-        r"outlines?|plans?|letters?|extracts?|chapters?|articles?|presentations?|introductions?|paragraphs?|captions?|notes?|cards?|examples?|"
-        r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+|statements?|peer reviews?|critiques?|"
-        r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|quotations?|quotes?|entry|entries|drafts?|letter|poems?",
+        (
+            r"outlines?|plans?|letters?|extracts?|chapters?|articles?|presentations?|introductions?|paragraphs?"
+            r"|captions?|notes?|cards?|examples?|"
+            r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+"
+            r"|statements?|peer reviews?|critiques?|"
+            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|quotations?"
+            r"|quotes?|entry|entries|drafts?|letter|poems?"
+        ),
     ),
 )
-_PART = re.compile("|".join(rf"(?P<p{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_PARTS)), re.IGNORECASE)
+_PART = make_terms(_PARTS)
 _PAPER = re.compile(
-    r"\b(?:papers?|essays?|reports?|reviews?|assignments?|submissions?|dissertation|coursework|portfolio|commentary|analysis|study|project|piece|"
+    r"\b(?:papers?|essays?|reports?|reviews?|assignments?|submissions?|dissertation|coursework|portfolio|commentary"
+    r"|analysis|study|project|piece|"
     r"text|work|manuscripts?|write-?up|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
     re.IGNORECASE,
 )
 _WRITE = re.compile(
-    r"\b(?:write|writing|length|long|limit|count|total|argue|should be|must be|shall be|will be|aim for|run|runs|exceed|in about|in around|in approximately"
+    r"\b(?:write|writing|length|long|limit|count|total|argue|should be|must be|shall be|will be|aim for|run|runs"
+    r"|exceed|in about|in around|in approximately"
     r"|between|maximum|minimum|target|hand in|submit|produce)\b",
     re.IGNORECASE,
 )
@@ -46,8 +53,11 @@ _EXCLUDED: tuple[tuple[str, str], ...] = (
     ("title-page", r"(?:title|cover) (?:page|sheet)s?|cover(?:sheet)?s?"),
     (
         "references",
-        r"references?(?: list| page)?s?|reference list|bibliograph(?:y|ies)|works? cited(?: page| list)?|literature cited|list of (?:works cited|references|sources)"
-        r"|works-cited page|reference page|citations page",
+        (
+            r"references?(?: list| page)?s?|reference list|bibliograph(?:y|ies)|works? cited(?: page| list)?"
+            r"|literature cited|list of (?:works cited|references|sources)"
+            r"|works-cited page|reference page|citations page"
+        ),
     ),
     ("footnotes", r"(?:foot|end)notes?|(?<!field )\bnotes"),
     ("block-quotes", r"(?:block|indented|long|extended) quot(?:ation|e)s?"),
@@ -59,28 +69,33 @@ _EXCLUDED: tuple[tuple[str, str], ...] = (
     ),
     ("headings", r"(?:sub-?)?headings?|section titles"),
 )
-_EXCLUDED_WORD = re.compile(
-    "|".join(rf"(?P<e{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_EXCLUDED)), re.IGNORECASE
-)
+_EXCLUDED_WORD = make_terms(_EXCLUDED)
 _LEAVES_OUT = re.compile(
-    r"\b(?:exclud(?:ing|es?)|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does|will) not include|doesn't include|don't include"
-    r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
+    r"\b(?:exclud(?:ing|es?)|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
+    r"|will) not include|doesn't include|don't include"
+    r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including"
+    r"|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
     r"|\bplus (?=a (?:title|cover)|(?:the |your )?(?:references|bibliography|works cited|appendi))",
     re.IGNORECASE,
 )
 _IS_OUT = re.compile(
-    r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
-    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted|not included|excluded\b|(?:is|are) not(?=[.;)]|$)"
-    r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is|e) (?:word|count|limit|total))",
+    r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
+    r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
+    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
+    r"|not included|excluded\b|(?:is|are) not(?=[.;)]|$)"
+    r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
+    r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,
 )
 _IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
 _RATE = re.compile(
-    rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed |printed )?page|(?P<rate2>{NUMBER}) words?/page",
+    rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed "
+    rf"|printed )?page|(?P<rate2>{NUMBER}) words?/page",
     re.IGNORECASE,
 )
 _NOT_TOTAL = re.compile(
-    r"(?:\bon|first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every|long each|on the)|shorter than|"
+    r"(?:\bon|first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
+    r"|long each|on the)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
     re.IGNORECASE,
 )
@@ -109,13 +124,15 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
     if candidates:
         distance, match = min(candidates, key=lambda pair: pair[0])
         if not paper or min(paper) > distance:
-            return _PARTS[next(i for i in range(len(_PARTS)) if match[f"p{i}"])][0]
+            return _PART.name(match)
         return "paper"
     if not paper:
         key = _PART.search(sentence.passage.key if sentence.passage.body else "")
-        key = key or (_PART.fullmatch(sentence.passage.heading) if not _LENGTH_KEY.search(sentence.context) else None)
+        key = key or (
+            _PART.pattern.fullmatch(sentence.passage.heading) if not _LENGTH_KEY.search(sentence.context) else None
+        )
         if key:
-            return _PARTS[next(i for i in range(len(_PARTS)) if key[f"p{i}"])][0]
+            return _PART.name(key)
     return "paper"
 
 
@@ -167,7 +184,7 @@ def _excluded_in(text: str) -> tuple[set[str], int, int]:
         hits = [h for h in hits if not re.search(r"\bon the $|\bto the $", words[: h.start()])]
         if not hits:
             continue
-        found |= {_EXCLUDED[next(i for i in range(len(_EXCLUDED)) if h[f"e{i}"])][0] for h in hits}
+        found |= {_EXCLUDED_WORD.name(h) for h in hits}
         start = min(start, clause.start() + min(stretch[0], hits[0].start()))
         end = max(end, clause.start() + max(hits[-1].end(), trailing.end() if trailing and not leading else 0))
     return found, start, end
@@ -198,7 +215,7 @@ def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, .
     return tuple(sorted(found)), span
 
 
-def find_length(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_length(sheet: Sheet) -> list[Requirement]:
     """The lengths that the sheet asks for. **Source**: common practice of assignment sheets."""
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 _RULE = re.compile(r"[\s\-=_+*|.~#<>]{3,200}")
 _QUOTE_PREFIX = re.compile(r">+\s?")
@@ -17,7 +18,8 @@ GAP = re.compile(
 """What parts the cells of a row: dots, a bar, a tab, or a wide blank."""
 
 _DATE = re.compile(
-    r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]{0,6}[ ,]|(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]{0,6}\.? \d|\d{1,2}/\d{1,2}\b|\d{1,2} [A-Z][a-z]{2,8}\b[ ,:-]"
+    r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)[a-z]{0,6}[ ,]|(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov"
+    r"|Dec)[a-z]{0,6}\.? \d|\d{1,2}/\d{1,2}\b|\d{1,2} [A-Z][a-z]{2,8}\b[ ,:-]"
 )
 _LONGEST_ROW = 120
 _SHORTEST_WRAPPED = 45
@@ -91,9 +93,7 @@ def _width(lines: list[Line | None]) -> int:
 
     Only a line whose sentence the next line carries on, in lower case, tells that lines are wrapped at all.
     """
-    pairs = [
-        (line, after) for line, after in zip(lines, lines[1:], strict=False) if line and after and not after.marker
-    ]
+    pairs = [(line, after) for line, after in pairwise(lines) if line and after and not after.marker]
     wrapped = [
         line.indent + len(line.text)
         for line, after in pairs

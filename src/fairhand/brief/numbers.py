@@ -26,13 +26,23 @@ _LEAST = (
     r"|min\.?(?: of|:)?|(?:no|not) under"
 )
 _MOST = (
-    r"at (?:the )?(?:very )?most|(?:no|not) (?:more|longer|greater) than|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: of| is|:)?"
+    r"at (?:the )?(?:very )?most|(?:no|not) (?:more|longer|greater) than"
+    r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: of| is|:)?"
     r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
     r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )
-_ABOUT = r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|something like|somewhere around|of the order of|some"
-_LEAST_AFTER = r"or (?:more|longer|over)|(?:at (?:a |an )?(?:absolute |the )?)?minimum|at (?:the (?:very )?)?least|and (?:up|over|above)|upwards?"
-_MOST_AFTER = r"or (?:fewer|less|under|shorter)|(?:at )?(?:an? )?(?:absolute )?max(?:imum)?\b|at (?:the )?(?:very )?most|limit|and no more"
+_ABOUT = (
+    r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|something like|somewhere around"
+    r"|of the order of|some"
+)
+_LEAST_AFTER = (
+    r"or (?:more|longer|over)|(?:at (?:a |an )?(?:absolute |the )?)?minimum|at (?:the (?:very )?)?least|and (?:up"
+    r"|over|above)|upwards?"
+)
+_MOST_AFTER = (
+    r"or (?:fewer|less|under|shorter)|(?:at )?(?:an? )?(?:absolute )?max(?:imum)?\b|at (?:the )?(?:very )?most"
+    r"|limit|and no more"
+)
 _ABOUT_AFTER = r"or so|or thereabouts|approximately|approx\.?|\(approx\.?\)|roughly"
 
 
@@ -89,7 +99,8 @@ def _quantity_pattern(unit: str) -> re.Pattern[str]:
         rf"(?<![\w/:,$£€#])(?P<a>{NUMBER})(?![\d/:%]|(?:st|nd|rd|th)\b|,\d)"
         rf"(?:{inner_unit}(?:{link}|(?P<and> and ))(?P<b>{NUMBER})(?![\d/:%]|,\d))?"
         rf"{unit_group}"
-        rf"(?:,? \(?(?:(?P<least_after>{_LEAST_AFTER})|(?P<most_after>{_MOST_AFTER})|(?P<about_after>{_ABOUT_AFTER}))(?!\w)\)?)?",
+        rf"(?:,? \(?(?:(?P<least_after>{_LEAST_AFTER})|(?P<most_after>{_MOST_AFTER})"
+        rf"|(?P<about_after>{_ABOUT_AFTER}))(?!\w)\)?)?",
         re.IGNORECASE,
     )
 
@@ -143,8 +154,10 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
 
 
 _TOLERANCE = re.compile(
-    rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway|margin) (?:of|is):?|within) ?"
-    rf"(?P<a>{NUMBER}) ?(?:%|per ?cent)|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below|over or under"
+    rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway"
+    rf"|margin) (?:of|is):?|within) ?"
+    rf"(?P<a>{NUMBER}) ?(?:%|per ?cent)|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below"
+    rf"|over or under"
     rf"|(?:leeway|tolerance|margin)\b)",
     re.IGNORECASE,
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
@@ -10,19 +9,29 @@ from fairhand.brief.wording import TOLD, ask
 from fairhand.model.requirement import Force, Requirement
 
 _AI = re.compile(
-    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|[Cc]hatbots?|[A-Za-z]{0,12}GPT|LLMs?|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|[Aa]utomated writing|writing bots?)\b"
+    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|[Cc]hatbots?|[A-Za-z]{0,12}GPT|LLMs?"
+    r"|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|[Aa]utomated writing|writing bots?)\b"
 )
 _AI_CONTEXT = re.compile(r"\b(?:ai|a\.i\.|artificial intelligence|generative|chatbots?)\b")
 _ASK = re.compile(
-    r"\b(?:ask (?:me|first|your|for|before|permission)|check with (?:me|your)|(?:prior |written |my |explicit |express )(?:permission|approval|consent|agreement)|permission (?:first|of|from|in advance)|speak to me|talk to me|see me|clear it with|approved (?:in advance|by)|with (?:the |my |your )?(?:\w+ )?(?:permission|consent|approval)|without (?:\w+ )?(?:permission|consent|asking))\b",
+    r"\b(?:ask (?:me|first|your|for|before|permission)|check with (?:me|your)|(?:prior |written |my |explicit "
+    r"|express )(?:permission|approval|consent|agreement)|permission (?:first|of|from|in advance)|speak to me"
+    r"|talk to me|see me|clear it with|approved (?:in advance|by)|with (?:the |my |your )?(?:\w+ )?(?:permission"
+    r"|consent|approval)|without (?:\w+ )?(?:permission|consent|asking))\b",
     re.IGNORECASE,
 )
 _DISCLOSE = re.compile(
-    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|statement (?:of|on|about|describing)|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that|what)|note (?:how|any|where)|be transparent|attribut\w+|list (?:the|any|every|each))\b",
+    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|statement (?:of|on|about|describing)"
+    r"|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited"
+    r"|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that"
+    r"|what)|note (?:how|any|where)|be transparent|attribut\w+|list (?:the|any|every|each))\b",
     re.IGNORECASE,
 )
 _FORBID = re.compile(
-    r"\b(?:not (?:be )?(?:used|permitted|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't|do not|never|no (?:\w+ ){0,3}(?:AI|generative|chatbots?|artificial)|prohibited|forbidden|banned|not allowed|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|unacceptable|is misconduct|no help from|nothing else|zero tolerance)\b",
+    r"\b(?:not (?:be )?(?:used|permitted|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
+    r"|do not|never|no (?:\w+ ){0,3}(?:AI|generative|chatbots?|artificial)|prohibited|forbidden|banned|not allowed"
+    r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|unacceptable|is misconduct"
+    r"|no help from|nothing else|zero tolerance)\b",
     re.IGNORECASE,
 )
 _ALLOW = re.compile(
@@ -34,29 +43,48 @@ _AI_TEXT = re.compile(
 )
 
 _TOGETHER_NO = re.compile(
-    r"\b(?:(?:may|must|should|do|can)(?: not|n't)\b[^.;]{0,30}\b(?:together|share|collaborat\w+|work (?:with|in groups|jointly)|co-?writ\w+|copy from)|(?:is|are) (?:strictly )?individual\b|individual (?:work|assignment|piece|effort|task|project)\b|(?:written|done|completed|carried out|undertaken|prepared) (?:individually|alone|independently|by yourself|on your own)"
-    r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project|assignment)|solo work)",
+    r"\b(?:(?:may|must|should|do|can)(?: not|n't)\b[^.;]{0,30}\b(?:together|share|collaborat\w+|work (?:with"
+    r"|in groups|jointly)|co-?writ\w+|copy from)|(?:is|are) (?:strictly )?individual\b|individual (?:work"
+    r"|assignment|piece|effort|task|project)\b|(?:written|done|completed|carried out|undertaken"
+    r"|prepared) (?:individually|alone|independently|by yourself|on your own)"
+    r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
+    r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
+    r"|assignment)|solo work)",
     re.IGNORECASE,
 )
 _TOGETHER_YES = re.compile(
-    r"\b(?:collaboration\b[^.;]{0,50}\b(?:is|are) (?:allowed|encouraged|permitted|welcome|fine)|(?:may|can|are (?:encouraged|welcome|free|allowed) to|encourage you to) (?:\w+ ){0,2}?(?:discuss (?:your |the |these |this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts|ideas)|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|help (?:one another|each other))"
+    r"\b(?:collaboration\b[^.;]{0,50}\b(?:is|are) (?:allowed|encouraged|permitted|welcome|fine)|(?:may|can"
+    r"|are (?:encouraged|welcome|free|allowed) to|encourage you to) (?:\w+ ){0,2}?(?:discuss (?:your |the |these "
+    r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
+    r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
+    r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts"
+    r"|ideas)|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|help (?:one another|each other))"
     r"|work in (?:pairs|groups) (?:is|are) (?:allowed|welcome|fine))",
     re.IGNORECASE,
 )
 _REUSE = re.compile(
-    r"\b(?:(?:re-?us(?:e|ed|ing)|recycl\w+|resubmit\w*|self-plagiar\w+|double[- ](?:submission|dip\w*)|(?:submit|hand in|turn in) (?:again|the same))\b|work from (?:another|other|an earlier|a previous) (?:class|course|module)|(?:submitted|handed in|turned in|written|used|assessed|prepared|presented|marked|graded|credit)\b[^.;]{0,40}\b(?:another|other|previous|different|earlier|any other|second|two)\b[^.;]{0,12}\b(?:course|class|module|paper|assignment|assessment|unit|examination|degree|award|qualification)s?)\b",
+    r"\b(?:(?:re-?us(?:e|ed|ing)|recycl\w+|resubmit\w*|self-plagiar\w+|double[- ](?:submission|dip\w*)|(?:submit"
+    r"|hand in|turn in) (?:again|the same))\b|work from (?:another|other|an earlier|a previous) (?:class|course"
+    r"|module)|(?:submitted|handed in|turned in|written|used|assessed|prepared|presented|marked|graded"
+    r"|credit)\b[^.;]{0,40}\b(?:another|other|previous|different|earlier|any other|second"
+    r"|two)\b[^.;]{0,12}\b(?:course|class|module|paper|assignment|assessment|unit|examination|degree|award"
+    r"|qualification)s?)\b",
     re.IGNORECASE,
 )
 _REUSE_WORK = re.compile(
-    r"\b(?:papers?|essays?|work|written|submitted|assessed|handed|assignment|part of (?:one|it)|text|self-plagiar|recycl\w+|double)\b",
+    r"\b(?:papers?|essays?|work|written|submitted|assessed|handed|assignment|part of (?:one|it)|text|self-plagiar"
+    r"|recycl\w+|double)\b",
     re.IGNORECASE,
 )
 _INTEGRITY = re.compile(
-    r"\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating|contract cheating|ghost-?writ\w+)\b",
+    r"\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating"
+    r"|contract cheating|ghost-?writ\w+)\b",
     re.IGNORECASE,
 )
 _INTEGRITY_NO = re.compile(
-    r"\b(?:not (?:be )?(?:tolerated|allowed|permitted|acceptable|accepted)|forbidden|prohibited|zero|fail(?:ure|s|ed)?|report(?:ed)?|referred|penal\w+|serious|misconduct|will result|results in|no (?:plagiari|tolerance)|do not|don't|must not|disciplin\w+|consequences|expect\w*|offen[cs]e|applies|apply|subject to|not\b|avoid)\b",
+    r"\b(?:not (?:be )?(?:tolerated|allowed|permitted|acceptable|accepted)|forbidden|prohibited|zero|fail(?:ure|s"
+    r"|ed)?|report(?:ed)?|referred|penal\w+|serious|misconduct|will result|results in|no (?:plagiari|tolerance)"
+    r"|do not|don't|must not|disciplin\w+|consequences|expect\w*|offen[cs]e|applies|apply|subject to|not\b|avoid)\b",
     re.IGNORECASE,
 )
 
@@ -132,7 +160,7 @@ def _integrity(sentence: Sentence) -> _Hit | None:
     return None
 
 
-def find_policy(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_policy(sheet: Sheet) -> list[Requirement]:
     """The policies that the sheet states, one of each."""
     found: dict[str, Requirement] = {}
     for sentence in sheet.sentences:

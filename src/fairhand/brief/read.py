@@ -9,26 +9,31 @@ from dataclasses import replace
 
 from fairhand.brief.assignments import keep_one_paper
 from fairhand.brief.dates import find_dates, writes_day_first
-from fairhand.brief.due import find_due
+from fairhand.brief.due import read_dates_due
 from fairhand.brief.kinds import KINDS, ROW_OF, base_id, number_ids
-from fairhand.brief.late import find_late
 from fairhand.brief.layout import Sheet, read_sheet
 from fairhand.brief.wording import TOLD
 from fairhand.model.requirement import Brief, Requirement, Value
 from fairhand.model.settings import Answer
 
 _GIVEN = re.compile(
-    r"\b(?:issued|handed out|given out|set(?: on)?|distributed|date(?:d| of issue| set| given)?|posted|circulated|released|assigned|published|sent)\b[: ]*(?:on |out )?$",
+    r"\b(?:issued|handed out|given out|set(?: on)?|distributed|date(?:d| of issue| set| given)?|posted|circulated"
+    r"|released|assigned|published|sent)\b[: ]*(?:on |out )?$",
     re.IGNORECASE,
 )
 _DEMAND = re.compile(
-    r"\b(?:must|should|shall|have to|has to|need to|needs to|required?|expected|may not|cannot|do not|don't|never|no (?:more|fewer|less) than|at least|at most|maximum|minimum|is to|are to|make sure|be sure|remember to)\b"
+    r"\b(?:must|should|shall|have to|has to|need to|needs to|required?|expected|may not|cannot|do not|don't|never"
+    r"|no (?:more|fewer|less) than|at least|at most|maximum|minimum|is to|are to|make sure|be sure|remember to)\b"
     r"|\d ?(?:words|pages|pt|cm|sources|per ?cent|%|marks|points)\b",
     re.IGNORECASE,
 )
 _ORDER = re.compile(
-    r"^(?:please |always |also |then )?(?:use|write|include|give|put|state|submit|upload|print|bring|number|add|attach|cite|quote|avoid|follow|answer|choose|pick|select|describe|show|identify|examine|explore|consider|provide|begin|end|open|close|"
-    r"name|save|send|email|read|hand|turn|keep|draw|define|justify|illustrate|refer|label|caption|proofread|sign|staple|list|present|prepare|investigate|outline|focus|apply|demonstrate|make|take|find|consult|incorporate|support|review)\b",
+    r"^(?:please |always |also |then )?(?:use|write|include|give|put|state|submit|upload|print|bring|number|add"
+    r"|attach|cite|quote|avoid|follow|answer|choose|pick|select|describe|show|identify|examine|explore|consider"
+    r"|provide|begin|end|open|close|"
+    r"name|save|send|email|read|hand|turn|keep|draw|define|justify|illustrate|refer|label|caption|proofread|sign"
+    r"|staple|list|present|prepare|investigate|outline|focus|apply|demonstrate|make|take|find|consult|incorporate"
+    r"|support|review)\b",
     re.IGNORECASE,
 )
 
@@ -54,27 +59,18 @@ def given_day(sheets: Sequence[tuple[str, str]]) -> dt.date | None:
 def _guess_day(text: str) -> dt.date | None:
     """The first of January of the year that most of the sheet's own dates and terms name; None where none is named."""
     years = re.findall(
-        r"\b(?:(?:spring|summer|autumn|fall|winter|term|semester|michaelmas|hilary|trinity|lent|easter|january|february|march|april|may|june|july|august|september|october|november|december|,)[ ,]{1,2}(?:\d{1,2},? )?(?:term )?)(20\d\d)\b",
+        r"\b(?:(?:spring|summer|autumn|fall|winter|term|semester|michaelmas|hilary|trinity|lent|easter|january"
+        r"|february|march|april|may|june|july|august|september|october|november|december"
+        r"|,)[ ,]{1,2}(?:\d{1,2},? )?(?:term )?)(20\d\d)\b",
         text,
         re.IGNORECASE,
     )
     return dt.date(int(min(years, key=lambda y: (-years.count(y), y))), 1, 1) if years else None
 
 
-def _read_one(sheet: Sheet, given: dt.date | None) -> tuple[list[Requirement], list[str]]:
-    found: list[Requirement] = []
-    due, questions = find_due(sheet, given)
-    final = next(
-        (dt.date.fromisoformat(str(r.values["on"])) for r in due if r.values["what"] == "final" and r.values["on"]),
-        None,
-    )
-    for row in KINDS:
-        if row.kind == "due":
-            found += due
-        elif row.kind == "late":
-            found += find_late(sheet, given, final)
-        else:
-            found += row.read(sheet, given)
+def _read_one(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
+    _, questions = read_dates_due(sheet)
+    found = [requirement for row in KINDS for requirement in row.read(sheet)]
     sections = {str(r.values["name"]) for r in found if r.kind == "section"}
     # A part that is asked for as a section is not asked for a second time as an element.
     return [
@@ -99,6 +95,10 @@ def _same(first: Requirement, second: Requirement) -> bool:
     return first.kind == second.kind and first.values == second.values
 
 
+def _quoted(requirement: Requirement) -> str:
+    return f"“{' '.join(requirement.evidence.split())}” ({requirement.sheet})"
+
+
 def _overrule(earlier: list[Requirement], later: list[Requirement]) -> tuple[list[Requirement], list[str]]:
     """What stands when a later sheet speaks: its word wins, and each contradiction is said."""
     conflicts: list[str] = []
@@ -110,10 +110,7 @@ def _overrule(earlier: list[Requirement], later: list[Requirement]) -> tuple[lis
         if requirement.kind == "sources_banned" or not against:
             kept.append(requirement)
             continue
-        other = against[0]
-        conflicts.append(
-            f"{name}: “{' '.join(requirement.evidence.split())}” ({requirement.sheet}), but later “{' '.join(other.evidence.split())}” ({other.sheet}); the later word is kept"
-        )
+        conflicts.append(f"{name}: {_quoted(requirement)}, but later {_quoted(against[0])}; the later word is kept")
     return kept + fresh, conflicts
 
 
@@ -137,9 +134,9 @@ def read_brief(sheets: Sequence[tuple[str, str]], given: dt.date | None = None, 
     questions: list[str] = []
     for name, text in sheets:
         day = given or given_day([(name, text)]) or given_day(sheets) or _guess_day(text)
-        sheet, papers = keep_one_paper(read_sheet(name, text), assignment)
+        sheet, papers = keep_one_paper(read_sheet(name, text, day), assignment)
         titles = titles or papers
-        found, asked = _read_one(sheet, day)
+        found, asked = _read_one(sheet)
         questions += [q for q in asked if q not in questions]
         unread += _unread(sheet, found)
         standing, against = _overrule(standing, found)
@@ -194,10 +191,6 @@ def apply_answers(brief: Brief, answers: Mapping[str, Answer]) -> tuple[Requirem
     for requirement in brief.requirements:
         answer = answers.get(requirement.id)
         known = ROW_OF[requirement.kind].names
-        values = (
-            {k: tuple(v) if isinstance(v, list) else v for k, v in answer.values.items() if k in known}
-            if answer
-            else {}
-        )
+        values = {k: v for k, v in answer.values.items() if k in known} if answer else {}
         out.append(replace(requirement, values={**requirement.values, **values}) if values else requirement)
     return tuple(out)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from dataclasses import dataclass
 
@@ -13,7 +12,8 @@ from fairhand.model.requirement import Requirement
 _UNIT = r"(?P<unit>%|per ?cent|percent|points?|marks?|pts?\.?)"
 _CELL = re.compile(rf"\(?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?(?: each)?\)?(?: ?/ ?\d+)?", re.IGNORECASE)
 _BRACKET = re.compile(
-    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth |up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]",
+    rf"(?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and the |graded|three criteria)){{1,70}}?) ?[(\[](?:worth "
+    rf"|up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]",
     re.IGNORECASE,
 )
 _LABELLED = re.compile(
@@ -21,26 +21,32 @@ _LABELLED = re.compile(
     re.IGNORECASE,
 )
 _AHEAD = re.compile(
-    rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})",
+    rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the"
+    rf"| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})",
     re.IGNORECASE,
 )
 _KEY = re.compile(
-    r"\b(?:rubric|grad(?:ing|ed)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+|how (?:it|the \w+) (?:is|will be))\b",
+    r"\b(?:rubric|grad(?:ing|ed)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+"
+    r"|how (?:it|the \w+) (?:is|will be))\b",
     re.IGNORECASE,
 )
 _HEADER_POINTS = re.compile(r"\b(?:points?|marks?|pts|score)\b", re.IGNORECASE)
 _HEADER_PERCENT = re.compile(r"\b(?:weight(?:ing)?|percent(?:age)?|%|per cent)\b", re.IGNORECASE)
 _NOT = re.compile(
-    r"\b(?:total|of (?:the |your )?(?:course|module|final|overall|unit)|late|per day|each day|leeway|tolerance|course grade|extra credit|out of|exam(?:ination)?|deduct\w*|off\b|penalt\w*|minus|participation|attendance)\b",
+    r"\b(?:total|of (?:the |your )?(?:course|module|final|overall|unit)|late|per day|each day|leeway|tolerance"
+    r"|course grade|extra credit|out of|exam(?:ination)?|deduct\w*|off\b|penalt\w*|minus|participation"
+    r"|attendance)\b",
     re.IGNORECASE,
 )
 _HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
 _AWARDED = re.compile(
-    r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on|criteria:?|weighs?)\b:? ",
+    r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on"
+    r"|criteria:?|weighs?)\b:? ",
     re.IGNORECASE,
 )
 _LEADING = re.compile(
-    r"^(?:and|or|the|for|on|criteria|graded on|marked on|weighs?|weigh|examiners weigh|of which|with|are|is|three criteria)\s+",
+    r"^(?:and|or|the|for|on|criteria|graded on|marked on|weighs?|weigh|examiners weigh|of which|with|are|is"
+    r"|three criteria)\s+",
     re.IGNORECASE,
 )
 
@@ -116,7 +122,7 @@ def _weights(passage: Passage, header: str) -> list[_Weight]:
     return out
 
 
-def find_rubric(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_rubric(sheet: Sheet) -> list[Requirement]:
     """The criteria with their weights, where two or more stand together."""
     groups: list[list[_Weight]] = []
     header = ""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Passage, Sheet
@@ -12,7 +11,9 @@ from fairhand.model.requirement import Requirement
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
-    rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called|labelled)"
+    rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
+    rf"|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
+    rf"|labelled)"
     rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into))",
     re.IGNORECASE,
 )
@@ -24,21 +25,9 @@ _EACH = re.compile(
 )
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
 _USUAL = frozenset(
-    "abstract introduction background method methods methodology results findings discussion conclusion conclusions references bibliography".split()
-    + [
-        "works cited",
-        "literature review",
-        "literature cited",
-        "materials and methods",
-        "executive summary",
-        "recommendations",
-        "analysis",
-        "summary",
-        "title",
-        "appendix",
-        "appendices",
-    ]
-)
+    "abstract introduction background method methods methodology results findings discussion conclusion conclusions"
+    " references bibliography analysis summary title appendix appendices recommendations".split()
+) | {"works cited", "literature review", "literature cited", "materials and methods", "executive summary"}
 
 
 def _clean(name: str) -> str:
@@ -101,7 +90,7 @@ def _headings_after(passages: tuple[Passage, ...], i: int, count: int) -> list[P
     return []
 
 
-def find_section(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_section(sheet: Sheet) -> list[Requirement]:
     """The sections that the sheet names, in its order."""
     found: list[Requirement] = []
     seen: set[str] = set()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask, join
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
@@ -15,34 +15,53 @@ _KINDS: tuple[tuple[str, str], ...] = (
     ("blog", r"blogs?|blog posts?|weblogs?"),
     (
         "ai-generated",
-        r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)",
+        (
+            r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot"
+            r"|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)"
+        ),
     ),
     (
         "course-readings",
-        r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course|class)|assigned readings?|lecture (?:notes|slides)",
+        (
+            r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course"
+            r"|class)|assigned readings?|lecture (?:notes|slides)"
+        ),
     ),
     ("dictionary", r"dictionar(?:y(?! definitions? (?:as|to|in))|ies)"),
     ("textbook", r"text ?books?"),
     (
         "website",
-        r"(?:(?:(?:essay|study|internet|online|notes?|content|general|random|crib) )?(?:web ?)?sites(?! (?:visit|of))|web ?sites?|web ?pages?|internet sources?|online sources|study[- ]guides?(?! website)|general internet|the (?:open )?(?:web|internet)|social media(?: posts)?|online study notes)",
+        (
+            r"(?:(?:(?:essay|study|internet|online|notes?|content|general|random|crib) )?(?:web ?)?sites(?! (?:visit"
+            r"|of))|web ?sites?|web ?pages?|internet sources?|online sources|study[- ]guides?(?! website)"
+            r"|general internet|the (?:open )?(?:web|internet)|social media(?: posts)?|online study notes)"
+        ),
     ),
 )
-_KIND = re.compile("|".join(rf"(?P<k{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_KINDS)), re.IGNORECASE)
+_KIND = make_terms(_KINDS)
 _BAN = re.compile(
-    r"\b(?:(?:is|are|will) (?:also )?not (?:be )?(?:acceptable|accepted|allowed|permitted|suitable|appropriate|to be (?:used|cited|quoted)|valid|legitimate|count(?:ed)?)|unacceptable|inadmissible"
-    r"|(?:may|must|should|can|will|do|shall|are|is) not (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rely(?: up)?on|rel(?:y|ied) (?:up)?on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|draw on|refer to|reference[d]?|consult(?:ed)?|appear)"
-    r"|(?:don't|can't|cannot|mustn't|won't|shouldn't|doesn't|aren't|never) (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rel(?:y|ied) on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|acceptable|accepted|allowed|permitted|draw on)"
-    r"|not to (?:use|cite|rely on|be (?:used|cited))|off limits|off-limits|banned|forbidden|prohibited|excluded|barred|out of bounds|ruled out|avoid(?:ed)?|stay away from|steer clear of|refrain from|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
-    r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet|AI-))|neither|(?:are|is) not sources)\b",
+    r"\b(?:(?:is|are|will) (?:also )?not (?:be )?(?:acceptable|accepted|allowed|permitted|suitable|appropriate"
+    r"|to be (?:used|cited|quoted)|valid|legitimate|count(?:ed)?)|unacceptable|inadmissible"
+    r"|(?:may|must|should|can|will|do|shall|are|is) not (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rely(?: up)?on|rel(?:y"
+    r"|ied) (?:up)?on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|draw on|refer to|reference[d]?|consult(?:ed)?"
+    r"|appear)"
+    r"|(?:don't|can't|cannot|mustn't|won't|shouldn't|doesn't|aren't|never) (?:be )?(?:cit(?:e|ed)|us(?:e|ed)"
+    r"|rel(?:y|ied) on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|acceptable|accepted|allowed|permitted|draw on)"
+    r"|not to (?:use|cite|rely on|be (?:used|cited))|off limits|off-limits|banned|forbidden|prohibited|excluded"
+    r"|barred|out of bounds|ruled out|avoid(?:ed)?|stay away from|steer clear of|refrain from"
+    r"|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
+    r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet"
+    r"|AI-))|neither|(?:are|is) not sources)\b",
     re.IGNORECASE,
 )
 _ALSO = re.compile(
-    r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise|this (?:includes|also))\b",
+    r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise"
+    r"|this (?:includes|also))\b",
     re.IGNORECASE,
 )
 _BAN_LEAD = re.compile(
-    r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned|off limits)(?:\b[^|]{0,30})?(?: \||$)",
+    r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned"
+    r"|off limits)(?:\b[^|]{0,30})?(?: \||$)",
     re.IGNORECASE,
 )
 _ABOUT_SOURCES = re.compile(
@@ -73,7 +92,7 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
             )
         ):
             hits = [h for h in hits if h.start() < ban.end() + stop.start()]
-        kinds = {_KINDS[next(i for i in range(len(_KINDS)) if h[f"k{i}"])][0] for h in hits}
+        kinds = {_KIND.name(h) for h in hits}
         if kinds == {"ai-generated"} and not (carried or re.search(r"\b(?:cit\w+|source)", words)):
             continue
         if not kinds:
@@ -84,7 +103,7 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
     return found, start, end
 
 
-def find_sources_banned(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_sources_banned(sheet: Sheet) -> list[Requirement]:
     """The kinds of source that the sheet bans; neighbouring bans are one requirement."""
     groups: list[tuple[set[str], Span]] = []
     before: Sentence | None = None

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import ask, force_of
 from fairhand.model.requirement import Requirement
 
@@ -19,9 +19,10 @@ _NAMES: tuple[tuple[str, str], ...] = (
     ("vancouver", r"Vancouver"),
     ("asa", r"ASA|American Sociological Association"),
 )
-_NAME = re.compile("|".join(rf"(?P<n{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_NAMES)))
+_NAME = make_terms(_NAMES, flags=0)
 _CITING = re.compile(
-    r"\b(?:styles?|format(?:ted|ting)?|referenc\w+|cit(?:e|ed|ing|ations?)|edition|ed\.|documentation|guidelines|manual|notes?|footnotes?|endnotes?|author-date"
+    r"\b(?:styles?|format(?:ted|ting)?|referenc\w+|cit(?:e|ed|ing|ations?)|edition|ed\.|documentation|guidelines"
+    r"|manual|notes?|footnotes?|endnotes?|author-date"
     r"|bibliograph\w+|conventions?|system|rules|handbook|works cited)\b",
     re.IGNORECASE,
 )
@@ -33,12 +34,14 @@ _AUTHOR_DATE = re.compile(r"author[-–/ ]date|name[- ]year|parenthetical|in-tex
 _NOTES = re.compile(r"\b(?:notes?|footnotes?|endnotes?|full note)\b", re.IGNORECASE)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth".split()
 _EDITION = re.compile(
-    rf"(?P<n>\d{{1,2}})(?:st|nd|rd|th)?[ -](?:edition|ed\b\.?)|(?P<word>{'|'.join(_ORDINALS)}|seventeenth|eighteenth|sixteenth) edition|edition (?P<m>\d{{1,2}})\b",
+    rf"(?P<n>\d{{1,2}})(?:st|nd|rd|th)?[ -](?:edition|ed\b\.?)|(?P<word>{'|'.join(_ORDINALS)}|seventeenth"
+    rf"|eighteenth|sixteenth) edition|edition (?P<m>\d{{1,2}})\b",
     re.IGNORECASE,
 )
 _LATE_ORDINALS = {"sixteenth": 16, "seventeenth": 17, "eighteenth": 18}
 _ANY = re.compile(
-    r"\b(?:any|whatever|whichever|which|a|one|your (?:own|preferred)|no (?:particular|specific|required))\b[^.;:!?]{0,60}?\b(?:styles?|systems?|formats?|conventions?|method)\b"
+    r"\b(?:any|whatever|whichever|which|a|one|your (?:own|preferred)|no (?:particular|specific"
+    r"|required))\b[^.;:!?]{0,60}?\b(?:styles?|systems?|formats?|conventions?|method)\b"
     r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|as long as|provided|do(?:n't| not) mix)",
     re.IGNORECASE,
 )
@@ -46,7 +49,8 @@ _CITED = re.compile(
     r"\b(?:quot\w+|cit\w+|referenc\w+|documentation|bibliograph\w+|foot|endnote|sources?|style)\b", re.IGNORECASE
 )
 _OWN_TASTE = re.compile(
-    r"\b(?:I (?:tend to|usually|often|personally|like to)|sample|for example|last year|not (?:in )?(?:MLA|APA|Chicago|Harvard))\b",
+    r"\b(?:I (?:tend to|usually|often|personally|like to)|sample|for example|last year|not (?:in )?(?:MLA|APA"
+    r"|Chicago|Harvard))\b",
     re.IGNORECASE,
 )
 _TURN = re.compile(
@@ -82,7 +86,7 @@ def _chicago(sentence: Sentence, start: int, end: int) -> str:
     return "chicago-notes"
 
 
-def find_style(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_style(sheet: Sheet) -> list[Requirement]:
     """The styles that the sheet names, or its leave to use any one consistently."""
     found: list[Requirement] = []
     seen: set[str] = set()
@@ -111,7 +115,7 @@ def find_style(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
             add("any-consistent", None, sentence, free.start(), free.end())
             continue
         for match in _NAME.finditer(text):
-            name = _NAMES[next(i for i in range(len(_NAMES)) if match[f"n{i}"])][0]
+            name = _NAME.name(match)
             near = text[max(0, match.start() - 50) : match.end() + 40]
             if _TURN.search(text[max(0, match.start() - 25) : match.start()]):
                 continue

@@ -2,60 +2,82 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement
 
-_STOP = r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the|outside|inside|near|behind|next)\b|[.,;:()\t?!—]|$)"
-_PLACE = rf"(?:the |our |my |your |this |its )?(?P<where>[\w'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind|next)\b)[\w'&/-]+){{0,4}}){_STOP}"
+_STOP = (
+    r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the"
+    r"|outside|inside|near|behind|next)\b|[.,;:()\t?!—]|$)"
+)
+_PLACE = (
+    rf"(?:the |our |my |your |this |its )?(?P<where>[\w'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for"
+    rf"|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind"
+    rf"|next)\b)[\w'&/-]+){{0,4}}){_STOP}"
+)
 _UPLOAD = re.compile(
-    rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=\w)){{0,60}}?) (?:to|through|via|on|in|into|using) {_PLACE}",
+    rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in"
+    rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=\w)){{0,60}}?) (?:to"
+    rf"|through|via|on|in|into|using) {_PLACE}",
     re.IGNORECASE,
 )
 _VIA = re.compile(rf"(?:\bsubmit(?:ted)? \(?(?:via|through|by)|\b(?:via|through)) (?:an? )?{_PLACE}", re.IGNORECASE)
 _ON_PAGE = re.compile(r"\b(?:page|post) on your (?P<where>portfolio|website|site|blog)\b", re.IGNORECASE)
 _NETWORK = re.compile(
-    r"\b(?:site|page|folder|portal|tab|link|drop ?box|drop-?box|box|system|platform|drive|online|website|webpage|repository|request|portfolio|environment|VLE|LMS|area|module|forum|space|hub|server|locker|tool|inbox|point|canvas|course|dropbox|upload)s?$",
+    r"\b(?:site|page|folder|portal|tab|link|drop ?box|drop-?box|box|system|platform|drive|online|website|webpage"
+    r"|repository|request|portfolio|environment|VLE|LMS|area|module|forum|space|hub|server|locker|tool|inbox|point"
+    r"|canvas|course|dropbox|upload)s?$",
     re.IGNORECASE,
 )
 _ONLINE = re.compile(
-    r"\b(?:submit(?:ted)?|hand(?:ed)? in|turn(?:ed)? in) (?:\w+ ){0,3}(?:online|electronically)\b|\bonline submission\b|\buploaded?\b",
+    r"\b(?:submit(?:ted)?|hand(?:ed)? in|turn(?:ed)? in) (?:\w+ ){0,3}(?:online|electronically)\b"
+    r"|\bonline submission\b|\buploaded?\b",
     re.IGNORECASE,
 )
 _ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
 _EMAIL = re.compile(
-    rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto |: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
+    rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto "
+    rf"|: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report"
+    rf"|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should"
+    rf"|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
     re.IGNORECASE,
 )
 _HANDED = re.compile(
-    r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?|reports?) ?\b",
+    r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?"
+    r"|reports?) ?\b",
     re.IGNORECASE,
 )
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
 _ELECTRONIC = re.compile(rf"\b(?:electronic|PDF|digital)\b[^.;]{{0,50}}\bsent to {_PLACE}", re.IGNORECASE)
 _MAILED = re.compile(r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|by e-?mail)\b", re.IGNORECASE)
 _PRINT = re.compile(
-    r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?|\bhard ?copy\b",
+    r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?"
+    r"|\bhard ?copy\b",
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside|with) {_PLACE}",
+    rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
+    rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
+    rf"|with) {_PLACE}",
     re.IGNORECASE,
 )
 _IN_CLASS = re.compile(
-    r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b",
+    r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in"
+    r"|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b",
     re.IGNORECASE,
 )
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
 _OTHER = re.compile(
-    r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
+    r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion"
+    r"|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
     re.IGNORECASE,
 )
 _NOT_PLACE = re.compile(
-    r"^(?:me|it|them|you|us|class|time|word|pdf|docx|this|that|date|midnight|noon|your|another|advance|person|full|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|january|february|march|april|may|june|july|august|september|october|november|december)$",
+    r"^(?:me|it|them|you|us|class|time|word|pdf|docx|this|that|date|midnight|noon|your|another|advance|person|full"
+    r"|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|january|february|march|april|may|june|july"
+    r"|august|september|october|november|december)$",
     re.IGNORECASE,
 )
 
@@ -100,7 +122,7 @@ def _upload(text: str) -> tuple[str, int, int] | None:
     return None
 
 
-def find_submit(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_submit(sheet: Sheet) -> list[Requirement]:
     """How and where the paper is handed in, each way once."""
     found: list[Requirement] = []
     seen: dict[str, str | None] = {}
@@ -141,7 +163,8 @@ def find_submit(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]
             print_hit
             and not _NOT.search(text[max(0, print_hit.start() - 25) : print_hit.start()])
             and not re.search(
-                r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in|printed \w+ in the",
+                r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in"
+                r"|printed \w+ in the",
                 text,
             )
         )

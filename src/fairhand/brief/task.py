@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import ADVICE, TOLD, ask
 from fairhand.model.requirement import Requirement
 
@@ -23,14 +23,21 @@ _VERBS: tuple[tuple[str, str], ...] = (
     ("summarise", r"summari[sz](?:e|es|ing)"),
     ("reflect", r"reflect(?:s|ing)?(?= |$|\.|,|\")"),
 )
-_VERB = re.compile("|".join(rf"(?P<v{i}>\b(?:{words})\b)" for i, (_, words) in enumerate(_VERBS)), re.IGNORECASE)
-_ADVERB = r"(?:(?:critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically|in detail) )?"
+_VERB = make_terms(_VERBS)
+_ADVERB = (
+    r"(?:(?:critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically"
+    r"|in detail) )?"
+)
 _OPENS = re.compile(
     rf"(?:^|[\"“(]|[,;:—] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$",
     re.IGNORECASE,
 )
 _YOU = re.compile(
-    rf"\b(?:you {_ADVERB}|(?:you(?:'ll| will| should| must| need to| have to| are (?:expected|asked|required|invited) to| shall)|asked to|expected to|required to|aim(?:s)? (?:is )?to|task is to|is to|(?:want|expect|ask|would like|invite|require) you to|order to|paper (?:should|must|will)|essay (?:should|must|will)|section should|report (?:should|must|will)|(?:essay|paper|report|review|brief|it|you) (?:has|have|is|are|needs?|ought) to) (?:\w+ ){{0,2}}?{_ADVERB})$",
+    rf"\b(?:you {_ADVERB}|(?:you(?:'ll| will| should| must| need to| have to| are (?:expected|asked|required"
+    rf"|invited) to| shall)|asked to|expected to|required to|aim(?:s)? (?:is )?to|task is to|is to|(?:want|expect"
+    rf"|ask|would like|invite|require) you to|order to|paper (?:should|must|will)|essay (?:should|must|will)"
+    rf"|section should|report (?:should|must|will)|(?:essay|paper|report|review|brief|it|you) (?:has|have|is|are"
+    rf"|needs?|ought) to) (?:\w+ ){{0,2}}?{_ADVERB})$",
     re.IGNORECASE,
 )
 _TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
@@ -39,23 +46,33 @@ _THAT = re.compile(
     re.IGNORECASE,
 )
 _NOT_TASK = re.compile(
-    r"\b(?:sources?|length|format|presentation|layout|style|referenc\w+|citations?|late(?:ness)?|penalt\w+|submi\w+|handing in|grading|graded|marks?|marking|rubric|criteria|polic(?:y|ies)|conduct|integrity|ai|collaboration|working with"
-    r"|dates?|deadlines?|help|contact|questions$|questions to keep|mechanics|revis\w+|support|good practice|attendance|honesty|turning it in|search|readability|paragraphs?|not part|abstract|reading|methodology questions)\b",
+    r"\b(?:sources?|length|format|presentation|layout|style|referenc\w+|citations?|late(?:ness)?|penalt\w+|submi\w+"
+    r"|handing in|grading|graded|marks?|marking|rubric|criteria|polic(?:y|ies)|conduct|integrity|ai|collaboration"
+    r"|working with"
+    r"|dates?|deadlines?|help|contact|questions$|questions to keep|mechanics|revis\w+|support|good practice"
+    r"|attendance|honesty|turning it in|search|readability|paragraphs?|not part|abstract|reading"
+    r"|methodology questions)\b",
     re.IGNORECASE,
 )
 _TUTOR = re.compile(
-    r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $"
+    r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian"
+    r"|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $"
 )
 _OTHERS = re.compile(
-    r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone|other|classmates|friends|the (?:class|instructor|tutor|librarian))|plans? in|in (?:class|tutorials?|small groups|office)|responses? in small groups|drafts)\b",
+    r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone"
+    r"|other|classmates|friends|the (?:class|instructor|tutor|librarian))|plans? in|in (?:class|tutorials?"
+    r"|small groups|office)|responses? in small groups|drafts)\b",
     re.IGNORECASE,
 )
 _NEGATED = re.compile(
-    r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to|used to|want to|how to)(?: \w+){0,2} $",
+    r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?"
+    r"|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to"
+    r"|used to|want to|how to)(?: \w+){0,2} $",
     re.IGNORECASE,
 )
 _ADVISING = re.compile(
-    r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions|per se|learned|answer the following)\b",
+    r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions"
+    r"|per se|learned|answer the following)\b",
     re.IGNORECASE,
 )
 _NOUNISH = re.compile(r"^(?: (?:of|essay|paper|question|section|paragraph)s?\b)|^-|^d\b", re.IGNORECASE)
@@ -65,7 +82,9 @@ _PREPOSED = re.compile(
     r"^\W*(?:In|By|With|Using|Drawing|After|From|Focusing|Through|Taking|Building|Once)\b[^.;]{0,200}, ?$"
 )
 _ORDER = re.compile(
-    r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set|start|begin|review|draw|outline|advise|investigate|apply)\b",
+    r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose"
+    r"|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set"
+    r"|start|begin|review|draw|outline|advise|investigate|apply)\b",
     re.IGNORECASE,
 )
 
@@ -113,7 +132,7 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
     )
 
 
-def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
+def find_task(sheet: Sheet) -> list[Requirement]:
     """The verbs that the sheet's question sets, each once."""
     found: list[Requirement] = []
     seen: set[str] = set()
@@ -130,7 +149,7 @@ def find_task(sheet: Sheet, given: dt.date | None = None) -> list[Requirement]:
         if sentence.passage.kind == "row" and not sentence.passage.key:
             continue
         for match in _VERB.finditer(text):
-            verb = _VERBS[next(i for i in range(len(_VERBS)) if match[f"v{i}"])][0]
+            verb = _VERB.name(match)
             if verb in seen or not _sets_task(sentence, match):
                 continue
             seen.add(verb)

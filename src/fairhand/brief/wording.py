@@ -10,38 +10,49 @@ from fairhand.model.requirement import Force, Kind, Requirement, Value
 from fairhand.model.span import Span
 
 _MAY = re.compile(
-    r"\b(?:may|can|could|might|optional(?:ly)?|if you (?:like|wish|want)|are free to|welcome to|feel free|is (?:allowed|permitted))\b",
+    r"\b(?:may|can|could|might|optional(?:ly)?|if you (?:like|wish|want)|are free to|welcome to|feel free"
+    r"|is (?:allowed|permitted))\b",
     re.IGNORECASE,
 )
 _MUST = re.compile(
-    r"\b(?:must|required?|requirements?|have to|has to|need(?:s|ed)? to|shall|may not|cannot|can't|not (?:be )?(?:accepted|permitted|allowed)"
+    r"\b(?:must|required?|requirements?|have to|has to|need(?:s|ed)? to|shall|may not|cannot|can't"
+    r"|not (?:be )?(?:accepted|permitted|allowed)"
     r"|do not|don't|never|mandatory|compulsory|at least|no (?:fewer|less|more))\b",
     re.IGNORECASE,
 )
 _SHOULD = re.compile(
-    r"\b(?:should|ought to|expected|please|aim (?:for|to)|try to|ideally|prefer(?:red|ably|able)?|recommend(?:ed)?|encouraged?|advisable|suggest(?:ed)?)\b",
+    r"\b(?:should|ought to|expected|please|aim (?:for|to)|try to|ideally|prefer(?:red|ably|able)?|recommend(?:ed)?"
+    r"|encouraged?|advisable|suggest(?:ed)?)\b",
     re.IGNORECASE,
 )
 
 TOLD = re.compile(
-    r"\b(?:last (?:year|spring|summer|autumn|fall|winter|term|semester|time|week)(?:'s)?|in (?:past|previous|recent|earlier) years?"
-    r"|past papers?|previous (?:years?|cohorts?|students?|papers?|essays?)|years? ago|old (?:copies|limit|sheet)|older (?:limit|rules?)"
-    r"|samples?|specimens?|exemplars?|model (?:essay|paper|answer|report)s?|averaged|an example of|examples? (?:abstract|essay|paper|on the)s?"
-    r"|(?:essays|papers|articles|books|pieces) (?:that )?we (?:read|have read|will read)|as if|for instance|imagine|(?:wrote|spent|used) (?:\w+ ){0,3}\d)\b",
+    r"\b(?:last (?:year|spring|summer|autumn|fall|winter|term|semester|time|week)(?:'s)?|in (?:past|previous|recent"
+    r"|earlier) years?"
+    r"|past papers?|previous (?:years?|cohorts?|students?|papers?|essays?)|years? ago|old (?:copies|limit|sheet)"
+    r"|older (?:limit|rules?)"
+    r"|samples?|specimens?|exemplars?|model (?:essay|paper|answer|report)s?|averaged|an example of"
+    r"|examples? (?:abstract|essay|paper|on the)s?"
+    r"|(?:essays|papers|articles|books|pieces) (?:that )?we (?:read|have read|will read)|as if|for instance|imagine"
+    r"|(?:wrote|spent|used) (?:\w+ ){0,3}\d)\b",
     re.IGNORECASE,
 )
 """Marks of a sentence that tells of other years, other papers or models, and asks nothing."""
 
 READING = re.compile(
-    r"\b(?:(?:to|for \w+ )read\b|readings? (?:for|runs|is|are)|of reading|reading group|handbook|textbook has|chapters?|survey article|extract|per class|a week\b"
-    r"|the anthology|lecture|seminar|tutorial|laboratory report|lab report|examination|exam\b|quiz|permission|letter|leaflet)",
+    r"\b(?:(?:to|for \w+ )read\b|readings? (?:for|runs|is|are)|of reading|reading group|handbook|textbook has"
+    r"|chapters?|survey article|extract|per class|a week\b"
+    r"|the anthology|lecture|seminar|tutorial|laboratory report|lab report|examination|exam\b|quiz|permission"
+    r"|letter|leaflet)",
     re.IGNORECASE,
 )
 """Marks of a sentence about the course's reading, teaching or other work."""
 
 ADVICE = re.compile(
-    r"\b(?:advice|tips?|hints?|picking|choosing a|(?:on|about) writing|on (?:note cards|footnotes|drafts)|supervision|office hours|my room|questions\?*$"
-    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading|note on|faq|why (?:we|this)|help|skills|how to (?!hand|submit|set|present|format)\w+"
+    r"\b(?:advice|tips?|hints?|picking|choosing a|(?:on|about) writing|on (?:note cards|footnotes|drafts)"
+    r"|supervision|office hours|my room|questions\?*$"
+    r"|getting started|goals|outcomes|background|audience|purpose|how to (?:read|start|choose)|further reading"
+    r"|note on|faq|why (?:we|this)|help|skills|how to (?!hand|submit|set|present|format)\w+"
     r"|before you (?:start|begin)|words on)\b",
     re.IGNORECASE,
 )
