@@ -4,16 +4,13 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
-
-import pytest
 
 from fairhand.language.sentences import split_sentences
 
-ROOT = Path(os.environ.get("FAIRHAND_DATA", Path(__file__).parents[2].parent / "shared"))
-GUM = ROOT / "data" / "sentences"
-GOLDEN = GUM / "golden-rules" / "golden_rules.json"
+SENTENCES = "data/sentences"
+Outside = Callable[[str], Path]
 
 
 def paragraphs_of(file: Path) -> Iterator[list[str]]:
@@ -42,15 +39,14 @@ def boundaries(sentences: list[str]) -> tuple[str, set[int]]:
     return text, ends
 
 
-@pytest.mark.skipif(not GUM.is_dir(), reason="needs data/sentences (GUM, see CONTRIBUTING.md)")
-def test_sentence_boundaries_of_academic_prose() -> None:
+def test_sentence_boundaries_of_academic_prose(outside_data: Outside) -> None:
     """Boundaries in academic papers, essays and textbooks agree with the annotators' in at least the share held here.
 
     Source: Universal Dependencies, English GUM, academic and textbook documents; boundary F1.
     """
     right = found = gold = 0
     misses: list[str] = []
-    for file in sorted(GUM.glob("*.conllu")):
+    for file in sorted(outside_data(SENTENCES).glob("*.conllu")):
         for sentences in paragraphs_of(file):
             text, ends = boundaries(sentences)
             ours = {span.end for span in split_sentences(text)[:-1]}
@@ -67,14 +63,15 @@ def test_sentence_boundaries_of_academic_prose() -> None:
     assert score >= 0.97
 
 
-@pytest.mark.skipif(not GOLDEN.is_file(), reason="needs data/sentences/golden-rules (see CONTRIBUTING.md)")
-def test_golden_rules_of_sentence_splitting() -> None:
+def test_golden_rules_of_sentence_splitting(outside_data: Outside) -> None:
     """Of the golden rules for English, at least the share held here is split as they say.
 
     Source: the 48 golden rules, MIT, as published with pySBD. What we miss are lists run together on one line, which a
     draft writes as list items, *P.M.* or *you and I.* before a capital, and *N°.*
     """
-    rules = json.loads(GOLDEN.read_text(encoding="utf-8"))["benchmarks/english_golden_rules.py:GOLDEN_EN_RULES"]
+    rules = json.loads((outside_data(SENTENCES) / "golden-rules/golden_rules.json").read_text(encoding="utf-8"))[
+        "benchmarks/english_golden_rules.py:GOLDEN_EN_RULES"
+    ]
     missed = [
         text
         for text, sentences in rules

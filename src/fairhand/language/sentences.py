@@ -60,7 +60,7 @@ def split_sentences(text: str) -> tuple[Span, ...]:
     """
     from nupunkt import sent_spans
 
-    ends = set()
+    ends: set[int] = set()
     if max(map(len, text.split()), default=0) <= _LONGEST_WORD:
         ends.update(end for _, end in sent_spans(text))
     ends.update(found.end() for pattern in (_END, _END_CITED) for found in pattern.finditer(text))

@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, get_args
 
 from fairhand.manuscript.blocks import Part, read_parts
 from fairhand.manuscript.captions import find_captions
@@ -96,7 +96,7 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
         if index in captioned:
             outer += ("captions",)
         counter.take(part, outer)
-    named = [name for name in dict.fromkeys(exclude) if name in _EXCLUSIONS or name in WordsOf.__args__]  # type: ignore[attr-defined]
+    named = [name for name in dict.fromkeys(exclude) if name in _EXCLUSIONS or name in get_args(WordsOf)]
     rule = f"without {_listed(sorted(named))}" if named else "every word that is printed"
     total = sum(counter.parts.values())
     return WordCount(total - sum(counter.excluded.values()), counter.parts, counter.excluded, rule)
