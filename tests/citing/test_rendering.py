@@ -202,6 +202,49 @@ def test_a_list_alone() -> None:
     assert [entry for entry, _ in references] == ["ame", "cole", "cole-w", "x y; *"]
 
 
+def test_no_odd_value_stops_the_engine() -> None:
+    """Every field may hold anything: the list is set, the sound records among them too."""
+    odd = [
+        "",
+        "x" * 300,
+        "<i>",
+        "</b>x",
+        '“q"',
+        "\\",
+        "\u202e",
+        "p. 3",
+        "2019-13-45",
+        "99999",
+        "&amp;",
+        1e300,
+        True,
+        None,
+    ]
+    odd += [["a", 2], [{"family": ["x"]}], {"date-parts": [[2019, 40]]}, {"raw": 3}, {"date-parts": "x", "season": "x"}]
+    fields = [
+        "title-short",
+        "container-title",
+        "page",
+        "volume",
+        "DOI",
+        "URL",
+        "edition",
+        "publisher",
+        "language",
+        "author",
+    ]
+    fields += ["editor", "issued", "accessed", "original-date", "title"]
+    records = [
+        {"id": f"{field}-{number}", "type": "book", "title": f"Salt {number}", field: value}
+        for field in fields
+        for number, value in enumerate(odd)
+    ]
+    entries, _ = read_csl_json(json.dumps([*records, *SOURCES]))
+    for style in ("mla-9", "apa-7"):
+        request = reference_request(entries, find_style(style))
+        assert len(read_answer(run_pandoc(request), request).references) == len(entries)
+
+
 @settings(max_examples=60)
 @given(
     st.text(max_size=30),

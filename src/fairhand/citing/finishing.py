@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from itertools import zip_longest
 
 from fairhand.citing.engine_text import join_text
 from fairhand.citing.entries import text_of
@@ -93,7 +94,7 @@ def _without_retrieved(inlines: Inlines) -> Inlines:
     """*Retrieved* stands only with a date of retrieval. **Source**: APA 7, 9.16."""
     return tuple(
         Text(one.text.removesuffix("Retrieved ")) if isinstance(one, Text) and isinstance(after, Link) else one
-        for one, after in zip(inlines, (*inlines[1:], None), strict=True)
+        for one, after in zip_longest(inlines, inlines[1:])
     )
 
 
