@@ -54,7 +54,11 @@ def main() -> None:
     tell("cold: a new process, an empty cache, over the engines alone", cold / statistics.median(floors), "at most 2.5")
     tell("open, unchanged, over cold", unchanged / cold, "at most .1")
     tell("open, one paragraph changed, over cold", changed / cold, "at most .2")
-    tell("a new process on an unchanged paper, more than Python's start", statistics.median(warms) - start, "at most .3 s")
+    tell(
+        "a new process on an unchanged paper, more than Python's start",
+        statistics.median(warms) - start,
+        "at most .3 s",
+    )
     tell("import fairhand.cli, more than Python's start", statistics.median(imports) - start, "under .15 s")
 
 

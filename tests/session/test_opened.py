@@ -53,7 +53,9 @@ def test_a_file_changed_outside_is_read_again(demo_paper: Path) -> None:
     paper = OpenPaper(demo_paper, at=HOUR)
     assert any(f.check == "source-uncited" for f in paper.verdict().findings)
     sources = demo_paper / "sources.json"
-    sources.write_text(sources.read_text("utf-8").replace('"quist-1988"', '"sundby-1988"').replace("Quist", "Sundby"), "utf-8")
+    sources.write_text(
+        sources.read_text("utf-8").replace('"quist-1988"', '"sundby-1988"').replace("Quist", "Sundby"), "utf-8"
+    )
     assert not any(f.check in {"source-uncited", "citation-unknown"} for f in paper.verdict().findings)
 
 

@@ -5,7 +5,7 @@ from fairhand.desk.cache import fingerprint, keep_cached, read_cached
 from fairhand.desk.clock import find_zone, now
 from fairhand.desk.copies import Copy, list_copies
 from fairhand.desk.decoding import Decoded, decode_text
-from fairhand.desk.disk import add_file, is_writable, put_file
+from fairhand.desk.disk import add_file, is_writable, put_file, writable
 from fairhand.desk.making import make_course, make_desk, make_paper, name_folder
 from fairhand.desk.paper_files import PICTURE_SUFFIXES, SOURCE_SUFFIXES, PaperFiles, read_paper
 from fairhand.desk.places import OWN_FILES, SHEET_SUFFIXES, find_desk, find_paper, is_paper, list_papers
@@ -56,5 +56,6 @@ __all__ = [
     "set_setting",
     "state_bytes",
     "tell_problem",
+    "writable",
     "write_file",
 ]

@@ -117,10 +117,18 @@ def _too_large(name: str, size: int) -> Problem:
 
 
 def tell_problem(error: FairhandError) -> Problem:
-    """The problem that an error carries, so that the rest can still be read.
+    """The problem that an error tells of, so that the rest can still be read.
+
+    An error carries a problem, or the same as one line: where, what, and what to do.
 
     >>> tell_problem(FileUnreadable(Problem("a.txt", "it is empty", "write it")))
     Problem(where='a.txt', what='it is empty', mend='write it')
+    >>> tell_problem(FileUnreadable("a.txt: it is empty; write it"))
+    Problem(where='a.txt', what='it is empty', mend='write it')
     """
     told = error.args[0] if error.args else ""
-    return told if isinstance(told, Problem) else Problem("", str(told), "see that file")
+    if isinstance(told, Problem):
+        return told
+    where, _, rest = str(told).partition(": ")
+    what, _, mend = rest.rpartition("; ")
+    return Problem(where, what or rest, mend if what else "see that file")

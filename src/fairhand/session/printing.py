@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk import put_file
-from fairhand.errors import FolderNotWritable, MatterLeft
+from fairhand.desk import put_file, writable
+from fairhand.errors import MatterLeft
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
 from fairhand.fair_copy.opendocument import finish_odt
@@ -118,9 +118,6 @@ def _file_stem(analysis: Analysis) -> str:
 def _write(folder: Path, to: Path | None, name: str, data: bytes) -> Path:
     """Writes the file; a folder named in ``to`` gets it under its own name."""
     path = folder / "fair" / name if to is None else (to / name if to.is_dir() else to)
-    try:
+    with writable(next(place for place in path.absolute().parents if place.exists())):
         path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        message = f"{path.parent}: it cannot be made ({error.strerror}); say with --to where the fair copy shall go"
-        raise FolderNotWritable(message) from error
     return put_file(path, data)
