@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from fairhand.citing.mends import mend_record
 from fairhand.citing.ordering import order_items, title_key
+from fairhand.citing.records import Item
 from fairhand.citing.style_rules import rules_of
 from fairhand.model.entry import Entry
 
@@ -109,7 +110,7 @@ def test_the_order_of_the_list() -> None:
     **Source**: APA 7, 9.44–9.49.
     """
     ame, bone = {"family": "Ame", "given": "A."}, {"family": "Bone", "given": "B."}
-    items = [
+    items: list[Item] = [
         {"type": "book", "title": "A Zebra", "author": [ame], "issued": {"date-parts": [[2016]]}},
         {"type": "book", "title": "The Aardvark", "author": [ame], "issued": {"date-parts": [[2016]]}},
         {"type": "book", "title": "Both", "author": [ame, bone], "issued": {"date-parts": [[1990]]}},

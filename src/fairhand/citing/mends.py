@@ -235,7 +235,7 @@ MENDS: tuple[tuple[str, Callable[[Item], None]], ...] = (
     ("mla apa chicago", drop_publisher_of_periodical),
     ("mla apa", drop_repeated_publisher),
     ("apa chicago", drop_repeated_site),
-    ("apa", shorten_title),
+    ("", shorten_title),
     ("mla chicago", shorten_without_article),
     ("mla chicago-17", keep_prepositions),
     ("mla", abbreviate_publisher),

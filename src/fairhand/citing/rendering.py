@@ -175,7 +175,7 @@ def _request(
         places=places,
         works={names[item["id"]]: (str(item["id"]), item) for item in items},
         style=style,
-        namesakes=_namesakes(entries) if style.is_note else {},
+        namesakes=_namesakes(entries) if style.is_note and rule.manual == "chicago" else {},
     )
 
 
