@@ -237,3 +237,44 @@ def test_another_sources_own_words_are_its_own() -> None:
     )
     match = find_quotation("sold on a wet Friday to a man", near, (), {"quay": QUAY}, rules_for("apa"))
     assert (match.outcome, match.source) == ("other-source", "quay")
+
+
+@pytest.mark.parametrize(
+    ("text", "source"),
+    [
+        ("someone had paid", "some one had paid"),
+        ("the storm—and the tide", "the storm-and the tide"),
+        ("the infil tration rate", "the infiltration rate"),
+    ],
+)
+def test_words_spaced_otherwise_are_told_as_points(text: str, source: str) -> None:
+    """Words that differ in nothing but spaces or hyphens are no changed words, but it is told."""
+    prepared = prepare(SourceText("s", (Page("1", f"They say that {source} at Corran."),), paged=True))
+    match = find_quotation(f"say that {text} at Corran", prepared, (), {}, rules_for("apa"))
+    assert (match.outcome, match.points, match.likeness) == ("allowed", True, 1.0)
+
+
+@pytest.mark.parametrize(
+    ("page", "text", "outcome"),
+    [
+        ("The surplus12 was never spent at all.", "The surplus was never spent", "allowed"),
+        ("The surplus,[3] was never spent at all.", "The surplus, was never spent", "allowed"),
+        ("They found vitamin B12 in the eggs.", "They found vitamin B in the eggs", "differs"),
+        ("They counted 38,600 crossings in all.", "They counted 38 crossings in all", "gap"),
+        ("They counted some (12) crossings in all.", "They counted some crossings in all", "gap"),
+        ("O rope, O tide,    25\nO frozen cable", "O rope, O tide, / O frozen cable", "allowed"),
+        ("It was sold in\n1925 to a man", "It was sold in to a man", "gap"),
+    ],
+)
+def test_note_and_line_numbers_are_told_from_figures(page: str, text: str, outcome: str) -> None:
+    """A note's or a line's number may be left out; a figure of the text may not."""
+    prepared = prepare(SourceText("s", (Page("1", page),), paged=True))
+    assert find_quotation(text, prepared, (), {}, rules_for("apa")).outcome == outcome
+
+
+def test_sheets_of_a_pdf_that_were_counted_are_not_held_against_journal_pages() -> None:
+    """Where a PDF's sheets were counted from 1, a page beyond the count cannot be judged; one within it can."""
+    pages = (Page("1", "The quay was sold on a Friday."), Page("2", "Nobody bought it."))
+    counted = prepare(SourceText("s", pages, paged=True, file="sources/s.pdf", labels_from="counted"))
+    assert find_quotation("sold on a Friday", counted, ("341",), {}, rules_for("apa")).outcome == "verbatim"
+    assert find_quotation("sold on a Friday", counted, ("2",), {}, rules_for("apa")).outcome == "elsewhere"

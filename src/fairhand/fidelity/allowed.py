@@ -20,7 +20,7 @@ class QuotationRules:
     closing_point_silent: bool = True
     """Whether the last comma or full stop may be changed to suit the sentence around it."""
     callouts_silent: bool = True
-    """Whether the source's note numbers may be left out."""
+    """Whether the source's note numbers, and what else a page has among its words, may be left out."""
 
 
 _RULES = {

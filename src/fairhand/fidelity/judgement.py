@@ -9,17 +9,16 @@ from itertools import pairwise
 
 from fairhand.fidelity.alignment import dropped_runs
 from fairhand.fidelity.allowed import QuotationRules
+from fairhand.fidelity.page_matter import has_callout, is_page_matter
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
 from fairhand.fidelity.search import Passage, Placing, most_apart
 from fairhand.model.span import Span
 
-_CALLOUT = re.compile(r"\d{1,3}")
 _ELLIPSIS = re.compile(r"…|\.\s{0,3}\.\s{0,3}\.|\*\s{0,3}\*\s{0,3}\*")
 _MARKS = re.compile(r"[\s\"“”„‟«»'‘’‚‛_*\[\]()/\\²³¹⁰⁴-⁹|]+")
 _REMARKS = re.compile(r"\[[^\[\]]{0,400}\]|\(sic\.?\)")
 _DASHES = re.compile("[-\u2010-\u2015\u2212]+")
-_NUMBERED = re.compile(r"(.*[^\W\d_])\d{1,3}", re.DOTALL)
 
 
 @dataclass
@@ -35,7 +34,7 @@ class Judgement:
     allowed: bool = False
     """Whether anything was changed as the manuals allow."""
     points: bool = False
-    """Whether punctuation or capitals within it differ."""
+    """Whether punctuation, capitals or the spacing of words differ."""
     says: list[str] = field(default_factory=list)
     claimed: int = 0
     """Words that claim to be the source's own."""
@@ -63,14 +62,16 @@ def _judge_words(
     judgement: Judgement, prepared: PreparedSource, tokens: Sequence[Token], passage: Passage, rules: QuotationRules
 ) -> None:
     """Words changed, added and dropped."""
-    for k, s in passage.pairs:
+    spaced = _spaced_otherwise(prepared, tokens, passage)
+    judgement.points = judgement.points or bool(spaced)
+    for at, (k, s) in enumerate(passage.pairs):
         if k is None or tokens[k].kind == "bracketed":
             continue
         judgement.claimed += 1
         token = tokens[k]
-        if s is not None and token.matches(prepared.words[s]):
+        if at in spaced or (s is not None and token.matches(prepared.words[s])):
             judgement.agreed += 1
-        elif s is not None and rules.callouts_silent and _is_numbered(token.word, prepared.words[s]):
+        elif s is not None and rules.callouts_silent and has_callout(token.word, prepared.words[s]):
             judgement.agreed += 1
             judgement.allowed = True
         else:
@@ -78,40 +79,31 @@ def _judge_words(
             if s is not None:
                 judgement.changed_words.append(s)
     for begin, end in dropped_runs(tokens, passage.pairs):
-        run = [s for _, s in passage.pairs[begin:end] if s is not None]
-        if (rules.callouts_silent and _is_callout(prepared, run)) or _is_page_matter(prepared, run):
+        run = [s for at in range(begin, end) if at not in spaced and (s := passage.pairs[at][1]) is not None]
+        if run and rules.callouts_silent and is_page_matter(prepared, run):
             judgement.allowed = True
         else:
             judgement.dropped.extend(run)
 
 
-def _is_numbered(word: str, of_source: str) -> bool:
-    """Whether the source's word is this one with a note's number run on to it, as text taken from a PDF has it."""
-    found = _NUMBERED.fullmatch(of_source)
-    return found is not None and found[1] == word
+def _spaced_otherwise(prepared: PreparedSource, tokens: Sequence[Token], passage: Passage) -> frozenset[int]:
+    """The pairs, by number, whose words differ in nothing but the spaces between them: *some one*, *someone*.
 
-
-def _is_callout(prepared: PreparedSource, run: Sequence[int]) -> bool:
-    """Whether the words dropped are a note's number, set close to the word before it."""
-    if not all(_CALLOUT.fullmatch(prepared.words[s]) for s in run):
-        return False
-    page, span = prepared.place_of(run[0])
-    text = prepared.source.pages[page].text
-    return span.start > 0 and not text[span.start - 1].isspace()
-
-
-def _is_page_matter(prepared: PreparedSource, run: Sequence[int]) -> bool:
-    """Whether the words dropped are whole lines at the foot or head of a page: a running head, a folio, a footnote."""
-    first, last = run[0], run[-1]
-    page, begin = prepared.place_of(first)
-    last_page, end = prepared.place_of(last)
-    at_foot = last + 1 == len(prepared.words) or last + 1 in prepared.starts
-    at_head = first in prepared.starts
-    if not (at_foot or at_head or page != last_page):
-        return False
-    before = prepared.source.pages[page].text[: begin.start].rpartition("\n")[2]
-    after = prepared.source.pages[last_page].text[end.end :].partition("\n")[0]
-    return not any(map(str.isalnum, before + after))
+    Text taken from a PDF gains and loses spaces, and a dash may stand where the source has a hyphen.
+    """
+    out: list[int] = []
+    region: list[int] = []
+    for at, (k, s) in enumerate((*passage.pairs, (None, None))):
+        differs = k is None or s is None or not tokens[k].matches(prepared.words[s])
+        if at < len(passage.pairs) and differs and (k is None or tokens[k].kind != "bracketed"):
+            region.append(at)
+            continue
+        of_draft = [tokens[k].word for n in region if (k := passage.pairs[n][0]) is not None]
+        of_source = [prepared.words[s] for n in region if (s := passage.pairs[n][1]) is not None]
+        if of_draft and "".join(of_draft) == "".join(of_source):
+            out.extend(region)
+        region = []
+    return frozenset(out)
 
 
 def _judge_ellipses(judgement: Judgement, quoted: Quoted, prepared: PreparedSource, placing: Placing) -> None:

@@ -33,4 +33,4 @@ class QuotationMatch:
     says: str = ""
     """What is wrong beyond the differing words, in one sentence: an ellipsis where nothing was left out, say."""
     points: bool = False
-    """Whether the punctuation or the capitals within it differ from the source's, all its words agreeing."""
+    """Whether punctuation, capitals or the spacing of words within it differ from the source's."""

@@ -84,7 +84,7 @@ def _matched(
     places = places_of(prepared, passages)
     pages = prepared.source.pages
     labels = tuple(dict.fromkeys(label for k, _ in places if (label := pages[k].label) is not None))
-    wrong_page = bool(keys and labels and prepared.source.paged and keys.isdisjoint(map(page_key, labels)))
+    wrong_page = bool(labels and _can_judge(prepared, keys) and keys.isdisjoint(map(page_key, labels)))
     outcome = _outcome(judgement)
     if wrong_page and outcome in ("verbatim", "allowed"):
         outcome = "elsewhere"
@@ -103,6 +103,18 @@ def _matched(
         "; ".join(dict.fromkeys(judgement.says)),
         judgement.points,
     )
+
+
+def _can_judge(prepared: PreparedSource, keys: AbstractSet[str]) -> bool:
+    """Whether the pages cited are numbered as the source's are.
+
+    A PDF's sheets that were merely counted are not, where the pages cited lie outside the count: an article's file that
+    begins with 1, cited by its pages in the journal.
+    """
+    source = prepared.source
+    if source.labels_from == "counted" and source.file.lower().endswith(".pdf"):
+        return not keys.isdisjoint(page_key(page.label) for page in source.pages if page.label)
+    return source.paged and bool(keys)
 
 
 def _outcome(judgement: Judgement) -> Outcome:
