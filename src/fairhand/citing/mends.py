@@ -9,16 +9,24 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from fairhand.citing.entries import MARKUP, text_of
+from fairhand.citing.entries import text_of
 from fairhand.citing.records import Item, clean_record
 from fairhand.citing.style_rules import StyleRules
+from fairhand.citing.title_mends import (
+    LEADING_ARTICLE,
+    drop_article_of_newspaper,
+    drop_tags_unmatched,
+    keep_prepositions,
+    shorten_title,
+    shorten_without_article,
+    trim_titles,
+)
 from fairhand.model.entry import Entry
 
 PERIODICAL = frozenset(
     {"article-journal", "article-magazine", "article-newspaper", "periodical", "review", "review-book"}
 )
 ONLINE = frozenset({"webpage", "post", "post-weblog"})
-ROLES_FOR_TITLES = ("title", "title-short", "container-title", "collection-title", "volume-title", "original-title")
 
 DOI = re.compile(r"10\.\d{4,9}/\S+")
 EDITION_WORD = re.compile(r"(?i)\s*\b(?:edition|edn|ed)\b\.?$")
@@ -28,13 +36,7 @@ CATALOGUES = re.compile(
     r"(?i)crossref|catalog|worldcat|isbn|google|amazon|zotero|doi\.org|arxiv\.org|wiley online|^https?:"
 )
 FIRST_EDITION = frozenset({"1", "first", "1st"})
-LEADING_ARTICLE = re.compile(r"(?:The|An?)\s+(?=\S)")
-MAIN_TITLE = re.compile(r"(.+?)(?::\s|(?<=[?!])\s)")
 CORPORATE_FORM = re.compile(r",?\s+(?:Incorporated|Inc\.?|Limited|Ltd\.?|LLC|L\.L\.C\.|GmbH|plc)(?=$|,|\s*[/;])")
-LONG_PREPOSITION = re.compile(
-    r"(?<=[\w,] )(?:upon|between|through|throughout|against|among|amongst|under|within|without|towards?|during|beneath"
-    r"|beside|beyond|across|along|around|above|below|behind|despite|versus|concerning|regarding)(?= )"
-)
 BUSINESS_WORDS = re.compile(
     r",?\s+(?:(?:and|&)\s+)?(?:Company|Co\.?|Corporation|Corp\.?|Incorporated|Inc\.?|Limited|Ltd\.?|LLC|L\.L\.C\.|GmbH|plc)"
     r"(?=$|,|\s*[/;])"
@@ -44,27 +46,6 @@ PRESS = re.compile(r"\bPress\b")
 DOCTORAL = re.compile(
     r"(?i)^\s*(?:unpublished\s+)?(?:ph\.?\s?d\.?|d\.?phil\.?|doctoral)\s+(thesis|diss(?:ertation)?\.?)\s*$"
 )
-
-
-def drop_tags_unmatched(item: Item) -> None:
-    """A title whose markup is not closed is read as plain text. **Source**: common practice."""
-    for key in ROLES_FOR_TITLES:
-        title = text_of(item, key)
-        if "<" in title and len(re.findall(r"<(?!/)", title)) != title.count("</"):
-            item[key] = MARKUP.sub("", title)
-
-
-def trim_titles(item: Item) -> None:
-    """A title ends in no full stop of its own, and one mark alone parts its two halves.
-
-    **Source**: MLA 9, 5.25; CMOS 17, 14.96 (*Whose Culture Is It?* keeps its mark and takes no colon).
-    """
-    for key in ROLES_FOR_TITLES:
-        title = text_of(item, key)
-        if title:
-            title = re.sub(r"\s+:\s+", ": ", title)
-            title = re.sub(r"([?!]):(?=\s|$)", r"\1", title)
-            item[key] = title[:-1] if re.search(r"[a-z]{2}\.$", title) and not title.endswith("etc.") else title
 
 
 def tidy_identifiers(item: Item) -> None:
@@ -141,40 +122,6 @@ def drop_repeated_site(item: Item) -> None:
             _drop(item, "publisher")
 
 
-def shorten_title(item: Item) -> None:
-    """The short title is the main title alone. **Source**: CMOS 17, 14.33; MLA 9, 6.10; APA 7, 8.14."""
-    if not item.get("title-short"):
-        title = text_of(item, "title")
-        main = MAIN_TITLE.match(title)
-        if main and main[1].count("<") == 2 * main[1].count("</"):
-            item["title-short"] = main[1]
-
-
-def shorten_without_article(item: Item) -> None:
-    """A short title drops its first *A*, *An* or *The*. **Source**: CMOS 17, 14.33; MLA 9, 6.10.
-
-    >>> item = {"title": "The Social Organization of Sexuality: Practices"}; shorten_without_article(item)
-    >>> item["title-short"]
-    'Social Organization of Sexuality'
-    """
-    shorten_title(item)
-    short = text_of(item, "title-short") or text_of(item, "title")
-    if text_of(item, "language").lower()[:2] in {"", "en"}:
-        item["title-short"] = re.sub(rf"^((?:<i>)?){LEADING_ARTICLE.pattern}", r"\1", short)
-
-
-def keep_prepositions(item: Item) -> None:
-    """A preposition that is small in the record stays small, however long. **Source**: CMOS 17, 8.159; MLA 9, 2.90.
-
-    >>> item = {"title": "Letters upon the Tide"}; keep_prepositions(item); item["title"]
-    'Letters <span class="nocase">upon</span> the Tide'
-    """
-    for key in ROLES_FOR_TITLES:
-        title = text_of(item, key)
-        if title and "nocase" not in title:
-            item[key] = LONG_PREPOSITION.sub(r'<span class="nocase">\g<0></span>', title)
-
-
 def abbreviate_publisher(item: Item) -> None:
     """*University* and *Press* of a university press are *U* and *P*; words of business and a first *The* go.
 
@@ -217,12 +164,6 @@ def name_dissertation(genre: str) -> Callable[[Item], None]:
             item["genre"] = genre
 
     return mend
-
-
-def drop_article_of_newspaper(item: Item) -> None:
-    """A newspaper's name loses its first *The*. **Source**: CMOS 17, 14.193."""
-    if item["type"] == "article-newspaper" and "container-title" in item:
-        item["container-title"] = re.sub(r"^The\s+(?=\S)", "", text_of(item, "container-title"))
 
 
 MENDS: tuple[tuple[str, Callable[[Item], None]], ...] = (
