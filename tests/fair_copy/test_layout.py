@@ -9,13 +9,13 @@ from hypothesis import strategies as st
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.faces import face_for
 from fairhand.fair_copy.layout import (
-    FORMAT_RULES,
     layout_for,
     layout_notes,
     lines_per_page,
     proof_layout,
     text_height_pt,
 )
+from fairhand.fair_copy.sheet_rules import FORMAT_RULES
 from fairhand.model.requirement import Force, Requirement, Value
 from fairhand.model.span import Span
 

@@ -39,15 +39,26 @@ def typeset(job: TypesetJob) -> Typeset:
     Raises:
         EngineFailed: Typst refused the source.
     """
-    job, problems = _with_pictures_that_open(job)
     try:
-        return replace(_compile(job), problems=problems)
+        return _set(job)
+    except EngineFailed:
+        mended, problems = _with_pictures_that_open(job)
+        if not problems:
+            raise
+        done = _set(mended)
+        return replace(done, problems=(*problems, *done.problems))
+
+
+def _set(job: TypesetJob) -> Typeset:
+    """The job set with the program's own faces; where they lack a character, with the machine's."""
+    try:
+        return _compile(job)
     except _GlyphMissing as lack:
-        problems += (Problem("the fair copy", str(lack), "look at the place on the page, or write it in another way"),)
+        problem = Problem("the fair copy", str(lack), "look at the place on the page, or write it in another way")
     try:
-        return replace(_compile(job, system_faces=True), problems=problems)
+        return replace(_compile(job, system_faces=True), problems=(problem,))
     except _GlyphMissing:
-        return replace(_compile(job, system_faces=True, standard=None), problems=problems)
+        return replace(_compile(job, system_faces=True, standard=None), problems=(problem,))
 
 
 class _GlyphMissing(Exception):
@@ -88,10 +99,9 @@ def _with_pictures_that_open(job: TypesetJob) -> tuple[TypesetJob, tuple[Problem
             problems.append(
                 Problem(name, "the picture cannot be read", "give it as a whole PNG, JPEG, GIF or SVG file")
             )
-    return (replace(job, files=files), tuple(problems)) if problems else (job, ())
+    return replace(job, files=files), tuple(problems)
 
 
-@functools.lru_cache(maxsize=256)
 def _opens(picture: bytes) -> bool:
     """Whether typst can read the picture."""
     try:
