@@ -47,7 +47,7 @@ class Passage:
     """The words of the source that a segment was paired with."""
 
     start: int
-    """Index of the first of them in the prepared source."""
+    """Index of the first of them in the prepared source; a bracket at either end claims none."""
     end: int
     """Index after the last."""
     pairs: tuple[Pair, ...]
@@ -209,8 +209,8 @@ def _passage(prepared: PreparedSource, tokens: Sequence[Token], low: int, high: 
 
     words = prepared.words[low:high]
     pairs = align(tokens, words)
-    paired = [s for _, s in pairs if s is not None]
-    if not paired:
+    own = [s for k, s in pairs if k is not None and s is not None and tokens[k].kind != "bracketed"]
+    if not own:
         return None
     agree = 0.0
     faults = 0
@@ -228,8 +228,8 @@ def _passage(prepared: PreparedSource, tokens: Sequence[Token], low: int, high: 
             alike = ratio(tokens[k].word, words[s]) / 100
             agree += alike if alike >= 0.5 else 0
     return Passage(
-        paired[0] + low,
-        paired[-1] + 1 + low,
+        own[0] + low,
+        own[-1] + 1 + low,
         tuple((k, None if s is None else s + low) for k, s in pairs),
         agree / claimed if claimed else 0.0,
         faults + sum(1 for _ in dropped_runs(tokens, pairs)),
