@@ -22,6 +22,8 @@ _SAME = 0.5
 """Likeness from which two paragraphs are held to be one, edited."""
 _HELD = 0.75
 """Share of a paragraph's words that another must hold, in order, to have it within."""
+_ALL_PAIRS = 40_000
+_FEW = 12
 _FIRST_CODE = 0x100
 _SURROGATES = range(0xD800, 0xE000)
 
@@ -103,13 +105,28 @@ def _common(
     from rapidfuzz.distance import LCSseq
 
     lengths = {}
-    for one in rest_old:
-        for other in rest_new:
-            least = int(_SAME * min(len(before[one]), len(after[other])))
-            length = LCSseq.similarity(before[one], after[other], score_cutoff=least)
-            if length:
-                lengths[one, other] = int(length)
+    for one, other in _worth_comparing(before, after, rest_old, rest_new):
+        least = int(_SAME * min(len(before[one]), len(after[other])))
+        length = LCSseq.similarity(before[one], after[other], score_cutoff=least)
+        if length:
+            lengths[one, other] = int(length)
     return lengths
+
+
+def _worth_comparing(
+    before: Sequence[str], after: Sequence[str], rest_old: Sequence[int], rest_new: Sequence[int]
+) -> Iterator[tuple[int, int]]:
+    """Every pair of a draft of usual length; of a huge one those that share a word which few paragraphs hold."""
+    if len(rest_old) * len(rest_new) <= _ALL_PAIRS:
+        yield from ((one, other) for one in rest_old for other in rest_new)
+        return
+    holders: dict[str, list[int]] = {}
+    for other in rest_new:
+        for word in set(after[other]):
+            holders.setdefault(word, []).append(other)
+    for one in rest_old:
+        rare = (holders[word] for word in set(before[one]) if len(holders.get(word, ())) in range(1, _FEW + 1))
+        yield from ((one, other) for other in sorted({other for others in rare for other in others}))
 
 
 def _like_pairs(before: Sequence[str], after: Sequence[str], common: dict[tuple[int, int], int]) -> dict[int, int]:

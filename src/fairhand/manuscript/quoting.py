@@ -18,7 +18,7 @@ _LAST_PARENTHESIS = re.compile(
 )
 _STOPPED = re.compile(r"[.!?…][\"”’'»)\]]{0,3}\Z")
 _NAMES_SOMETHING = re.compile(r"\d|n\.d\.|\((?:[\"“‘'*_]|see |qtd)?[A-Z][^.!?]*(?:\.[^.!?)]+)*\)\Z")
-_ATTRIBUTION = re.compile(r"[\n\u2028][ ]?(?:—|–|--)[^\n\u2028]{1,200}\Z")
+_ATTRIBUTION = re.compile(r"[\n\u2028][ ]?(?:—|–|--)[ ]?[^\W_][^\n\u2028]{1,200}\Z")
 _VERSE = re.compile(r"\S /{1,2} \S")
 
 Piece = tuple[str, int]
@@ -129,6 +129,8 @@ def _before_citation(passage: Passage, *, alone: bool) -> int:
             end -= len(attribution.group())
         elif alone and re.match(r"(?:—|–|--)\s?\w", said):
             end = 0
+    if any(pair.start < end < pair.end for pair in reading.pairs):
+        end = len(said)
     return reading.bare.ends[end - 1] if end else 0
 
 

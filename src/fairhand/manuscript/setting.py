@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 from urllib.parse import unquote
@@ -85,7 +86,10 @@ class _Setter:
         self.holes = holes
         edits = [(span, index) for index, span in enumerate(holes)]
         edits += [(_with_emphasis(text, span), -1) for span in gone]
-        self.edits = sorted(edits, key=lambda each: (each[0].start, -each[0].end))
+        self.edits: list[tuple[Span, int]] = []
+        for span, index in sorted(edits, key=lambda each: (each[0].start, -each[0].end)):
+            if len(span) and not (self.edits and span.start < self.edits[-1][0].end):
+                self.edits.append((span, index))
 
     def blocks(self, parts: Sequence[Part], *, outermost: bool = False) -> Iterator[SetBlock]:
         """The blocks that are printed, one after another."""
@@ -129,18 +133,15 @@ class _Setter:
     def _edits(self, passage: Passage) -> list[Edit]:
         """What changes in a passage, in order and apart."""
         whole = passage.whole
+        first = bisect_right(self.edits, whole.start, key=lambda each: each[0].end)
+        last = bisect_left(self.edits, whole.end, key=lambda each: each[0].start)
         edits: list[Edit] = []
-        at = 0
-        for span, index in self.edits:
-            if not span.overlaps(whole):
-                continue
+        for span, index in self.edits[first:last]:
             start, end = passage.index(span.start), passage.index(span.end)
-            if start < at or end <= start:
-                continue
-            at = end
-            if index < 0:
-                start, end = _with_blank(passage.text, start, end)
-            edits.append((start, end, f"⸨{self.sign}{index}⸩" if index >= 0 else ""))
+            if index >= 0:
+                edits.append((start, end, f"⸨{self.sign}{index}⸩"))
+            else:
+                edits.append((*_with_blank(passage.text, start, end), ""))
         if self.curl:
             edits += [edit for edit in curl_marks(passage.text) if not any(_meet(edit, other) for other in edits)]
         return sorted(edits)
