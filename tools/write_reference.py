@@ -19,12 +19,15 @@ MADE = "<!-- Written from the code by tools/write_reference.py: change it there.
 
 def command_page() -> str:
     """Every command with its help, as the terminal shows it."""
-    out = [MADE, "# Commands\n\n", "Each ends with 0 where it was done (or the paper is ready), with 1 where the paper is "]
-    out.append("not ready or something is to be answered, and with 2 where the request could not be met.\n")
+    out = [
+        f"{MADE}# Commands\n\nEach ends with 0 where it was done (or the paper is ready), with 1 where the paper is not "
+        "ready or something is to be answered, and with 2 where the request could not be met.\n"
+    ]
     top = click.Context(commands, info_name="fairhand")
     for name in COMMANDS:
         command = commands.get_command(top, name)
-        assert command is not None
+        if command is None:
+            continue
         context = click.Context(command, info_name=name, parent=top, max_content_width=100, terminal_width=100)
         out.append(f"\n## {name}\n\n{COMMANDS[name]}\n\n```text\n{command.get_help(context)}\n```\n")
     return "".join(out)
@@ -32,11 +35,10 @@ def command_page() -> str:
 
 def check_page() -> str:
     """Every check with its pass, weight and rule."""
-    rows = [
-        f"| `{check.name}` | {check.in_pass} | {min_weight(check.name, check.weight)} | {check.looks_for} | {check.rule} "
-        f"| {precision(check.name)} |"
-        for check in CHECKS
-    ]
+    rows = []
+    for check in CHECKS:
+        cells = (f"`{check.name}`", check.in_pass, min_weight(check.name, check.weight), check.looks_for, check.rule)
+        rows.append(f"| {' | '.join((*cells, precision(check.name)))} |")
     return (
         f"{MADE}# Checks\n\nWhat each check looks for, in the order in which they run. Its weight is how loud it may be: "
         "a *must*, a *should*, or a *query*, which asks. A single finding can be quieter than its check. How the "

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from fairhand.model.request import PandocRequest
 from fairhand.press import pandoc
 from fairhand.session.opened import OpenPaper
 
@@ -61,9 +62,14 @@ def test_a_file_changed_outside_is_read_again(demo_paper: Path) -> None:
 
 def test_an_engine_runs_only_for_what_is_new(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A change that touches no citation asks pandoc nothing; nor does another process on the same paper."""
-    runs = []
+    runs: list[PandocRequest] = []
     run = pandoc.run_pandoc
-    monkeypatch.setattr(pandoc, "run_pandoc", lambda request: runs.append(request) or run(request))
+
+    def count(request: PandocRequest) -> bytes:
+        runs.append(request)
+        return run(request)
+
+    monkeypatch.setattr(pandoc, "run_pandoc", count)
     paper = OpenPaper(demo_paper, at=HOUR)
     paper.verdict()
     assert len(runs) == 1

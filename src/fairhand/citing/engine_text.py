@@ -54,7 +54,8 @@ def read_blocks(blocks: Iterable[Node]) -> tuple[Inline, ...]:
 
 
 def _read(node: Node) -> Iterator[Inline]:
-    kind, content = node["t"], node.get("c")
+    kind: str = node["t"]
+    content: Any = node.get("c")
     if kind == "Str":
         yield Text(str(content))
     elif kind == "Space":

@@ -172,7 +172,8 @@ def _date(value: object) -> tuple[Issued | None, bool]:
     words = text_of(value, "raw") or text_of(value, "literal")
     dated = iso_parts(words)
     if dated:
-        return Issued(*dated), True
+        year, month, day = (*dated, None, None)[:3]
+        return Issued(year, month, day), True
     found = YEAR.search(words)
     return (Issued(year=int(found[0]) if found else None, literal=words), True) if words else (None, not parts)
 

@@ -98,7 +98,7 @@ def _clean_date(value: object) -> dict[str, object]:
 
 def _whole(parts: list[object]) -> list[int]:
     """Year, month and day as far as they are numbers."""
-    numbers = []
+    numbers: list[int] = []
     for part in parts[:3]:
         if not re.fullmatch(r"\s*-?\d{1,4}\s*", str(part)) or (numbers and int(str(part)) < 1):
             break

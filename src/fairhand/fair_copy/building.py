@@ -128,7 +128,7 @@ class _Filler:
         """Put ``filling`` after ``out``; ``rest`` is what follows, last piece first."""
         if not filling:
             _drop_space(out)
-        elif not isinstance(filling[0], Note):
+        elif not _stands_after_stops(filling[0]):
             out.extend(filling)
         elif in_note:
             told = [piece for note in filling for piece in (note.children if isinstance(note, Note) else (note,))]
@@ -154,6 +154,14 @@ class _Filler:
             mark = "" if marks[0] == "." and words.endswith((".", "?", "!", "…")) else marks[0]
             before, marks = words + mark + quote[0], marks[1:]
         _give_text(out, before + marks)
+
+
+def _stands_after_stops(inline: Inline) -> bool:
+    """Whether a citation is a note or a raised number, which closes up behind the stop that follows it.
+
+    **Source**: Chicago Manual of Style, 17th ed., 14.26; AMA Manual of Style, 11th ed., 3.6 (from memory).
+    """
+    return isinstance(inline, Note) or (isinstance(inline, Styled) and inline.style == "superscript")
 
 
 def _take_text(pieces: list[Inline]) -> str:

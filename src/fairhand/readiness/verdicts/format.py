@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fairhand.fair_copy.layout import FORMAT_RULES, layout_notes
+from fairhand.fair_copy.layout import layout_notes
+from fairhand.fair_copy.sheet_rules import FORMAT_RULES
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement, State
