@@ -107,3 +107,12 @@ def test_every_paragraph_stands_once(old: list[str], new: list[str]) -> None:
     assert sorted(index for each in matches for index in each.old) == list(range(len(first.paragraphs)))
     assert sorted(index for each in matches for index in each.new) == list(range(len(second.paragraphs)))
     assert all(0 <= each.likeness <= 1 for each in matches)
+
+
+def test_a_whole_book_is_matched_too() -> None:
+    """With more paragraphs than can all be compared, those that share rare words still find each other."""
+    old = [
+        f"Entry {number} of the ledger of {number * 7} names the sack numbered {number * 13}." for number in range(230)
+    ]
+    new = [paragraph.replace("names the sack", "lists the old sack") for paragraph in old]
+    assert match(old, new) == [("edited", (number,), (number,)) for number in range(230)]
