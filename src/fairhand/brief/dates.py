@@ -9,6 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fairhand.brief.numbers import NUMBER, number_value
 
@@ -154,6 +155,7 @@ def _read_relative(match: re.Match[str], given: dt.date) -> Dated | None:
     )
 
 
+@lru_cache(maxsize=16)
 def writes_day_first(text: str) -> bool | None:
     """Whether the numeric dates of ``text`` have the day before the month; None where nothing tells.
 

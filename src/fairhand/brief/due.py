@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from fairhand.brief.dates import Dated, find_dates, find_times, writes_day_first
 from fairhand.brief.layout import Passage, Sheet, split_sentences
@@ -184,7 +185,8 @@ def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, 
     return None, dated.end, dated.end, ""
 
 
-def read_dates_due(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
+@lru_cache(maxsize=4)
+def read_dates_due(sheet: Sheet) -> tuple[tuple[Requirement, ...], tuple[str, ...]]:
     """What is due when, and the questions that a date or hour leaves open."""
     given = sheet.given
     found: list[Requirement] = []
@@ -231,9 +233,9 @@ def read_dates_due(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
                 end = hit.end() if (hit and passage.kind != "prose") or (hit and passage.body) else end
             values = {"what": thing, "on": key[1], "at": at or common}
             found.append(ask(sheet, "due", values, passage.span(start, end)))
-    return found, questions
+    return tuple(found), tuple(questions)
 
 
 def find_due(sheet: Sheet) -> list[Requirement]:
     """What is due when."""
-    return read_dates_due(sheet)[0]
+    return list(read_dates_due(sheet)[0])

@@ -5,11 +5,13 @@ from __future__ import annotations
 import datetime as dt
 import re
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Literal
 
 from fairhand.brief.lines import GAP, Block, read_blocks
 from fairhand.model.span import Span
 
+_RUN = re.compile(r"[^\s.…|`*]+")
 _SPACE = re.compile(r"\s+")
 _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "\u00a0": " "})
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
@@ -93,7 +95,7 @@ class Sentence:
         return self.text + self.following
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Sheet:
     """One assignment sheet, laid out."""
 
@@ -119,6 +121,11 @@ def _squeeze(text: str, block: Block) -> tuple[str, tuple[int, ...]]:
             gap = GAP.match(text, at, line.end) if line.gap >= 0 else None
             if gap and gap.end() > at and characters:
                 character, step = "\t", gap.end() - at
+            elif run := _RUN.match(text, at, line.end):
+                characters.extend(run.group().translate(_PLAIN))
+                places.extend(range(at, run.end()))
+                at = run.end()
+                continue
             elif blank := _SPACE.match(text, at, line.end):
                 character, step = " ", blank.end() - at
             elif text[at] == "`" or text.startswith("**", at):
@@ -176,7 +183,8 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
     )
 
 
-def _read_passages(text: str) -> list[Passage]:
+@lru_cache(maxsize=16)
+def _read_passages(text: str) -> tuple[Passage, ...]:
     blocks = read_blocks(text)
     squeezed = [_squeeze(text, block) for block in blocks]
     texts = [words for words, _ in squeezed]
@@ -220,10 +228,11 @@ def _read_passages(text: str) -> list[Passage]:
             lead, lead_indent = words, first.indent
         elif kind == "prose":
             lead, lead_indent = "", -1
-    return passages
+    return tuple(passages)
 
 
-def split_sentences(text: str) -> list[tuple[int, int]]:
+@lru_cache(maxsize=1024)
+def split_sentences(text: str) -> tuple[tuple[int, int], ...]:
     """The sentences of a passage as half-open intervals.
 
     >>> [("Due at 5 p.m. Bring it."[a:b]) for a, b in split_sentences("Due at 5 p.m. Bring it.")]
@@ -239,7 +248,7 @@ def split_sentences(text: str) -> list[tuple[int, int]]:
         start = match.end()
     if start < len(text):
         out.append((start, len(text)))
-    return out
+    return tuple(out)
 
 
 def sentences_of(passage: Passage) -> list[Sentence]:
@@ -250,7 +259,7 @@ def sentences_of(passage: Passage) -> list[Sentence]:
 
 def read_sheet(name: str, text: str, given: dt.date | None = None) -> Sheet:
     """The layout of one sheet; any text is some sheet."""
-    passages = tuple(_read_passages(text))
+    passages = _read_passages(text)
     return Sheet(
         name=name,
         text=text,

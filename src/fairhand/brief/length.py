@@ -220,7 +220,7 @@ def find_length(sheet: Sheet) -> list[Requirement]:
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()
     rate = next(
-        ((s, m) for s in sheet.sentences for m in [_RATE.search(s.text)] if m and not TOLD.search(s.text)), None
+        ((s, m) for s in sheet.sentences for m in [_RATE.search(s.text) if "page" in s.text else None] if m and not TOLD.search(s.text)), None
     )
     for sentence in sheet.sentences:
         rates = [m.span() for m in _RATE.finditer(sentence.text)]

@@ -75,7 +75,7 @@ def _read_one(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
     # A part that is asked for as a section is not asked for a second time as an element.
     return [
         r for r in found if not (r.kind == "element" and str(r.values["what"]).replace("-", " ") in sections)
-    ], questions
+    ], list(questions)
 
 
 def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:

@@ -40,7 +40,7 @@ _NOT = re.compile(
 )
 _HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
 _AWARDED = re.compile(
-    r"^.*\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on"
+    r"^.{0,60}?\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on"
     r"|criteria:?|weighs?)\b:? ",
     re.IGNORECASE,
 )
@@ -103,6 +103,8 @@ def _weights(passage: Passage, header: str) -> list[_Weight]:
     if passage.kind == "row":
         return _row(passage, header)
     text = passage.text
+    if not any(c.isdigit() for c in text):
+        return []
     pattern_hits: list[re.Match[str]] = list(_BRACKET.finditer(text))
     if not pattern_hits and (hit := _LABELLED.fullmatch(text.rstrip("."))):
         pattern_hits = [hit]
@@ -171,7 +173,7 @@ def find_rubric(sheet: Sheet) -> list[Requirement]:
     for group in groups:
         bare = all(not w.unit for w in group)
         total = sum(w.number for w in group)
-        keyed = any(_KEY.search(w.passage.context) or _KEY.search(w.passage.text[: w.start]) for w in group)
+        keyed = any(_KEY.search(w.passage.context) or _KEY.search(w.passage.text[max(0, w.start - 200) : w.start]) for w in group)
         if len(group) < 2 or not (keyed or total == 100):
             continue
         if (len({w.unit for w in group}) > 1 and total != 100) or (
