@@ -14,15 +14,24 @@ from fairhand.readiness.measure import loudest_allowed, measured_table
 from fairhand.readiness.table import CHECKS
 
 DOCS = Path(__file__).resolve().parents[1] / "docs"
+ABOUT_CHECKS = """# Checks
+
+What each check looks for, in the order in which they run. Its weight is how loud it may be: a *must*, a *should*, or a
+*query*, which asks. A single finding can be quieter than its check. How the precision decides the weight stands in
+`src/fairhand/readiness/measure.py`.
+
+| check | pass | weight | looks for | rule | right of its alarms |
+| --- | --- | --- | --- | --- | --- |
+"""
+ENDINGS = """Each ends with 0 where it was done (or the paper is ready), with 1 where the paper is not ready or something is
+to be answered, and with 2 where the request could not be met.
+"""
 MADE = "<!-- Written from the code by tools/write_reference.py: change it there. -->\n\n"
 
 
 def command_page() -> str:
     """Every command with its help, as the terminal shows it."""
-    out = [
-        f"{MADE}# Commands\n\nEach ends with 0 where it was done (or the paper is ready), with 1 where the paper is not "
-        "ready or something is to be answered, and with 2 where the request could not be met.\n"
-    ]
+    out = [MADE, "# Commands\n\n", ENDINGS]
     top = click.Context(commands, info_name="fairhand")
     for name in COMMANDS:
         command = commands.get_command(top, name)
@@ -39,14 +48,7 @@ def check_page() -> str:
     for check in CHECKS:
         cells = (f"`{check.name}`", check.in_pass, min_weight(check.name, check.weight), check.looks_for, check.rule)
         rows.append(f"| {' | '.join((*cells, precision(check.name)))} |")
-    return (
-        f"{MADE}# Checks\n\nWhat each check looks for, in the order in which they run. Its weight is how loud it may be: "
-        "a *must*, a *should*, or a *query*, which asks. A single finding can be quieter than its check. How the "
-        "precision decides the weight stands in `src/fairhand/readiness/measure.py`.\n\n"
-        "| check | pass | weight | looks for | rule | right of its alarms |\n| --- | --- | --- | --- | --- | --- |\n"
-        + "\n".join(rows)
-        + "\n"
-    )
+    return "".join((MADE, ABOUT_CHECKS, *(f"{row}\n" for row in rows)))
 
 
 def min_weight(name: str, weight: str) -> str:

@@ -20,7 +20,7 @@ STYLES: Mapping[str, Face] = {
     "Subscript": "subscript",
     "Strikeout": "struck",
 }
-QUOTES = {"DoubleQuote": "“”", "SingleQuote": "‘’"}
+QUOTES = {"DoubleQuote": ("“", "”"), "SingleQuote": ("‘", "’")}
 
 
 def read_inlines(nodes: Iterable[Node]) -> tuple[Inline, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import importlib.util
 import subprocess
 import tempfile
 from pathlib import Path
@@ -50,7 +51,15 @@ def run_pandoc(request: PandocRequest) -> bytes:
 
 @functools.cache
 def pandoc_path() -> str:
-    """Where the pandoc that came with the program stands."""
+    """Where the pandoc that came with the program stands.
+
+    It is looked for beside the package that carries it, whose own import would cost more than the look.
+    """
+    spec = importlib.util.find_spec("pypandoc")
+    for place in (spec.submodule_search_locations or ()) if spec else ():
+        for name in ("pandoc", "pandoc.exe"):
+            if (found := Path(place) / "files" / name).is_file():
+                return str(found)
     import pypandoc
 
     return str(pypandoc.get_pandoc_path())

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from fairhand import __version__
-from fairhand.desk import fingerprint, keep_cached, now, read_cached
+from fairhand.desk import fingerprint, keep_cached, now, read_cached, read_paper, see_file
 
 
 def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | None = None) -> dict[str, Any]:
@@ -24,8 +24,6 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
     Raises:
         FairhandError: There is no paper there, or the draft cannot be read.
     """
-    from fairhand.desk import see_file
-
     other = see_file(draft, draft.name) if draft else None
     key = " ".join(("verdict", program_state(), fingerprint(folder), other.sha256 if other else ""))
     kept = read_cached(folder, key)
@@ -37,9 +35,11 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
         return at_this_hour(told, at or now(told["time_zone"]))
     from fairhand.readiness.told import tell
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.saving import keep_record
 
     paper = OpenPaper(folder, at=at, draft=other.text if other else None)
     told = tell(paper.verdict())
+    keep_record(read_paper(folder))
     keep_cached(folder, key, json.dumps(told).encode())
     return told
 

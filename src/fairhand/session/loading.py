@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from urllib.parse import unquote
 
+from fairhand.brief.described_style import describe_style
 from fairhand.brief.read import apply_answers, given_day, read_brief
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
@@ -58,7 +59,7 @@ def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = 
     brief = read_brief(sheets, given, files.settings.assignment) if sheets else Brief()
     requirements = apply_answers(brief, files.settings.answers)
     entries = load_entries(files, problems)
-    style = choose_style(files, requirements, problems)
+    style = choose_style(files, brief, requirements, problems)
     draft = files.files.get("draft.md")
     points = files.files.get("points.json")
     read, faults = read_points(points.text) if points else (Points(), ())
@@ -109,13 +110,27 @@ def load_entries(files: PaperFiles, problems: list[Problem]) -> tuple[Entry, ...
     return tuple(entries.values())
 
 
-def choose_style(files: PaperFiles, requirements: Sequence[Requirement], problems: list[Problem]) -> ChosenStyle:
+def _described(brief: Brief) -> list[tuple[str, str]]:
+    """The style that a sheet describes without naming one, with the words that do."""
+    for name, text in brief.texts.items():
+        found = describe_style(text)
+        if found:
+            style, place = found
+            words = " ".join(place.of(text).split())
+            return [(style_for({"style": style}), f"no style is named, and “{words}” ({name}) is nearest to it: ask")]
+    return []
+
+
+def choose_style(
+    files: PaperFiles, brief: Brief, requirements: Sequence[Requirement], problems: list[Problem]
+) -> ChosenStyle:
     """The style of the paper: the writer's word, then the sheet's, then the course's; else the default, said."""
     asked = next((r for r in requirements if r.kind == "style" and r.values.get("style") != "any-consistent"), None)
     ways: list[tuple[str, str]] = [(files.settings.style, "paper.toml names it")]
     if asked is not None:
         ways.append((style_for(asked.values), f"the sheet asks for it: “{' '.join(asked.evidence.split())}”"))
     ways.append((files.course.style if files.course else "", "the course asks for it"))
+    ways += _described(brief)
     for name, why in ways:
         if not name:
             continue
