@@ -1,13 +1,14 @@
 """Where the words of a quotation stand in a source: exactly first, then by runs that agree.
 
-Method: runs of three words (then two, then single rare ones) that quotation and source share are chained by place, and
-each chain's stretch of the source is aligned word by word (seed and extend: Altschul and others 1990; measured on
+Method: runs of three words (then two, then single rare ones) that quotation and source share are banded by distance
+and each band's stretch of the source is aligned word by word (seed and extend: Altschul and others 1990; measured on
 quotations with a tenth of their letters wrong).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from itertools import islice
@@ -26,16 +27,18 @@ _WORDS_APART = 400
 _WORDS_APART_SHORT = 150
 """The same for a part of a few words, which may stand anywhere by chance."""
 _FEW = 4
-_SLACK = 150
-"""How many words dropped without a mark are still bridged."""
+_BANDS = (16, 160)
+"""Widths of the bands of distances in which a segment's runs belong together: the wider one bridges words dropped."""
+_LEAST_COVERED = {3: 0.15, 2: 0.15, 1: 0.05}
+"""Share of a segment's words that the runs of each length must cover before a stretch is looked at."""
 _MOST_SEEDS = 200
-"""Occurrences of one run of words that start a chain; one that recurs oftener proves nothing."""
+"""Occurrences of one run of words that are looked at; one that recurs oftener proves nothing."""
 _ENOUGH_SEEDS = 60
 """Of a long block quotation not every run is looked for."""
-_MOST_CHAINS = 4
+_MOST_STRETCHES = 6
 _MOST_TRIED = 40
 _RARE = 12
-"""A single word that occurs oftener starts no chain."""
+"""A single word that occurs oftener proves nothing."""
 _SHORT = 3
 """A quotation of so few words is found exactly or not at all."""
 _LIKE_ENOUGH = 0.6
@@ -158,7 +161,12 @@ def find_segment(
         hits = _seeds(prepared, tokens, size, start, end)
         if not hits:
             continue
-        aligned = (_passage(prepared, tokens, low, high) for low, high in _chains(hits, len(tokens), start, end))
+        stretches = dict.fromkeys(_stretches(hits, size, len(tokens), start, end))
+        aligned = (
+            _passage(prepared, tokens, low, high)
+            for low, high in stretches
+            if _is_worth_aligning(segment.plain, prepared.words[low:high], effort)
+        )
         best = [p for p in aligned if p is not None and _is_like(p, len(segment.plain), effort=effort)]
         if best:
             break
@@ -182,25 +190,43 @@ def _seeds(prepared: PreparedSource, tokens: Sequence[Token], size: int, start: 
         found = list(islice(prepared.occurrences(tuple(token.word for token in run), start, end), _MOST_SEEDS))
         if size > 1 or len(found) <= _RARE:
             hits.extend((at, k) for at in found)
-    return sorted(hits)
+    return hits
 
 
-def _chains(hits: Iterable[tuple[int, int]], length: int, start: int, end: int) -> list[tuple[int, int]]:
-    """The stretches of the source in which most of the segment's runs stand near each other, best first."""
-    chains: list[list[tuple[int, int]]] = []
-    for at, k in hits:
-        if chains and at - chains[-1][-1][0] <= length + _SLACK:
-            chains[-1].append((at, k))
-        else:
-            chains.append([(at, k)])
-    chains.sort(key=lambda chain: -len({k for _, k in chain}))
-    return [
-        (
-            max(start, min(at - k for at, k in chain) - MOST_FOR_A_BRACKET),
-            min(end, max(at - k for at, k in chain) + length + MOST_FOR_A_BRACKET),
-        )
-        for chain in chains[:_MOST_CHAINS]
-    ]
+def _stretches(
+    hits: Sequence[tuple[int, int]], size: int, length: int, start: int, end: int
+) -> Iterator[tuple[int, int]]:
+    """The stretches of the source in which most of a segment's words could stand, best first.
+
+    Runs that lie equally far ahead in source and segment belong together; where words were dropped the distance jumps,
+    so a wider band of distances is tried when no narrow one holds most of the segment.
+    """
+    for width in _BANDS:
+        bands: dict[int, list[tuple[int, int]]] = defaultdict(list)
+        for at, k in hits:
+            # Each distance falls into two bands that overlap by half, so that no band's edge parts a passage.
+            bands[2 * ((at - k) // width)].append((at, k))
+            bands[2 * ((at - k + width // 2) // width) + 1].append((at, k))
+        covered = {band: len({k + n for _, k in found for n in range(size)}) for band, found in bands.items()}
+        best = sorted(covered, key=lambda band: (-covered[band], band))[:_MOST_STRETCHES]
+        for band in best:
+            if covered[band] >= _LEAST_COVERED[size] * length:
+                ahead = [at - k for at, k in bands[band]]
+                low = min(ahead) - MOST_FOR_A_BRACKET
+                yield max(start, low), min(end, max(ahead) + length + MOST_FOR_A_BRACKET)
+        if best and covered[best[0]] >= _LIKE_ENOUGH * length:
+            return
+
+
+def _is_worth_aligning(plain: Sequence[str], words: Sequence[str], effort: Effort) -> bool:
+    """Whether enough of a segment's words stand in a stretch in their order, or enough of its letters side by side."""
+    from rapidfuzz.distance import LCSseq
+    from rapidfuzz.fuzz import partial_ratio
+
+    in_order = LCSseq.similarity(plain, words) / len(plain)
+    if in_order >= _LIKE_ENOUGH or not effort:
+        return in_order >= _LIKE_ENOUGH
+    return partial_ratio(" ".join(plain), " ".join(words), score_cutoff=100 * _LIKE_ENOUGH) > 0
 
 
 def _passage(prepared: PreparedSource, tokens: Sequence[Token], low: int, high: int) -> Passage | None:

@@ -17,7 +17,8 @@ _PARSED = re.compile(r"(?P<prefix>[A-Za-z]{0,4}\.?)(?P<number>\d{1,7})(?P<suffix
 _ROMAN = re.compile(r"m{0,3}(?:cm|cd|d?c{0,3})(?:xc|xl|l?x{0,3})(?:ix|iv|v?i{0,3})", re.IGNORECASE)
 _SAID = re.compile(r"\b(?:pages?|pp?|pgs?)(?:\b\.?|(?=\d))|\b(?:see|at|esp)\b\.?", re.IGNORECASE)
 _RANGE = re.compile(
-    rf"(?<![\w.])(?P<first>{_LABEL})(?:\s{{0,2}}(?:{_DASH}{{1,2}}|\bto\b)\s{{0,2}}(?P<last>{_LABEL}))?(?P<ff>\s?ff?\b\.?)?(?![\w])"
+    rf"(?<![\w.])(?P<first>{_LABEL})(?:\s{{0,2}}(?:{_DASH}{{1,2}}|\bto\b)\s{{0,2}}(?P<last>{_LABEL}))?"
+    r"(?P<ff>\s?ff?\b\.?)?(?:\s?nn?\.?\s?\d{1,3})?(?![\w])"
 )
 _VALUES = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100, "d": 500, "m": 1000}
 _NUMERALS = (

@@ -18,7 +18,7 @@ from fairhand.reading.running_heads import printed_folios, strip_running_lines
 WITHOUT_PAGES = frozenset(
     (
         "webpage", "post", "post-weblog", "personal_communication", "motion_picture", "broadcast", "song", "software",
-        "dataset", "graphic", "interview", "performance", "speech",
+        "dataset",
     )
 )  # fmt: skip
 """Entry types (CSL-JSON 1.0.2) whose works have no pages."""
