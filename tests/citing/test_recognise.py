@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.citing.mention import Mention
-from fairhand.citing.recognise import recognise, short_forms
+from fairhand.citing.recognise import recognise, short_forms, works_named
 from fairhand.manuscript import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
@@ -178,6 +178,13 @@ def test_a_title_in_italics_before_its_publisher_is_no_quotation_of_a_source() -
     assert mentions_in("I read *The Long Pier* (Penguin, 1987) twice.\n")[0] == []
 
 
+def test_a_source_may_be_named_without_being_cited() -> None:
+    """In a paper by author and page a work without pages is cited by its name alone."""
+    draft = "According to the World Health Organization, salt kills. Odile Sands and “May” disagree (Ferro 3).\n"
+    named = works_named(read_manuscript(draft), ENTRIES)
+    assert named == {"World Health Organization-2020", "Sands, Odile-2021", "Ferro, Lucia-2018"}
+
+
 def test_acronyms_are_learnt_where_they_are_introduced() -> None:
     """Brackets after a name introduce its short form, whatever small words the name holds."""
     assert short_forms("the Department of Work and Pay (DWP) and Sea Board [SB]") == {
@@ -188,8 +195,9 @@ def test_acronyms_are_learnt_where_they_are_introduced() -> None:
 
 PIECES = st.sampled_from(
     (
-        "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis and Brandt et al. "
-        "see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May 12:34 xiv ibid. [^1] [^1]: ’s"
+        "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis and Brandt "
+        "et al. see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May 12:34 xiv "
+        "ibid. [^1] [^1]: ’s"
     ).split(" ")
 )
 

@@ -82,7 +82,7 @@ def read_paper(path: Path) -> Manuscript:
     """A paper's paragraphs, without its list of works and the annotators' remarks."""
     paragraphs = []
     for para in etree.parse(path).iter("{*}para"):
-        text = " ".join("".join(para.itertext()).split())
+        text = " ".join("".join(map(str, para.itertext())).split())
         if para.get("class") != "annotation-text" and not re.search(r"https?:|www\.|doi:|\.(?:com|edu|uk)/", text):
             block = "> " if next(para.iterancestors("{*}quote"), None) is not None else ""
             paragraphs.append(block + re.sub(r"[*_`#>]", " ", text))

@@ -7,15 +7,17 @@ Manual of Style 17, 13.64–13.71).
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fairhand.citing.known import know
+from fairhand.citing.lookup import LOOK_BACK, Lookup, ids_of
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.naming import Naming
 from fairhand.citing.parenthesis import SECOND_HAND
-from fairhand.citing.prose import sentence_around
-from fairhand.citing.recognise import closes_block, read_paragraphs
+from fairhand.citing.recognise import closes_block
+from fairhand.citing.sighting import sentence_around
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
@@ -68,8 +70,7 @@ class _Attaching:
         entries: Sequence[Entry],
     ) -> None:
         self.manuscript = manuscript
-        self.known = know(tuple(entries))
-        self.prose = read_paragraphs(manuscript, self.known)
+        self.lookup = Lookup(manuscript, know(tuple(entries)))
         first: dict[int, int] = {}
         for at, one in enumerate(resolved):
             first.setdefault(one.mention, at)
@@ -83,39 +84,31 @@ class _Attaching:
         """The citation of a quotation that runs on within a paragraph."""
         paragraph = self.manuscript.paragraphs[quotation.paragraph]
         citations = self.by_paragraph.get(paragraph.index, [])
+        split = bisect_left(citations, quotation.span.end, key=_start)
+        past = [one for one in citations[max(0, split - LOOK_BACK) : split] if _end(one) <= quotation.span.start]
+        follows = citations[split] if split < len(citations) else None
+        if follows is not None and self._touches(quotation.span.end, _start(follows)):
+            return _cited(at, follows, follows.resolved.cite.locator)
         sentence = sentence_around(paragraph.sentences, quotation.span)
-        after = [one for one in citations if one.mention.span.start >= quotation.span.end]
-        if after and self._touches(quotation.span.end, after[0].mention.span.start):
-            return _cited(at, after[0], after[0].resolved.cite.locator)
-        here = [one for one in after if one.mention.span.start < sentence.end]
-        earlier = [
-            one
-            for one in citations
-            if sentence.start <= one.mention.span.start and one.mention.span.end <= quotation.span.start
-        ]
+        if follows is not None and _start(follows) >= sentence.end:
+            follows = None
+        earlier = [one for one in past if sentence.start <= _start(one)]
         before = [one for one in earlier if one.mention.form == "narrative" or _is_second_hand(one)]
-        naming = self._last_naming(quotation.paragraph, sentence.start, quotation.span.start, citations)
-        follows = here[0] if here else None
-        if follows is not None and self._opens_new_voice(follows, before, naming, quotation):
+        naming = self._last_naming(quotation.paragraph, sentence.start, quotation.span.start, past)
+        speaks = bool(before) and (naming is None or naming.span.start < _start(before[-1]))
+        if speaks and self._is_whole(before[-1]):
             follows = None
-        if (
-            before
-            and self._is_whole(before[-1])
-            and (naming is None or naming.span.start < before[-1].mention.span.start)
-        ):
-            follows = None
-        if follows is not None:
+        if follows is not None and not self._opens_new_voice(follows, bool(before or naming), quotation):
             sure = not before or follows.resolved.entry == before[-1].resolved.entry
             return _cited(at, follows, follows.resolved.cite.locator, sure=sure)
-        if before and (naming is None or before[-1].mention.span.start > naming.span.start):
+        if speaks:
             return _cited(at, before[-1], before[-1].resolved.cite.locator)
         if len(quotation.text.split()) <= _SCARE_WORDS and not before:
             return QuotationCited(at, None, None)
         if naming is not None:
-            return self._named(at, naming, citations, quotation.span.start)
-        past = [one for one in citations if one.mention.span.end <= quotation.span.start]
+            return self._named(at, naming, past)
         if past:
-            return _cited(at, past[-1], None if not earlier else past[-1].resolved.cite.locator, sure=False)
+            return _cited(at, past[-1], past[-1].resolved.cite.locator if earlier else None, sure=False)
         return QuotationCited(at, None, None)
 
     def of_block(self, at: int, quotation: Quotation) -> QuotationCited:
@@ -124,26 +117,24 @@ class _Attaching:
         last = quotation.paragraph
         while last + 1 < len(paragraphs) and paragraphs[last + 1].span.start < quotation.span.end:
             last += 1
-        for index in (last, last + 1):
-            for one in self.by_paragraph.get(index, []):
-                span = one.mention.span
-                if self._touches(quotation.span.end, span.start) or (
-                    quotation.span.contains(span) and closes_block(self.manuscript.text, quotation, span)
-                ):
-                    return _cited(at, one, one.resolved.cite.locator)
+        closing = [*self.by_paragraph.get(last, [])[-1:], *self.by_paragraph.get(last + 1, [])[:1]]
+        for one in closing:
+            span = one.mention.span
+            within = quotation.span.contains(span) and closes_block(self.manuscript.text, quotation, span)
+            if within or self._touches(quotation.span.end, span.start):
+                return _cited(at, one, one.resolved.cite.locator)
         above = quotation.paragraph - 1
         while above >= 0 and paragraphs[above].in_quote:
             above -= 1
         if above < 0 or not paragraphs[above].sentences:
             return QuotationCited(at, None, None)
-        citations = self.by_paragraph.get(above, [])
+        citations = self.by_paragraph.get(above, [])[-LOOK_BACK:]
         sentence = paragraphs[above].sentences[-1]
-        here = [one for one in citations if one.mention.span.start >= sentence.start]
-        if here:
-            return _cited(at, here[-1], here[-1].resolved.cite.locator)
+        if citations and _start(citations[-1]) >= sentence.start:
+            return _cited(at, citations[-1], citations[-1].resolved.cite.locator)
         naming = self._last_naming(above, sentence.start, paragraphs[above].span.end, citations)
         if naming is not None:
-            return self._named(at, naming, citations, paragraphs[above].span.end)
+            return self._named(at, naming, citations)
         return _cited(at, citations[-1], None, sure=False) if citations else QuotationCited(at, None, None)
 
     def _touches(self, end: int, start: int) -> bool:
@@ -151,14 +142,11 @@ class _Attaching:
         between = self.manuscript.text[end:start]
         return start >= end - 1 and len(between) < 40 and not between.strip(" \t\r\n>.,;:!?*_\"”’'…\\—–-")
 
-    def _opens_new_voice(
-        self, follows: _Citation, before: Sequence[_Citation], naming: Naming | None, quotation: Quotation
-    ) -> bool:
+    def _opens_new_voice(self, follows: _Citation, spoken: bool, quotation: Quotation) -> bool:
         """Whether the citation after a quotation speaks of another author than the one who is quoted."""
-        gap = follows.mention.span.start - quotation.span.end
         if follows.mention.form != "narrative" or not self._names_author(follows):
             return False
-        return bool(before) or naming is not None or gap > _NEAR
+        return spoken or _start(follows) - quotation.span.end > _NEAR
 
     def _names_author(self, citation: _Citation) -> bool:
         """Whether a narrative citation starts with the name, not with a parenthesis after it."""
@@ -172,24 +160,26 @@ class _Attaching:
 
     def _last_naming(self, paragraph: int, start: int, end: int, citations: Sequence[_Citation]) -> Naming | None:
         """The last known author named between two places, outside citations."""
-        by = self.manuscript.paragraphs[paragraph].span.start
-        for naming in reversed(self.prose[paragraph].namings):
-            span = naming.span.shifted(by)
-            if (
-                start <= span.start
-                and span.end <= end
-                and not any(one.mention.span.overlaps(span) for one in citations)
-            ):
-                return Naming(span, naming.works, naming.full)
+        for naming in reversed(self.lookup.namings(paragraph, start, end)):
+            if not any(one.mention.span.overlaps(naming.span) for one in citations):
+                return naming
         return None
 
-    def _named(self, at: int, naming: Naming, citations: Sequence[_Citation], before: int) -> QuotationCited:
+    def _named(self, at: int, naming: Naming, citations: Sequence[_Citation]) -> QuotationCited:
         """A quotation whose author is named in the sentence, where nothing is cited there."""
-        ids = {self.known.works[work].entry.id for work in naming.works}
+        ids = ids_of(self.lookup.known, naming.works)
         for one in reversed(citations):
-            if one.mention.span.end <= before and one.resolved.entry in ids:
+            if one.resolved.entry in ids:
                 return _cited(at, one, None, sure=False)
-        return QuotationCited(at, None, None, next(iter(ids)) if len(ids) == 1 else None, sure=False)
+        return QuotationCited(at, None, None, ids[0] if len(ids) == 1 else None, sure=False)
+
+
+def _start(citation: _Citation) -> int:
+    return citation.mention.span.start
+
+
+def _end(citation: _Citation) -> int:
+    return citation.mention.span.end
 
 
 def _is_second_hand(citation: _Citation) -> bool:

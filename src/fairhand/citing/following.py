@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from fairhand.citing.fitting import is_of_year
-from fairhand.citing.lookup import Lookup, ids_of
+from fairhand.citing.lookup import LOOK_BACK, Lookup, ids_of
 from fairhand.citing.mention import Cite, Mention, Resolved
 from fairhand.citing.names import name_words
 from fairhand.citing.naming import Naming
@@ -37,11 +37,9 @@ def resolve_unnamed(
     if cite.year:
         return _resolve_year(reading, mentions, at, cite, before)
     if mention.form == "note":
-        notes = [earlier for earlier in before if mentions[earlier.mention].form == "note"]
+        noted = next((earlier for earlier in reversed(before) if mentions[earlier.mention].form == "note"), None)
         return (
-            replace(notes[-1], mention=at, cite=cite, why="The work of the note before.")
-            if notes
-            else _missing(at, cite)
+            replace(noted, mention=at, cite=cite, why="The work of the note before.") if noted else _missing(at, cite)
         )
     if IBID.match(cite.span.of(reading.manuscript.text)):
         return replace(before[-1], mention=at, cite=cite, why="The work cited last.") if before else _missing(at, cite)
@@ -94,7 +92,7 @@ def _resolve_year(
         entry = known.works[part[0]].entry.id
         return Resolved(at, cite, entry, None, (entry,), "By part of its author's name, and its year.")
     ids = ids_of(known, dated)
-    for earlier in reversed(before):
+    for earlier in before[: -LOOK_BACK - 1 : -1]:
         if mentions[earlier.mention].paragraph < mention.paragraph - 1:
             break
         if earlier.entry in ids and earlier.trouble is None:
@@ -120,11 +118,13 @@ def _last_named(
     before: Sequence[Resolved],
 ) -> tuple[Span, Resolved | Naming, tuple[int, ...]] | None:
     """The work last named before a place: in its sentence first, an author who has no page yet before any other."""
-    cited = [(mentions[one.mention].span, one) for one in before if mentions[one.mention].paragraph == paragraph]
+    cited = [
+        (mentions[one.mention].span, one) for one in before[-LOOK_BACK:] if mentions[one.mention].paragraph == paragraph
+    ]
     named = [
         (naming.span, naming)
-        for naming in reading.namings(paragraph)
-        if naming.span.end <= before_at and not any(span.overlaps(naming.span) for span, _ in cited)
+        for naming in reading.namings(paragraph, 0, before_at)
+        if not any(span.overlaps(naming.span) for span, _ in cited)
     ]
     waiting = [
         (span, one)

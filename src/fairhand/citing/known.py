@@ -150,7 +150,7 @@ def know(entries: tuple[Entry, ...]) -> Known:
         for creator, name in zip(work.creators, work.entry.authors or work.entry.editors, strict=True):
             whole |= creator.keys
             if creator.given:
-                given |= {first + key for key in creator.keys for first in (creator.given[0], "".join(creator.given))}
+                given |= {creator.given[0] + key for key in creator.keys}
             surname = name.family or name.literal
             plain = creator.body or name_words(surname)
             initials = {key for key in creator.keys if 1 < len(key) < 9} if creator.body else set[str]()

@@ -53,6 +53,7 @@ _CLOCK = re.compile(
 )
 _VOLUME_PAGE = re.compile(rf"\d{{1,3}}:\s?{_RANGE}")
 _BARE = re.compile(rf"{_LIST}(?![\w%°$€£]|\.\d)")
+_ANOTHER_YEAR = re.compile(_YEAR)
 _SEPARATOR = re.compile(r"\s*[,;:]?\s*(?:(?:and|especially|esp\.|see|also|here|at|on)\s+)?")
 
 _RANK: dict[LocatorKind, int] = {
@@ -70,14 +71,13 @@ class Place:
     """Whether its form says what it is: ``p. 4``, ``1.2.34``; not so for ``4``."""
 
 
-def read_place(text: str, at: int, end: int, bare: bool = True) -> Place | None:
+def read_place(text: str, at: int, end: int) -> Place | None:
     """The single locator that starts at ``at``, or None.
 
     Args:
         text: Any text.
         at: Code point to start from.
         end: Code point that it may not pass.
-        bare: Whether numbers alone count as pages.
 
     >>> read_place("pp. 3–5", 0, 7).locator.text
     '3–5'
@@ -95,7 +95,7 @@ def read_place(text: str, at: int, end: int, bare: bool = True) -> Place | None:
     for kind, form in (("time", _CLOCK), ("volume", _VOLUME_PAGE), ("act", _BOOK_LINE)):
         if found := form.match(text, at, end):
             return Place(Locator(kind, found[0], Span(at, found.end())), labelled=False)  # type: ignore[arg-type]
-    if bare and (found := _BARE.match(text, at, end)):
+    if found := _BARE.match(text, at, end):
         return Place(Locator("page", found[0].rstrip(), Span(at, found.end())), labelled=False)
     return None
 
@@ -115,7 +115,7 @@ def read_places(text: str, at: int, end: int) -> tuple[Place | None, int]:
     while True:
         gap = _SEPARATOR.match(text, after, end) if found else None
         start = gap.end() if gap else after
-        place = read_place(text, start, end, bare=True)
+        place = None if found and _ANOTHER_YEAR.match(text, start, end) else read_place(text, start, end)
         if place is None or (found and not place.labelled and not text[after:start].strip()):
             break
         found.append(place)

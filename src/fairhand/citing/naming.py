@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fairhand.citing.known import Known
 from fairhand.citing.names import name_key
@@ -13,6 +13,7 @@ from fairhand.model.span import Span
 _GIVEN = re.compile(r"(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
 _JOINED = re.compile(r"(?:['’]s)?\s*(?:,\s*(?:and|&)?|and|&)\s*")
 _ARTICLE = re.compile(r"[*_\"“‘']{0,2}(?:(?:The|A|An)\s)?\Z")
+_ET_AL = re.compile(r",?\s+(?:et al\b|and (?:others|colleagues|h(?:is|er) colleagues)\b)")
 _YEAR_AFTER = re.compile(r"\s+\(?\d")
 
 
@@ -28,6 +29,8 @@ class Naming:
     """Whether a given name or initials stand with the surname."""
     title: bool = False
     """Whether it is a title, so that it cannot be another work by the same author."""
+    names: int = 1
+    """How many names stand joined."""
 
 
 def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Naming, ...]:
@@ -57,7 +60,15 @@ def find_namings(text: str, known: Known, quoted: tuple[Span, ...]) -> tuple[Nam
             found[-1] = merged
         else:
             found.append(naming)
-    return tuple(found)
+    return tuple(_whole_list(text, naming, known) for naming in found)
+
+
+def _whole_list(text: str, naming: Naming, known: Known) -> Naming:
+    """The naming with those works alone that have no other author, where there are any and no *et al.* follows."""
+    if naming.title or len(naming.works) < 2 or _ET_AL.match(text, naming.span.end):
+        return naming
+    exact = tuple(at for at in naming.works if len(known.works[at].creators) == naming.names)
+    return replace(naming, works=exact or naming.works)
 
 
 def _names_it(text: str, span: Span, key: str, known: Known, quoted: tuple[Span, ...]) -> bool:
@@ -88,7 +99,7 @@ def _with_given(text: str, naming: Naming, known: Known) -> Naming:
     )
     if not fitting:
         return naming
-    return Naming(Span(start + given.start(), naming.span.end), fitting, full=True, title=naming.title)
+    return replace(naming, span=Span(start + given.start(), naming.span.end), works=fitting, full=True)
 
 
 def _merge(text: str, first: Naming, second: Naming) -> Naming | None:
@@ -99,5 +110,13 @@ def _merge(text: str, first: Naming, second: Naming) -> Naming | None:
         return None
     both = tuple(at for at in first.works if at in second.works)
     return (
-        Naming(Span(first.span.start, second.span.end), both, first.full, first.title or second.title) if both else None
+        Naming(
+            Span(first.span.start, second.span.end),
+            both,
+            first.full,
+            first.title or second.title,
+            first.names + second.names,
+        )
+        if both
+        else None
     )

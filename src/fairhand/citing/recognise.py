@@ -10,7 +10,8 @@ from functools import lru_cache
 from fairhand.citing.known import Known, know
 from fairhand.citing.mention import Cite, Locator, Mention
 from fairhand.citing.names import JOINERS, name_key
-from fairhand.citing.prose import Prose, Shape, read_prose
+from fairhand.citing.prose import Prose, read_prose
+from fairhand.citing.sighting import Shape
 from fairhand.manuscript.parts import Manuscript, Paragraph, Quotation
 from fairhand.manuscript.sections import named_sections
 from fairhand.model.entry import Entry
@@ -55,6 +56,16 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
                 continue
             mentions.append(_placed(sighting.mention, paragraph))
     return tuple(sorted(mentions, key=lambda mention: mention.span.start))
+
+
+def works_named(manuscript: Manuscript, entries: Sequence[Entry]) -> frozenset[str]:
+    """Ids of the sources whose author or title the prose names beyond doubt, with a citation or without.
+
+    In a style by author and page, a source without pages is fully cited by being named (MLA Handbook 9, 6.3).
+    """
+    known = know(tuple(entries))
+    namings = (naming for prose in read_paragraphs(manuscript, known) for naming in prose.namings)
+    return frozenset(known.works[naming.works[0]].entry.id for naming in namings if len(naming.works) == 1)
 
 
 def read_paragraphs(manuscript: Manuscript, known: Known) -> tuple[Prose, ...]:

@@ -12,7 +12,7 @@ from dataclasses import replace
 from fairhand.citing.fitting import Fit, fit_names, fit_title, is_of_year, nearest
 from fairhand.citing.following import resolve_unnamed
 from fairhand.citing.known import know
-from fairhand.citing.lookup import Lookup, ids_of
+from fairhand.citing.lookup import LOOK_BACK, Lookup, ids_of
 from fairhand.citing.mention import Cite, Mention, Resolved
 from fairhand.citing.reasons import say_ambiguous, say_fit, say_unknown, say_wrong_year
 from fairhand.manuscript.parts import Manuscript
@@ -83,9 +83,8 @@ def _resolved(
     work = reading.known.works[fit.work]
     mention = mentions[at]
     if named_at is None and mention.form == "narrative" and mention.span.of(reading.manuscript.text)[:1] == "(":
-        earlier = [
-            n for n in reading.namings(mention.paragraph) if n.span.end <= mention.span.start and fit.work in n.works
-        ]
+        namings = reading.namings(mention.paragraph, 0, mention.span.start)
+        earlier = [naming for naming in namings if fit.work in naming.works]
         named_at = earlier[-1].span if earlier else None
     return Resolved(at, cite, work.entry.id, None, (work.entry.id,), why or say_fit(cite, work, fit.though), named_at)
 
@@ -99,10 +98,8 @@ def _tell_apart(
     works = [fit.work for fit in fits]
     told = {
         found[0]: naming
-        for naming in reading.namings(mention.paragraph)
-        if (naming.full or naming.title)
-        and sentence.contains(naming.span)
-        and len(found := [work for work in naming.works if work in works]) == 1
+        for naming in reading.namings(mention.paragraph, sentence.start, sentence.end)
+        if (naming.full or naming.title) and len(found := [work for work in naming.works if work in works]) == 1
     }
     meant = next(iter(told.items())) if len(told) == 1 else None
     if meant is not None and (mention.form != "parenthetical" or meant[1].title):
@@ -111,7 +108,7 @@ def _tell_apart(
         return _resolved(reading, mentions, at, cite, fit, f"The sentence names {named}.", meant[1].span)
     if not cite.year and not cite.title:
         ids = {known.works[fit.work].entry.id: fit for fit in fits}
-        for earlier in reversed(before):
+        for earlier in before[: -LOOK_BACK - 1 : -1]:
             if mentions[earlier.mention].paragraph != mention.paragraph:
                 break
             if earlier.entry in ids and earlier.trouble is None and earlier.cite.year:

@@ -6,6 +6,7 @@ practice.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 
 from fairhand.citing.known import Known, know, title_words
@@ -37,7 +38,8 @@ def titles_quoted(
     for at, quotation in enumerate(manuscript.quotations):
         if quotation.kind != "run-in":
             continue
-        cited = any(mention.form != "narrative" and mention.span.contains(quotation.span) for mention in mentions)
+        before = bisect_right(mentions, quotation.span.start, key=lambda mention: mention.span.start) - 1
+        cited = before >= 0 and mentions[before].span.contains(quotation.span)
         if cited or _is_title(quotation, known):
             found.add(at)
     return found
