@@ -18,11 +18,14 @@ Fate = Literal["kept", "edited", "moved", "split", "joined", "new", "gone"]
 """What became of a paragraph; a moved one may be edited too, which its likeness tells."""
 
 _WORD = re.compile(r"\w+(?:['’]\w+)*")
-_SAME = 0.5
+_SAME = 0.4
 """Likeness from which two paragraphs are held to be one, edited."""
-_HELD = 0.75
+_HELD = 0.6
 """Share of a paragraph's words that another must hold, in order, to have it within."""
+_SHORT = 5
+"""Words that a paragraph must share in any case to be held within another; a shorter one all of its own."""
 _ALL_PAIRS = 40_000
+"""Pairs of paragraphs that are all compared; beyond, those that share a word which no more than a few hold."""
 _FEW = 12
 _FIRST_CODE = 0x100
 _SURROGATES = range(0xD800, 0xE000)
@@ -45,10 +48,11 @@ def match_paragraphs(old: Manuscript, new: Manuscript) -> tuple[ParagraphMatch, 
     r"""What became of each paragraph, in the order of the newer draft, those gone at the end; each stands once.
 
     The same words are the same paragraph; of the rest the likest are paired first, by the longest sequence of words in
-    common, from a likeness of one half; what is left over is looked for within its neighbours' pairs (split, joined).
+    common, from a likeness of two fifths; what is left over is looked for within its neighbours' pairs (split, joined).
     A paragraph has moved where it leaves the longest run of pairs that keep their order.
 
-    **Source**: longest common and longest increasing subsequences; the two thresholds are our own.
+    **Source**: longest common and longest increasing subsequences; the two thresholds are our own, set by
+    ``tests/outside/test_paragraph_matching.py``.
 
     >>> from fairhand.manuscript.draft import read_manuscript
     >>> first = read_manuscript("Rain fell all day.\n\nIt stopped.")
@@ -158,11 +162,16 @@ def _left_over(
     parts: dict[int, tuple[float, int]] = {}
     wholes: dict[int, tuple[float, int]] = {}
     for (one, other), length in common.items():
-        if other not in taken and length >= _HELD * len(after[other]) and len(before[one]) > len(after[other]):
+        if other not in taken and _holds(length, len(before[one]), len(after[other])):
             parts[other] = max(parts.get(other, (0.0, 0)), (length / len(after[other]), one))
-        if one not in pairs and length >= _HELD * len(before[one]) and len(after[other]) > len(before[one]):
+        if one not in pairs and _holds(length, len(after[other]), len(before[one])):
             wholes[one] = max(wholes.get(one, (0.0, 0)), (length / len(before[one]), other))
     return {other: one for other, (_, one) in parts.items()}, {one: other for one, (_, other) in wholes.items()}
+
+
+def _holds(common: int, whole: int, part: int) -> bool:
+    """Whether a paragraph of ``whole`` words has one of ``part`` words within it: a very short one word for word."""
+    return whole > part and common >= max(_HELD * part, min(part, _SHORT))
 
 
 def _told(
