@@ -24,7 +24,7 @@ def rows_of(archive: zipfile.ZipFile, number: int) -> list[Row]:
     shared = ["".join(map(str, item.itertext())) for item in etree.fromstring(archive.read("xl/sharedStrings.xml"))]
     rows = []
     for row in etree.fromstring(archive.read(f"xl/worksheets/sheet{number}.xml")).iter(f"{SHEET}row"):
-        cells = {}
+        cells = dict.fromkeys("ABCEF", "")
         for cell in row:
             value = cell.findtext(f"{SHEET}v") or ""
             column = re.match("[A-Z]+", cell.get("r", ""))
@@ -70,7 +70,7 @@ def revisions(folder: Path) -> Iterator[tuple[str, str, set[tuple[int, int]]]]:
         old, new = sentences_of(old_rows, "E"), sentences_of(new_rows, "F")
         if not old or not new:
             continue
-        aligned = {(one, other) for row in old_rows for one in numbers(row["A"]) for other in numbers(row.get("C", ""))}
+        aligned = {(one, other) for row in old_rows for one in numbers(row["A"]) for other in numbers(row["C"])}
         aligned |= {
             (one, other) for row in new_rows for other in numbers(row["A"]) for one in numbers(row.get("C", ""))
         }

@@ -55,7 +55,7 @@ def set_blocks(
     return tuple(_Setter(manuscript.text, parts, env, holes, gone, curl=curl).blocks(parts, outermost=True))
 
 
-def place_holder(text: str) -> str:
+def unused_sign(text: str) -> str:
     """A character of private use that the draft does not hold, to mark the holes by."""
     used = set(re.findall("[\ue000-\uf8ff]", text))
     return next((chr(code) for code in range(0xE000, 0xF900) if chr(code) not in used), "\U000f0000")
@@ -81,7 +81,7 @@ class _Setter:
             part.block.label: part for top in reversed(parts) for part in top.walk() if part.block.kind == "note"
         }
         self.open_notes: list[str] = []
-        self.sign = place_holder(text)
+        self.sign = unused_sign(text)
         self.hole = re.compile(f"⸨{self.sign}([0-9]+)⸩")
         self.holes = holes
         edits = [(span, index) for index, span in enumerate(holes)]
