@@ -89,7 +89,7 @@ def test_paragraphs_of_student_revisions_are_matched(outside_data: Callable[[str
     """Pairs of paragraphs that we hold to be one are those whose sentences the annotators aligned.
 
     Source: ArgRewrite V.2 (Kashefi et al. 2022, Language Resources and Evaluation), CC BY 4.0: students' revisions of
-    argumentative essays, aligned by sentence. A pair is one where half of the smaller paragraph's sentences are aligned.
+    argumentative essays, aligned by sentence. A pair is one that shares half of the smaller paragraph's sentences.
     The two thresholds of the matcher were chosen on these revisions.
     """
     right = found = gold = drafts = 0
