@@ -195,9 +195,9 @@ def test_acronyms_are_learnt_where_they_are_introduced() -> None:
 
 PIECES = st.sampled_from(
     (
-        "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis and Brandt "
-        "et al. see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May 12:34 xiv "
-        "ibid. [^1] [^1]: ’s"
+        "( ) [ ] ; , . : “ ” \" ' * _ & – > \n \n\n 2019 2019a n.d. 102 p. pp. 3–5 1.2.34 Ferro Sands Hollis "
+        "and Brandt et al. see cf. qtd. in as cited in World Health Organization WHO *Tide* “Ferry Men Return” May "
+        "12:34 xiv ibid. [^1] [^1]: ’s"
     ).split(" ")
 )
 

@@ -117,29 +117,37 @@ NOTES: tuple[tuple[str, str, str], ...] = (
     ("Wendy Doniger, *Splitting the Difference* (Chicago: University of Chicago Press, 1999), 65.", "doniger", "65"),
     ("Doniger, *Splitting the Difference*, 66–67.", "doniger", "66–67"),
     (
-        "Guy Cowlishaw and Robin Dunbar, *Primate Conservation Biology* "
-        "(Chicago: University of Chicago Press, 2000), 104–5.",
+        (
+            "Guy Cowlishaw and Robin Dunbar, *Primate Conservation Biology* "
+            "(Chicago: University of Chicago Press, 2000), 104–5."
+        ),
         "cowlishaw",
         "104–5",
     ),
     ("Cowlishaw and Dunbar, *Primate Conservation Biology*, 106.", "cowlishaw", "106"),
     (
-        "Edward O. Laumann et al., *The Social Organization of Sexuality: Sexual Practices in the United States* "
-        "(Chicago: University of Chicago Press, 1994), 262.",
+        (
+            "Edward O. Laumann et al., *The Social Organization of Sexuality: Sexual Practices in the United States* "
+            "(Chicago: University of Chicago Press, 1994), 262."
+        ),
         "laumann",
         "262",
     ),
     ("Laumann et al., *Social Organization of Sexuality*, 24.", "laumann", "24"),
     (
-        "Brian Grazer and Charles Fishman, *A Curious Mind: The Secret to a Bigger Life* "
-        "(New York: Simon & Schuster, 2015), 12.",
+        (
+            "Brian Grazer and Charles Fishman, *A Curious Mind: The Secret to a Bigger Life* "
+            "(New York: Simon & Schuster, 2015), 12."
+        ),
         "grazer",
         "12",
     ),
     ("Grazer and Fishman, *Curious Mind*, 37.", "grazer", "37"),
     (
-        "Henry David Thoreau, “Walking,” in *The Making of the American Essay*, "
-        "ed. John D’Agata (Minneapolis: Graywolf Press, 2016), 177–78.",
+        (
+            "Henry David Thoreau, “Walking,” in *The Making of the American Essay*, "
+            "ed. John D’Agata (Minneapolis: Graywolf Press, 2016), 177–78."
+        ),
         "thoreau",
         "177–78",
     ),

@@ -80,9 +80,14 @@ def read_apart(around: Around, square: bool) -> Sighting | None:
             return _narrative(span, cite, tails, known=True)
         if tails[0].dated:
             return None
-    if author is not None:
+    if author is not None and (tails[0].year or not _is_of_text(tails[0])):
         return _by(author, bracket, remark, tails)
     return _year_and_page(around, tails, remark) if tails[0].year else _read_page(around, tails, remark)
+
+
+def _is_of_text(tail: Tail) -> bool:
+    """Whether a place is one of those that the writer's own text has too: a figure, a chapter, a note."""
+    return tail.place is not None and tail.place.locator.kind not in ("page", "line", "paragraph", "act")
 
 
 def _may_be_place(tail: Tail) -> bool:
@@ -94,7 +99,7 @@ def _may_be_place(tail: Tail) -> bool:
 def _is_page_number(text: str) -> bool:
     """Whether a bare number could be a page: not a year, nor a letter of a list."""
     first = re.match(r"\d+", text)
-    return len(first[0]) < 4 if first else len(text) > 1
+    return 0 < int(first[0]) < 1000 if first else len(text) > 1
 
 
 def _by(author: Author, bracket: Span, remark: str, tails: tuple[Tail, ...]) -> Sighting:
@@ -188,8 +193,10 @@ def _need_of_page(around: Around, place: Place) -> Need | None:
     ends = _CLAUSE_END.match(around.text, bracket.end) is not None
     if kind in ("figure", "table"):
         return None
-    if place.labelled and kind in ("page", "line", "paragraph", "act"):
+    if place.labelled and kind in ("page", "paragraph"):
         return ""
+    if place.labelled and kind in ("line", "act"):
+        return "" if here or (in_paragraph and (quoted or ends)) else "work"
     if place.labelled:
         own = _CAPITALISED_LABEL.match(around.text, bracket.start + 1)
         return "" if here and (quoted or ends) and not own else None

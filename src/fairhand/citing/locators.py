@@ -22,7 +22,7 @@ _YEAR = r"(?:1[4-9]|20)\d\d(?!\d)"
 _LIST = rf"{_RANGE}(?:(?:\s*,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?!{_YEAR}){_RANGE}){{0,8}}"
 
 _LABELS: tuple[tuple[LocatorKind, str], ...] = (
-    ("page", r"(?:pp?\.?|pgs?\.?|[Pp]ages?)"),
+    ("page", r"(?:pp?\.|pp?(?=\s?\d)|pgs?\.|[Pp]ages?)"),
     ("line", r"(?:ll?\.|vv?\.|[Ll]ines?|verses?)"),
     ("paragraph", r"(?:[Pp]aras?\.?|[Pp]aragraphs?|pars?\.|¶+)"),
     ("chapter", r"(?:[Cc]h(?:ap)?s?\.|[Cc]hapters?)"),

@@ -91,9 +91,9 @@ def read_parenthesis(text: str, inner: Span, known: Known) -> tuple[Read, ...]:
     """
     reads: list[Read] = []
     for start, end in _parts(text, inner):
-        before = reads[-1].cite if reads else None
-        if before is not None and (placed := _read_place_apart(text, start, end, before)):
-            reads[-1] = replace(reads[-1], cite=placed)
+        before = reads[-1] if reads else None
+        if before is not None and (placed := _read_place_apart(text, start, end, before.cite)):
+            reads[-1] = replace(before, cite=placed)
             continue
         reads += _read_part(text, start, end, known, before) or _read_after_signal(text, start, end, known)
     return tuple(reads)
@@ -175,7 +175,7 @@ def _read_after_signal(text: str, start: int, end: int, known: Known) -> list[Re
     return []
 
 
-def _read_part(text: str, start: int, end: int, known: Known, before: Cite | None) -> list[Read]:
+def _read_part(text: str, start: int, end: int, known: Known, before: Read | None) -> list[Read]:
     """The works cited in one part of a parenthesis, the same author's in several years among them."""
     while start < end and text[start] in " \t\n\r":
         start += 1
@@ -192,17 +192,14 @@ def _read_part(text: str, start: int, end: int, known: Known, before: Cite | Non
         at = hand.end()
     base = Cite(Span(start, end), secondary=secondary, prefix=prefix)
     if before is not None and not prefix:
+        same = before.cite
         tails, past = read_tails(text, at, end)
-        if tails and ends_there(text, past, end) and (tails[0].year or before.names or before.title):
+        if tails and ends_there(text, past, end) and (tails[0].year or same.names or same.title):
+            year = "" if tails[0].year else same.year
             inherited = replace(
-                base, names=before.names, initials=before.initials, et_al=before.et_al, title=before.title
+                base, names=same.names, initials=same.initials, et_al=same.et_al, title=same.title, year=year
             )
-            year = "" if tails[0].year else before.year
-            grade: Grade = "known" if _is_known(inherited, known) else "plain"
-            return [
-                Read(_with_tail(replace(inherited, year=year), tail, first=n == 0), grade)
-                for n, tail in enumerate(tails)
-            ]
+            return [Read(_with_tail(inherited, tail, first=n == 0), before.grade) for n, tail in enumerate(tails)]
     return _read_work(text, at, end, known, base)
 
 
@@ -379,7 +376,7 @@ def _is_near_title(title: str, known: Known) -> bool:
 def _is_false_friend(who: Who, year: Tail | None) -> bool:
     """Whether the words before a number make it a date, an event's year, or a thing's own number."""
     words = [word for name in who.names for word in name_words(name)]
-    if not words:
+    if not words or (len(words) > 1 and who.names[0].isupper()):
         return True
     if any(word in CALENDAR for word in words) or words[0] in OPENERS or words[-1] in EVENTS:
         return True

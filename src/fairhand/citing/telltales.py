@@ -31,15 +31,19 @@ OPENERS = frozenset(
 """Words with which a sentence, or a remark in a parenthesis, may open: no name begins with them."""
 
 LABELS = frozenset(
-    "act addendum annex apollo appendix article attachment band block book box case chapter chart class clause "
-    "code col column condition diagram division edition episode eq equation event example exercise exhibit "
-    "experiment fig figs figure figures form format formula game general gen grade graph group highway hypothesis "
-    "illustration image interview issue item kilometre level line lines list map mark method mission mode model "
-    "module no number observation option order page pages panel par para part paragraph participant period phase "
-    "photo picture plate player point problem proposition psalm question ref region room route rule sample scene "
-    "scenario scheme season section sections sec sentence series session set slide stage step stratum strategy "
-    "student study sub subject supplement table tables task team test theorem tier topic trial type unit variable "
-    "variant verse version vol volume wave week windows world year zone age ages n p r t z f df sd se ci m".split()
+    (
+        "act addendum annex apollo appendix article attachment band block book box case chapter chart class "
+        "clause code col column condition diagram division edition episode eq equation event example exercise "
+        "exhibit experiment fig figs figure figures form format formula game general gen grade graph group "
+        "highway hypothesis illustration image interview issue item kilometre level line lines list map mark "
+        "method mission mode model module no number observation option order page pages panel par para part "
+        "paragraph participant period phase photo picture plate player point problem proposition psalm question "
+        "ref region room route rule sample scene scenario scheme season section sections sec sentence series "
+        "session set slide stage step stratum strategy student study sub subject supplement table tables task "
+        "team test theorem tier topic trial type unit variable variant verse version vol volume wave week windows "
+        "world year zone text texts file files data dataset movie video supporting supplementary supplemental age "
+        "ages n p r t z f df sd se ci m"
+    ).split()
 )
 """Words before a number that make it that thing's own number, folded."""
 
@@ -102,7 +106,8 @@ BEFORE_AUTHOR = re.compile(
 
 COUNTED = re.compile(
     r"\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|"
-    r"eighteen|nineteen|(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:-\w{3,5})?|hundred|thousand|million|equation|eqs?\.|"
+    r"eighteen|nineteen|(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:-\w{3,5})?|hundred|thousand|million|equation"
+    r"|eqs?\.|"
     r"figures?|figs?\.|tables?|model|hypothesis|step|stage|example|item|clause|rule|section|chapter|type|no\.|number|"
     r"nos\.|question|case|point|condition|phase|aged?)\s*$",
     re.IGNORECASE,
