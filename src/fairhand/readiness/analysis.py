@@ -18,6 +18,7 @@ from fairhand.citing.titles import titles_quoted
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.layout import layout_for
+from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
 from fairhand.fidelity.match import QuotationMatch
 from fairhand.fidelity.prepared import PreparedSource, prepare
@@ -31,6 +32,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
+from fairhand.readiness.settled import Spoken, find_anywhere, settle
 from fairhand.reading.labels import labels_in
 
 _BRITISH = re.compile(r"\b(?:british|uk)\s+(?:english|spelling)\b|\bspelling\W+british\b", re.IGNORECASE)
@@ -60,9 +62,9 @@ class LookedUp:
 
     quotation: Quotation
     entry: str | None
-    """Id of the source that it is cited from; None where the citation is ambiguous."""
+    """Id of the source that it is cited from, or that has its words where it cites none; None where ambiguous."""
     citation: Span | None
-    """The citation in the draft; None where the source is merely named in the sentence."""
+    """The citation in the draft; None where the source is merely named in the sentence, or known by its words."""
     locator: Locator | None
     sure: bool
     """Whether the citation plainly belongs to the quotation."""
@@ -109,7 +111,29 @@ class Analysis:
     @cached_property
     def resolved(self) -> tuple[Resolved, ...]:
         """Every work cited, and the source that is meant."""
-        return resolve(self.manuscript, self.mentions, self.paper.entries)
+        return self._understood[0]
+
+    @cached_property
+    def _understood(self) -> tuple[tuple[Resolved, ...], tuple[QuotationCited, ...]]:
+        """The works cited and the citation of each quotation; a page alone is settled by the words beside it."""
+        entries = self.paper.entries
+        resolved = resolve(self.manuscript, self.mentions, entries)
+        cited = attach(self.manuscript, self.mentions, resolved, entries)
+        if all(mention.form != "page-only" for mention in self.mentions):
+            return resolved, cited
+        spoken = Spoken(self.manuscript, self.mentions, resolved, entries)
+        settled = settle(spoken, resolved, cited, self.prepared, self.quotation_rules)
+        return settled, cited if settled == resolved else attach(self.manuscript, self.mentions, settled, entries)
+
+    @cached_property
+    def spoken(self) -> Spoken:
+        """Which sources each passage speaks of."""
+        return Spoken(self.manuscript, self.mentions, self.resolved, self.paper.entries)
+
+    def repeats_trouble(self, one: Resolved) -> bool:
+        """Whether a page alone has its trouble from the citation that it follows, where it is told once."""
+        troubled = {self.mentions[r.mention].span for r in self.resolved if r.trouble}
+        return self.mentions[one.mention].form == "page-only" and one.named_at in troubled
 
     @cached_property
     def cited(self) -> frozenset[str]:
@@ -133,7 +157,7 @@ class Analysis:
     @cached_property
     def cited_quotations(self) -> tuple[QuotationCited, ...]:
         """The citation that belongs to each quotation."""
-        return attach(self.manuscript, self.mentions, self.resolved, self.paper.entries)
+        return self._understood[1]
 
     @cached_property
     def title_quotations(self) -> Collection[int]:
@@ -177,15 +201,22 @@ class Analysis:
 
     @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:
-        """Each quotation that is cited, looked for in the sources."""
-        rules = quotation_rules_for(self.paper.style)
+        """Each quotation, looked for in the source that it cites; where it cites none, in all of them."""
+        rules = self.quotation_rules
         out = []
         for cited in self.cited_quotations:
             resolved = self.resolved[cited.resolved] if cited.resolved is not None else None
             meant = (cited.entry,) if cited.entry else resolved.candidates if resolved else ()
-            if not meant or cited.quotation in self.title_quotations:
-                continue
             quotation = self.manuscript.quotations[cited.quotation]
+            if cited.quotation in self.title_quotations or quotation.within is not None:
+                continue
+            if not meant or not cited.sure:
+                found = find_anywhere(quotation.text, self.prepared, rules)
+                if found is not None and (not meant or self._is_spoken_of(found.source, quotation, meant)):
+                    out.append(LookedUp(quotation, found.source, None, None, sure=False, match=found))
+                    continue
+                if not meant:
+                    continue
             labels = labels_in(cited.locator.text) if cited.locator and cited.locator.kind == "page" else ()
             citation = self.mentions[resolved.mention].span if resolved else None
             for number, entry in enumerate(meant):
@@ -196,6 +227,15 @@ class Analysis:
                     out.append(LookedUp(quotation, cited.entry, citation, cited.locator, cited.sure, match))
                     break
         return tuple(out)
+
+    def _is_spoken_of(self, source: str | None, quotation: Quotation, meant: Collection[str]) -> bool:
+        """Whether the passage around a quotation speaks of a source, and its citation, if any, means another."""
+        return source not in meant and source in self.spoken.of(quotation.paragraph)
+
+    @cached_property
+    def quotation_rules(self) -> QuotationRules:
+        """What the style lets one change in a quotation without a mark."""
+        return quotation_rules_for(self.paper.style)
 
     @cached_property
     def support(self) -> tuple[PointSupport, ...]:

@@ -11,5 +11,5 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each citation that neither initials, year, title nor its sentence tells apart from another."""
     for resolved in analysis.resolved:
-        if resolved.trouble == "ambiguous":
+        if resolved.trouble == "ambiguous" and not analysis.repeats_trouble(resolved):
             yield Remark(resolved.cite.span, resolved.why, concerns=resolved.candidates)

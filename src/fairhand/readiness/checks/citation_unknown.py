@@ -11,5 +11,5 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each citation that no source on the list fits."""
     for resolved in analysis.resolved:
-        if resolved.trouble == "unknown":
+        if resolved.trouble == "unknown" and not analysis.repeats_trouble(resolved):
             yield Remark(resolved.cite.span, resolved.why, concerns=resolved.candidates)

@@ -10,10 +10,14 @@ from fairhand.readiness.naming import name_entry
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
-    """One remark that names them all: a *must* where the sheet wants every source cited, else a query."""
+    """One remark that names them all: a *must* where the sheet wants every source cited, else a query.
+
+    Where the sheet asks for no sources, a text that is quoted need not be cited.
+    """
     if not analysis.paper.draft.strip():
         return
-    uncited = [entry for entry in analysis.paper.entries if entry.id not in analysis.cited]
+    used = analysis.cited if analysis.asks_for_sources else analysis.cited | {u.entry for u in analysis.looked_up}
+    uncited = [entry for entry in analysis.paper.entries if entry.id not in used]
     if not uncited:
         return
     demand = next((r for r in analysis.paper.requirements if r.values.get("cited") == "all"), None)

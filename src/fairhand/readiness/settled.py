@@ -1,0 +1,128 @@
+"""Citations that name no work, settled by the words that they vouch for.
+
+A page alone means the work last named, and which one that is, prose does not always tell: *For Aldana the matter is
+plain: Calloway, she says, “…” (204)*. The words quoted beside it do, where they stand in another source that the
+passage speaks of. **Source**: MLA Handbook 9, 6.3 and 6.38 (from memory); that the text decides is our own rule.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from fairhand.citing.known import know
+from fairhand.citing.mention import Mention, QuotationCited, Resolved
+from fairhand.citing.recognise import read_paragraphs
+from fairhand.fidelity.allowed import QuotationRules
+from fairhand.fidelity.match import QuotationMatch
+from fairhand.fidelity.prepared import PreparedSource, prepare
+from fairhand.fidelity.quotation import find_quotation
+from fairhand.manuscript.parts import Manuscript
+from fairhand.model.entry import Entry
+from fairhand.model.source import SourceText
+
+_NOTHING = SourceText("", (), paged=False)
+_BY_LINE = ("act", "line")
+
+
+def find_anywhere(text: str, prepared: Mapping[str, PreparedSource], rules: QuotationRules) -> QuotationMatch | None:
+    """Where words that cite nothing stand, exactly or nearly; None where in no source, or where they are too few."""
+    match = find_quotation(text, prepare(_NOTHING), (), prepared, rules)
+    if match.outcome != "other-source" or match.source is None:
+        return None
+    return find_quotation(text, prepared[match.source], (), {}, rules)
+
+
+class Spoken:
+    """Which sources each passage of a draft speaks of."""
+
+    def __init__(
+        self,
+        manuscript: Manuscript,
+        mentions: Sequence[Mention],
+        resolved: Sequence[Resolved],
+        entries: Sequence[Entry],
+    ) -> None:
+        """The draft's citations and namings, ready to be looked up by paragraph."""
+        self.manuscript = manuscript
+        self.mentions = mentions
+        known = know(tuple(entries))
+        self._named = [
+            [(naming.span, frozenset(known.works[work].entry.id for work in naming.works)) for naming in prose.namings]
+            for prose in read_paragraphs(manuscript, known)
+        ]
+        self._cited: dict[int, set[str]] = {}
+        self.by_line: set[str] = set()
+        for one in resolved:
+            if one.entry is None:
+                continue
+            self._cited.setdefault(mentions[one.mention].paragraph, set()).add(one.entry)
+            if one.cite.locator and one.cite.locator.kind in _BY_LINE and mentions[one.mention].form != "page-only":
+                self.by_line.add(one.entry)
+
+    def named_in(self, paragraph: int) -> frozenset[str]:
+        """Ids of the sources that a paragraph names in its prose, an author's several works all counted."""
+        return frozenset().union(*(ids for _, ids in self._named[paragraph]))
+
+    def of(self, paragraph: int) -> frozenset[str]:
+        """Ids of the sources that a paragraph, or the one that leads to it, names or cites."""
+        before = paragraph - 1
+        while before >= 0 and self.manuscript.paragraphs[before].in_quote:
+            before -= 1
+        near = (paragraph, before) if before >= 0 else (paragraph,)
+        return frozenset().union(*(self.named_in(at) | self._cited.get(at, set()) for at in near))
+
+    def plainly_names(self, one: Resolved, other: str) -> bool:
+        """Whether a page's own sentence names the work taken to be meant, and not the ``other``."""
+        mention = self.mentions[one.mention]
+        paragraph = self.manuscript.paragraphs[mention.paragraph]
+        sentence = next((s for s in paragraph.sentences if s.start <= mention.span.start < s.end), paragraph.span)
+        if one.named_at is None or not sentence.contains(one.named_at):
+            return False
+        named = self._named[mention.paragraph]
+        return all(other not in ids for span, ids in named if sentence.contains(span.shifted(paragraph.span.start)))
+
+
+def settle(
+    spoken: Spoken,
+    resolved: Sequence[Resolved],
+    cited: Sequence[QuotationCited],
+    prepared: Mapping[str, PreparedSource],
+    rules: QuotationRules,
+) -> tuple[Resolved, ...]:
+    """The citations, those that name no work given the source in which the words that they vouch for stand.
+
+    Where the page's own sentence names a work and the words are another's, nothing is settled: that is a fault.
+    """
+    out = list(resolved)
+    for one in cited:
+        if one.resolved is None:
+            continue
+        here = resolved[one.resolved]
+        mention = spoken.mentions[here.mention]
+        if mention.form != "page-only":
+            continue
+        text = spoken.manuscript.quotations[one.quotation].text
+        taken = prepared.get(here.entry) if here.entry else None
+        if taken is None and here.entry is not None:
+            continue
+        match = find_quotation(text, taken or prepare(_NOTHING), (), _others(prepared, here.entry), rules)
+        if match.outcome != "other-source" or match.source is None:
+            continue
+        if _may_mean(spoken, here, match.source):
+            found = match.source
+            why = "The words quoted beside it stand there."
+            out[one.resolved] = replace(here, entry=found, trouble=None, candidates=(found,), why=why, named_at=None)
+    return tuple(out)
+
+
+def _may_mean(spoken: Spoken, one: Resolved, source: str) -> bool:
+    """Whether a citation that names no work may mean a source: the passage, or the kind of its place, speaks for it."""
+    by_line = one.cite.locator is not None and one.cite.locator.kind in _BY_LINE
+    if by_line and source in spoken.by_line:
+        return True
+    return source in spoken.of(spoken.mentions[one.mention].paragraph) and not spoken.plainly_names(one, source)
+
+
+def _others(prepared: Mapping[str, PreparedSource], entry: str | None) -> Mapping[str, PreparedSource]:
+    return {i: p for i, p in prepared.items() if i != entry}
