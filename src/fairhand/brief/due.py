@@ -50,7 +50,8 @@ _WORK = re.compile(
     re.IGNORECASE,
 )
 _HANDING = re.compile(
-    r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it |this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
+    r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it "
+    r"|this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
     r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
     r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b"
     r"|print(?:ed)?)\b",

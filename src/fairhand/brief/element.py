@@ -40,7 +40,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             "thesis",
             (
                 r"\b(?:(?:an?|your|the|one) (?:[\w-]+,? ){0,3}?thesis(?: statement)?(?! (?:committee|supervisor"
-                r"|that seems))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))"
+                r"|that seems|from|by))|thesis-driven|or thesis\b|thesis statement|thesis(?=\.?$))"
             ),
         ),
         (
@@ -212,14 +212,8 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
                 and re.search(r"\b(?:have|include|use|need) $", text[: quantity.start])
                 and re.match(r"[.,;!]|$", text[quantity.end :])
             ):
-                hits.append(
-                    (
-                        "table" if "tables" in meant.group().lower() else "figure",
-                        int(quantity.low),
-                        quantity.start,
-                        quantity.end,
-                    )
-                )
+                what = "table" if "tables" in meant.group().lower() else "figure"
+                return [(what, int(quantity.low), quantity.start, quantity.end)]
     return hits
 
 

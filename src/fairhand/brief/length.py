@@ -40,7 +40,8 @@ _PAPER = re.compile(
 _WRITE = re.compile(
     r"\b(?:write|writing|length|long|limit|count|total|argue|should be|must be|shall be|will be|aim for|run|runs"
     r"|exceed|in about|in around|in approximately"
-    r"|between|maximum|minimum|target|hand in|submit|produce)\b",
+    r"|between|maximum|minimum|target|make (?:that|it)|(?:is|are) now|instead|(?:raised|changed|cut|extended"
+    r"|lowered) to|hand in|submit|produce)\b",
     re.IGNORECASE,
 )
 _LENGTH_KEY = re.compile(
@@ -215,13 +216,19 @@ def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, .
     return tuple(sorted(found)), span
 
 
+def _words_per_page(sheet: Sheet) -> int | float | None:
+    """The sheet's own rate, where it states one."""
+    for sentence in sheet.sentences:
+        if "page" in sentence.text and not TOLD.search(sentence.text) and (match := _RATE.search(sentence.text)):
+            return number_value(match["rate"] or match["rate2"])
+    return None
+
+
 def find_length(sheet: Sheet) -> list[Requirement]:
     """The lengths that the sheet asks for. **Source**: common practice of assignment sheets."""
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()
-    rate = next(
-        ((s, m) for s in sheet.sentences for m in [_RATE.search(s.text) if "page" in s.text else None] if m and not TOLD.search(s.text)), None
-    )
+    rate = _words_per_page(sheet)
     for sentence in sheet.sentences:
         rates = [m.span() for m in _RATE.finditer(sentence.text)]
         for quantity in find_quantities(sentence.text, _UNIT):
@@ -255,9 +262,7 @@ def find_length(sheet: Sheet) -> list[Requirement]:
                         "unit": unit,
                         "min": low,
                         "max": high,
-                        "words_per_page": number_value(rate[1]["rate"] or rate[1]["rate2"])
-                        if rate and unit == "pages" and part == "paper"
-                        else None,
+                        "words_per_page": rate if unit == "pages" and part == "paper" else None,
                         "about": quantity.about,
                         "excludes": excludes,
                         "part": part,

@@ -132,7 +132,7 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
     b = number_value(second) if second else None
     if b is not None and b < a:
         b, end = None, match.end("a")
-    groups = match.groupdict()
+    groups = match.groupdict() if end == match.end() else match.groupdict() | dict.fromkeys(_AFTER)
     about = bool(groups["about"] or groups["about_after"])
     low: int | float | None = a
     high: int | float | None = a if b is None else b
@@ -153,6 +153,7 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
     )
 
 
+_AFTER = ("least_after", "most_after", "about_after")
 _TOLERANCE = re.compile(
     rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway"
     rf"|margin) (?:of|is):?|within) ?"

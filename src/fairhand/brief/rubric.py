@@ -173,11 +173,13 @@ def find_rubric(sheet: Sheet) -> list[Requirement]:
     for group in groups:
         bare = all(not w.unit for w in group)
         total = sum(w.number for w in group)
-        keyed = any(_KEY.search(w.passage.context) or _KEY.search(w.passage.text[max(0, w.start - 200) : w.start]) for w in group)
+        keyed = any(
+            _KEY.search(f"{w.passage.context} {w.passage.text[max(0, w.start - 200) : w.start]}") for w in group
+        )
         if len(group) < 2 or not (keyed or total == 100):
             continue
         if (len({w.unit for w in group}) > 1 and total != 100) or (
-            bare and not (keyed and total % 5 == 0 and len(group) > 2)
+            bare and not (keyed and total % 5 == 0 and (len(group) > 2 or total == 100))
         ):
             continue
         for w in group:

@@ -216,7 +216,8 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
     anaphor = _ANAPHOR.search(near[:30]) or _ANAPHOR.search(text[max(0, quantity.start - 18) : quantity.start])
     if kind == "any":
         noun = _NOUN.search(near)
-        if noun is None and not (keyed and (not quantity.bare or anaphor or not quantity.start)):
+        dated = anaphor and _SINCE.search(near)
+        if noun is None and not dated and not (keyed and (not quantity.bare or anaphor or not quantity.start)):
             return False
         if noun and (noun.start() > 40 or not (keyed or _STRICT_NOUN.search(near) or _LOOSE_NOUN.match(near))):
             return False

@@ -56,7 +56,8 @@ _NOT_TASK = re.compile(
 )
 _TUTOR = re.compile(
     r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian"
-    r"|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $"
+    r"|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $",
+    re.IGNORECASE,
 )
 _OTHERS = re.compile(
     r"^ (?:(?:your|the|any|these|this|it|them|plans?|ideas?|drafts?|in|questions) ){0,3}(?:with (?:your|me|a|anyone"
@@ -141,7 +142,8 @@ def find_task(sheet: Sheet) -> list[Requirement]:
         where = f"{sentence.passage.heading} | {sentence.passage.key}"
         titled = sentence.passage.heading and sentence.passage.heading in sheet.title
         if (
-            (not titled and (_NOT_TASK.search(where) or ADVICE.search(sentence.passage.heading)))
+            (not titled and _NOT_TASK.search(where))
+            or ADVICE.search(sentence.passage.heading)
             or TOLD.search(text)
             or _ADVISING.search(text)
         ):

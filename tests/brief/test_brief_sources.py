@@ -1,0 +1,78 @@
+"""Sources asked for and banned. Wordings: common practice of assignment sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from fairhand.model.requirement import Value
+
+Reading = Callable[..., list[dict[str, Value]]]
+
+
+def _short(rows: list[dict[str, Value]]) -> list[tuple[Value, ...]]:
+    return [(v["type"], v["min"], v["max"], v["since"]) for v in rows]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Use at least eight sources.", [("any", 8, None, None)]),
+        (
+            "Sources: at least seven; four of them scholarly; one must be a dataset.",
+            [("any", 7, None, None), ("scholarly", 4, None, None), ("data", 1, None, None)],
+        ),
+        ("Cite 12-15 peer-reviewed articles, from 2015 onwards.", [("peer-reviewed", 12, 15, 2015)]),
+        (
+            "At least five sources, three of them scholarly, and nothing older than 2010.",
+            [("any", 5, None, 2010), ("scholarly", 3, None, None)],
+        ),
+        (
+            "Use six articles at least, two of which were published in 2016 or later.",
+            [("any", 6, None, None), ("any", 2, None, 2016)],
+        ),
+        ("Use no more than two newspaper articles.", [("news", None, 2, None)]),
+        ("A minimum of five peer-reviewed papers from the last ten years.", [("peer-reviewed", 5, None, 2016)]),
+        ("At least three sources from outside the course reader.", [("outside", 3, None, None)]),
+        ("All sources must be peer-reviewed.", [("peer-reviewed", None, None, None)]),
+    ],
+)
+def test_sources_are_counted_by_kind(values_of: Reading, text: str, expected: list[tuple[Value, ...]]) -> None:
+    """Number, kind and age of each group; "of them" and "of which" begin a group of their own."""
+    assert _short(values_of("sources", text)) == expected
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "There is no minimum number of sources.",
+        "Examiners are impressed by one article understood.",
+        "The sample essay cites thirty sources.",
+        "Books and articles fall into two categories.",
+    ],
+)
+def test_talk_of_sources_asks_nothing(values_of: Reading, text: str) -> None:
+    """Advice and denial give no requirement."""
+    assert values_of("sources", text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "what"),
+    [
+        ("Do not cite blogs or encyclopaedias.", ("blog", "encyclopedia")),
+        ("Study-guide websites and dictionaries are off limits.", ("dictionary", "website")),
+        ("Wikipedia must not be cited. Nor may the course reader.", ("course-readings", "encyclopedia")),
+        ("The textbook may not be cited, and neither may blogs; press reports are fine.", ("blog", "textbook")),
+        ("Do not\n- name the school\n- use websites as sources\n", ("website",)),
+        ("Encyclopedias are banned. So are AI-written summaries.", ("ai-generated", "encyclopedia")),
+    ],
+)
+def test_banned_kinds_are_one_list(values_of: Reading, text: str, what: tuple[str, ...]) -> None:
+    """Neighbouring bans are one sorted list; what is spared in the same sentence is not in it."""
+    assert values_of("sources_banned", text)[0]["what"] == what
+
+
+def test_a_warning_about_openings_bans_no_source(values_of: Reading) -> None:
+    """A dictionary definition as a first sentence is a matter of style."""
+    assert values_of("sources_banned", "Don't use a dictionary definition as your first sentence.") == []
