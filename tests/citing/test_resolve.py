@@ -77,6 +77,8 @@ def one(draft: str, entries: tuple[Entry, ...] = ENTRIES) -> Resolved:
         ("In *The Quay at Night*, Moor calls it “late” (44).", "moor-quay"),
         ("In *The Quay at Night* it is late (Moor 44).", "moor-quay"),
         ("In their 2012 book Hale and others say so. Hale and Orr call it “heavy” (4).", "hale-orr"),
+        ("It sank. A. Vale calls it “the last rope” (4).", "vale-a"),
+        ("Anna Vale saw it sink. Vale calls it “the last rope” (4).", "vale-a"),
         ("Moor returned to it in 2005, when she called it “a gull’s trade” (9).", "moor-2005"),
     ],
 )
