@@ -10,9 +10,10 @@ from itertools import pairwise
 from fairhand.fidelity.alignment import dropped_runs
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.page_matter import has_callout, is_page_matter
+from fairhand.fidelity.passages import Passage
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
-from fairhand.fidelity.search import Passage, Placing, most_apart
+from fairhand.fidelity.search import Placing, most_apart
 from fairhand.model.span import Span
 
 _ELLIPSIS = re.compile(r"…|\.\s{0,3}\.\s{0,3}\.|\*\s{0,3}\*\s{0,3}\*")

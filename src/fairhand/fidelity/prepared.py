@@ -96,13 +96,17 @@ class PreparedSource:
         """The place in ``line`` of the space before each word."""
         return (0, *accumulate(len(word) + 1 for word in self.words))
 
+    def word_at(self, offset: int) -> int:
+        """The index of the first word that begins at or after a place in ``line``."""
+        return bisect_left(self.offsets, offset)
+
     def occurrences(self, run: tuple[str, ...], start: int = 0, end: int | None = None) -> Iterator[int]:
         """The indices of the words at which ``run`` begins, between two words of the source."""
         needle = f" {' '.join(run)} "
         at = self.offsets[start]
         before = len(self.line) if end is None else self.offsets[end] + 1
         while (found := self.line.find(needle, at, before)) >= 0:
-            yield bisect_left(self.offsets, found)
+            yield self.word_at(found)
             at = found + 1
 
 

@@ -9,9 +9,10 @@ from dataclasses import replace
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.judgement import Judgement, judge
 from fairhand.fidelity.match import Outcome, QuotationMatch
+from fairhand.fidelity.passages import Effort
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, take_apart
-from fairhand.fidelity.search import EXACT, QUICK, Effort, Placing, place
+from fairhand.fidelity.search import Placing, place
 from fairhand.fidelity.wordings import differing_wordings, places_of
 from fairhand.reading.labels import page_key
 
@@ -38,7 +39,7 @@ def find_quotation(
     """
     quoted = take_apart(text)
     if cited is None:
-        found = _in_others(quoted, others, effort=EXACT)
+        found = _in_others(quoted, others, effort="exact")
         if found is None:
             return QuotationMatch("no-text")
         return replace(_matched(quoted, *found, set(), rules), outcome="no-text", wordings=None)
@@ -53,7 +54,7 @@ def find_quotation(
         if match.outcome not in ("differs", "gap"):
             return match
     # Words that another source has exactly are its own, however near the cited one comes to them.
-    found = _in_others(quoted, others, effort=EXACT if placing else QUICK)
+    found = _in_others(quoted, others, effort="exact" if placing else "near")
     if found is None:
         return match
     return replace(_matched(quoted, *found, set(), rules), outcome="other-source")
@@ -66,10 +67,10 @@ def _in_others(
     if quoted.length < _FEWEST_EXACT:
         return None
     for prepared in others.values():
-        placing = place(prepared, quoted, effort=EXACT)
+        placing = place(prepared, quoted, effort="exact")
         if placing is not None and not placing.faults:
             return prepared, placing
-    if not effort or quoted.length < _FEWEST_INEXACT:
+    if effort == "exact" or quoted.length < _FEWEST_INEXACT:
         return None
     near = [(p, found) for p in others.values() if (found := place(p, quoted, effort=effort)) is not None]
     return min(near, key=lambda pair: pair[1].faults, default=None)

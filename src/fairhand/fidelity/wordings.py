@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable, Sequence
 
+from fairhand.fidelity.passages import Passage
 from fairhand.fidelity.prepared import PreparedSource
-from fairhand.fidelity.search import Passage
 from fairhand.model.finding import Wordings
 from fairhand.model.span import Span
 
