@@ -121,7 +121,7 @@ def test_broken_speeches_are_found_with_their_ellipsis() -> None:
 
 
 def test_words_of_elsewhere_are_not_claimed() -> None:
-    """Speech of the book's second half is claimed for the first only where near phrases stand there: one in twenty at most."""
+    """Speech of the book's second half is claimed for the first only at near phrases: one in twenty at most."""
     pages = book()[0].source.pages
     half = prepare(SourceText("half", pages[: len(pages) // 2], paged=True))
     later = [text for text, start, _ in quotations() if page_of(start) > len(pages) // 2 and len(words_of(text)) >= 4]
