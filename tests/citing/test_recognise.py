@@ -158,6 +158,19 @@ def test_the_list_of_references_cites_nothing() -> None:
     assert mentions_in(draft)[0] == ["(Ferro, 2018)"]
 
 
+def test_a_list_of_references_without_a_heading_cites_nothing() -> None:
+    """A line that reads *Works Cited* opens the list, whatever its marks."""
+    assert mentions_in("It held (Ferro, 2018).\n\n**Works Cited**\n\nMoor and Brill (1990) wrote it.\n")[0] == [
+        "(Ferro, 2018)"
+    ]
+
+
+def test_a_parenthesis_without_end_is_read_all_the_same() -> None:
+    """However many works are joined by *and*, the reading ends."""
+    draft = "It held (" + "Ferro 2018 and " * 2000 + "Sands 2021).\n"
+    assert len(mentions_in(draft)[0]) == 1
+
+
 def test_footnotes_hold_citations_full_and_short() -> None:
     """A note's full citation, short citation and *ibid.* are each one mention, unknown works too."""
     draft = (

@@ -10,7 +10,7 @@ from fairhand.citing.names import name_key
 from fairhand.language.folding import fold
 from fairhand.model.span import Span
 
-_GIVEN = re.compile(r"(?<!\w)(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
+_GIVEN = re.compile(r"(?<!\w)(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_a-z][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
 _JOINED = re.compile(r"(?:['’]s)?\s*(?:,\s*(?:and|&)?|and|&)\s*")
 _ARTICLE = re.compile(r"[*_\"“‘']{0,2}(?:(?:The|A|An)\s)?\Z")
 _ET_AL = re.compile(r",?\s+(?:et al\b|and (?:others|colleagues|h(?:is|er) colleagues)\b)")

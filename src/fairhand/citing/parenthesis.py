@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import islice
 from typing import Literal
 
 from fairhand.citing.dates import read_letter, read_year
@@ -43,11 +44,12 @@ TITLE = re.compile(
 _TAIL_AT = re.compile(r"(?<![^\s,:;\[\]”\"’'*_)(])(?=\[?\d|[A-Z]{1,2}\d|[pPcCnNlvV¶§sSfFtTmMAaibxcdju]|[IVXLJD])")
 _AFTER_WHO = re.compile(r"\s*[,:]?\s*")
 _INSIDE = re.compile(r"\s+in\s+")
-_BETWEEN = re.compile(r"\s*(?:,|:|;)?\s*(?:and\s+|&\s*)?")
+_BETWEEN = re.compile(r"\s*(?:,|:|;)?\s*(?:(?:and|at|here)\s+|&\s*)?")
 _MORE_WORKS = re.compile(r"\s*(?:,\s*(?:and\s+|&\s*)?|\s+(?:and|&)\s+)(?=[^\W\d_]|[\"“*])")
 _LEVEL = re.compile(
     r"\n[ \t]{0,3}(?:>[ \t]?){1,6}|[*_]{1,2}(?=(?:et\.? al|ibid|op\. cit|see|cf\.|passim)\b)"
-    r"|(?<=\bibid\.)[*_]{1,2}|(?<= al\.)[*_]{1,2}|(?<= al)[*_]{1,2}|&amp;|\\(?=[&*_\[\]#])"
+    r"|(?<=\bibid\.)[*_]{1,2}|(?<= al\.)[*_]{1,2}|(?<= al)[*_]{1,2}|[(\[](?:eds?|trans|comp)\.[)\]]"
+    r"|&amp;|\\(?=[&*_\[\]#])"
 )
 _ABBREVIATED = re.compile(r"(?:\bal|n\.\s?d|\bff?|\b[A-Z]|Jr|Sr)\.\Z")
 _END = re.compile(r"[\s.,]*")
@@ -175,7 +177,7 @@ def _read_after_signal(text: str, start: int, end: int, known: Known) -> list[Re
     return []
 
 
-def _read_part(text: str, start: int, end: int, known: Known, before: Read | None) -> list[Read]:
+def _read_part(text: str, start: int, end: int, known: Known, before: Read | None, room: int = 20) -> list[Read]:
     """The works cited in one part of a parenthesis, the same author's in several years among them."""
     while start < end and text[start] in " \t\n\r":
         start += 1
@@ -200,55 +202,53 @@ def _read_part(text: str, start: int, end: int, known: Known, before: Read | Non
                 base, names=same.names, initials=same.initials, et_al=same.et_al, title=same.title, year=year
             )
             return [Read(_with_tail(inherited, tail, first=n == 0), before.grade) for n, tail in enumerate(tails)]
-    return _read_work(text, at, end, known, base)
+    return _read_work(text, at, end, known, base, room)
 
 
-def _read_work(text: str, at: int, end: int, known: Known, base: Cite) -> list[Read]:
-    """Names, title, years and places from ``at`` on, and further works after *and* or a comma."""
-    title, head_end, tail_from = "", end, at
-    if found := TITLE.search(text, at, end):
-        head_end, tail_from = found.start(), found.end()
-        title = next(group for group in found.groups() if group is not None).strip()
-    who = read_who(text[at:head_end], known.given, known.whole) if title and text[at:head_end].strip(" ,") else None
-    if title and (who is not None or not text[at:head_end].strip(" ,")):
-        gap = _AFTER_WHO.match(text, tail_from, end)
-        tails, past = read_tails(text, gap.end() if gap else tail_from, end)
-        return _settle(
-            text,
-            end,
-            past if tails else tail_from,
-            known,
-            _with_who(replace(base, title=title.rstrip(",.")), who),
-            who,
-            tails,
-        )
+def _read_work(text: str, at: int, end: int, known: Known, base: Cite, room: int) -> list[Read]:
+    """Names, title, years and places from ``at`` on, and up to ``room`` further works after *and* or a comma."""
+    found = TITLE.search(text, at, end)
+    if found and (reads := _read_titled(text, at, end, known, base, found, room)) is not None:
+        return reads
     whole = read_who(text[at:end], known.given, known.whole)
-    for count, place in enumerate(_TAIL_AT.finditer(text, at, end)):
-        if count > 12:
-            break
-        if place.start() == at:
-            continue
-        tails, past = read_tails(text, place.start(), end)
+    whole_known = whole is not None and known.knows_name(whole.names[0])
+    for place in islice(_TAIL_AT.finditer(text, at, end), 12):
+        tails, past = read_tails(text, place.start(), end) if place.start() > at else ((), at)
         if not tails:
             continue
-        who = read_who(text[at : place.start()], known.given, known.whole)
+        head = text[at : place.start()].strip(" ,")
+        who = read_who(head, known.given, known.whole)
+        who_known = who is not None and known.knows_name(who.names[0])
+        if head[:1].isupper() and not who_known and known.titled(head):
+            return _settle(text, end, past, known, replace(base, title=head), None, tails, room)
         if who is None:
             continue
-        if who.body and (inside := _INSIDE.search(who.names[0])) and not known.knows_name(who.names[0]):
-            return _read_work(
-                text, at + inside.end(), end, known, replace(base, secondary=who.names[0][: inside.start()])
-            )
-        if (
-            not tails[0].year
-            and whole is not None
-            and known.knows_name(whole.names[0])
-            and not known.knows_name(who.names[0])
-        ):
+        if room and who.body and not who_known and (inside := _INSIDE.search(who.names[0])):
+            second = replace(base, secondary=who.names[0][: inside.start()])
+            return _read_work(text, at + inside.end(), end, known, second, room - 1)
+        if not tails[0].year and whole_known and not who_known:
             break
-        return _settle(text, end, past, known, _with_who(base, who), who, tails)
-    if whole is not None:
-        return _settle(text, end, end, known, _with_who(base, whole), whole, ())
-    return []
+        return _settle(text, end, past, known, _with_who(base, who), who, tails, room)
+    return _settle(text, end, end, known, _with_who(base, whole), whole, (), room) if whole else []
+
+
+def _read_titled(
+    text: str, at: int, end: int, known: Known, base: Cite, found: re.Match[str], room: int
+) -> list[Read] | None:
+    """A work cited by its title, after its author or alone; None where what stands before the title is no author."""
+    title = next(group for group in found.groups() if group is not None).strip().rstrip(",.")
+    head = text[at : found.start()].strip(" ,")
+    who = read_who(head, known.given, known.whole) if head else None
+    if head and who is None:
+        return None
+    if not head and not known.knows_title(title):
+        named = read_who(title, known.given, known.whole)
+        if named is not None and known.knows_name(named.names[0]):
+            who, title = named, ""
+    gap = _AFTER_WHO.match(text, found.end(), end)
+    tails, past = read_tails(text, gap.end() if gap else found.end(), end)
+    cite = _with_who(replace(base, title=title), who)
+    return _settle(text, end, past if tails else found.end(), known, cite, who, tails, room)
 
 
 def _with_who(cite: Cite, who: Who | None) -> Cite:
@@ -267,14 +267,16 @@ def _with_tail(cite: Cite, tail: Tail, first: bool) -> Cite:
 
 
 def _settle(
-    text: str, end: int, past: int, known: Known, cite: Cite, who: Who | None, tails: tuple[Tail, ...]
+    text: str, end: int, past: int, known: Known, cite: Cite, who: Who | None, tails: tuple[Tail, ...], room: int
 ) -> list[Read]:
     """The works read so far, graded, with what follows them; nothing where they are no citation."""
     rest = text[past:end].strip(" ,.:\n")
     further: list[Read] = []
-    if rest and (more := _MORE_WORKS.match(text, past, end)):
+    if rest and room and (more := _MORE_WORKS.match(text, past, end)):
         further = [
-            read for read in _read_part(text, more.end(), end, known, None) if read.cite.year or read.grade == "known"
+            read
+            for read in _read_part(text, more.end(), end, known, None, room - 1)
+            if read.cite.year or read.grade == "known"
         ]
         if further and further[0].grade != "likely":
             rest = ""

@@ -12,8 +12,8 @@ from fairhand.citing.mention import Cite, Locator, Mention
 from fairhand.citing.names import JOINERS, name_key
 from fairhand.citing.prose import Prose, read_prose
 from fairhand.citing.sighting import Shape
-from fairhand.manuscript.parts import Manuscript, Paragraph, Quotation
-from fairhand.manuscript.sections import named_sections
+from fairhand.manuscript.parts import Manuscript, Paragraph, Quotation, Section
+from fairhand.manuscript.sections import named_sections, section_kind
 from fairhand.model.entry import Entry
 from fairhand.model.span import Span
 
@@ -42,7 +42,7 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
     )
     default = default_work(manuscript, known) is not None
     mentions: list[Mention] = []
-    lists = [section.span for kind, section in named_sections(manuscript) if kind == "references"]
+    lists = _reference_lists(manuscript)
     for paragraph, prose in zip(manuscript.paragraphs, read, strict=True):
         if not paragraph.in_note and any(span.contains(paragraph.span) for span in lists):
             continue
@@ -56,6 +56,16 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
                 continue
             mentions.append(_placed(sighting.mention, paragraph))
     return tuple(sorted(mentions, key=lambda mention: mention.span.start))
+
+
+def _reference_lists(manuscript: Manuscript) -> list[Span]:
+    """Where the draft lists its sources: under a heading, or after a line that is a heading in all but its mark."""
+    lists = [section.span for kind, section in named_sections(manuscript) if kind == "references"]
+    for paragraph in manuscript.paragraphs:
+        title = paragraph.span.of(manuscript.text).strip("*_# \n:") if len(paragraph.span) < 60 else ""
+        if title and section_kind(Section(None, title, 1, paragraph.span)) == "references":
+            lists.append(Span(paragraph.span.start, len(manuscript.text)))
+    return lists
 
 
 def works_named(manuscript: Manuscript, entries: Sequence[Entry]) -> frozenset[str]:

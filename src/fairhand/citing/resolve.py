@@ -59,6 +59,9 @@ def _resolve_named(
             entry = known.works[best[0].work].entry.id if len(best) == 1 else None
             ids = ids_of(known, [fit.work for fit in best])
             return Resolved(at, cite, entry, "year", ids, say_wrong_year(cite, [known.works[fit.work] for fit in best]))
+        if "/" in cite.year:
+            latest = max(cite.year.split("/"))
+            dated = [fit for fit in dated if is_of_year(known.works[fit.work], latest)] or dated
         fits = dated
     fits = _least_strained(fits)
     if len(fits) == 1:
