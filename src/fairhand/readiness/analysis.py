@@ -32,6 +32,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
+from fairhand.readiness.naming import name_entries
 from fairhand.readiness.settled import Spoken, find_anywhere, settle
 from fairhand.reading.labels import labels_in
 
@@ -102,6 +103,11 @@ class Analysis:
     def entries(self) -> Mapping[str, Entry]:
         """The list of sources, by id."""
         return {entry.id: entry for entry in self.paper.entries}
+
+    @cached_property
+    def names(self) -> Mapping[str, str]:
+        """Each source as the writer is told of it, by id."""
+        return name_entries(self.paper.entries)
 
     @cached_property
     def mentions(self) -> tuple[Mention, ...]:

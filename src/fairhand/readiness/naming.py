@@ -2,20 +2,46 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 
-from fairhand.model.entry import Entry
+from fairhand.citing.known import know
+from fairhand.model.entry import Entry, Name
 
 
-def name_entry(entry: Entry) -> str:
+def name_entries(entries: Sequence[Entry]) -> Mapping[str, str]:
+    """Each source as one says it, by id: told from its namesakes by an initial, from works of its year by a letter.
+
+    >>> from fairhand.model.entry import Issued, Name
+    >>> both = [Entry(g, "book", title=g, authors=(Name("Lind", g),), issued=Issued(2019)) for g in ("Ada", "Bo")]
+    >>> name_entries(both)
+    {'Ada': 'A. Lind (2019)', 'Bo': 'B. Lind (2019)'}
+    """
+    people = {(name.surname, name.given) for entry in entries for name in _creators(entry)[:1]}
+    namesakes = Counter(surname for surname, _ in people)
+    out = {}
+    for work in know(tuple(entries)).works:
+        first = next(iter(_creators(work.entry)), None)
+        shared = first is not None and first.given and namesakes[first.surname] > 1
+        initial = f"{first.given[0]}. " if first and shared else ""
+        out[work.entry.id] = initial + name_entry(work.entry, work.suffix)
+    return out
+
+
+def _creators(entry: Entry) -> Sequence[Name]:
+    """Those whom a source is cited by."""
+    return [name for name in entry.authors or entry.editors if name.surname]
+
+
+def name_entry(entry: Entry, letter: str = "") -> str:
     """A source as one says it: its author and year, or its title.
 
     >>> from fairhand.model.entry import Issued, Name
     >>> name_entry(Entry("x", "book", authors=(Name("Lind"), Name("Marsh")), issued=Issued(2019)))
     'Lind and Marsh (2019)'
     """
-    names = [name.surname for name in entry.authors or entry.editors if name.surname]
-    year = f" ({entry.issued.year})" if entry.issued and entry.issued.year else ""
+    names = [name.surname for name in _creators(entry)]
+    year = f" ({entry.issued.year}{letter})" if entry.issued and entry.issued.year else ""
     if not names:
         title = entry.title_short or entry.title
         return f"“{title}”{year}" if title else entry.id
@@ -35,13 +61,13 @@ def name_pages(labels: Sequence[str]) -> str:
     return f"pp. {labels[0]}–{labels[-1]}"
 
 
-def name_place(entry: Entry, labels: Sequence[str]) -> str:
-    """A source and the pages in it.
+def name_place(source: str, labels: Sequence[str]) -> str:
+    """A source, named, and the pages in it.
 
-    >>> name_place(Entry("x", "book", title="Tide Tables"), ("7",))
-    '“Tide Tables”, p. 7'
+    >>> name_place("Lind (2019)", ("7",))
+    'Lind (2019), p. 7'
     """
-    return f"{name_entry(entry)}, {name_pages(labels)}" if labels else name_entry(entry)
+    return f"{source}, {name_pages(labels)}" if labels else source
 
 
 def count_of(number: int, singular: str, plural: str = "") -> str:

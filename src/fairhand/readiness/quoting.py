@@ -24,7 +24,7 @@ def remarks_on(analysis: Analysis, outcome: Outcome, lead: str, words: str, poin
         match = looked_up.match
         if match.outcome != outcome or match.source is None:
             continue
-        place = name_place(analysis.entries[match.source], match.pages)
+        place = name_place(analysis.names[match.source], match.pages)
         what = match.says or (points if match.points else words)
         also = " The page cited is another one." if match.wrong_page else ""
         yield Remark(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import name_entry, name_pages
+from fairhand.readiness.naming import name_pages
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -17,12 +17,11 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             continue
         if not analysis.has_pages(entry) or not analysis.style_rules.page_with_quotation:
             continue
-        record = analysis.entries[entry]
         pages = looked_up.match.pages if looked_up.match.source == entry else ()
         where = f" They stand on {name_pages(pages)}." if pages else ""
         yield Remark(
             looked_up.with_citation,
-            f"These words are quoted from {name_entry(record)} without a page.{where}",
+            f"These words are quoted from {analysis.names[entry]} without a page.{where}",
             rule=analysis.style_rules.follows,
             concerns=(entry,),
         )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fairhand.evidence.independence import Dependence
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import count_of, name_entry
+from fairhand.readiness.naming import count_of
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -29,7 +29,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
 
 def _say(analysis: Analysis, tie: Dependence) -> str:
     """One tie between two sources, in words."""
-    first, second = name_entry(analysis.entries[tie.first]), name_entry(analysis.entries[tie.second])
+    first, second = analysis.names[tie.first], analysis.names[tie.second]
     if tie.kind == "cites":
         return f"{first} cites {second} (“{tie.why}”)"
     return f"{first} and {second} are both by {tie.why}"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import count_of, name_entry
+from fairhand.readiness.naming import count_of
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -16,7 +16,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     for support in analysis.support:
         if len(support.sources) >= support.needed:
             continue
-        names = "; ".join(name_entry(analysis.entries[i]) for i in support.sources) or "no source"
+        names = "; ".join(analysis.names[i] for i in support.sources) or "no source"
         lost = f" Not on the list of sources: {', '.join(support.missing)}." if support.missing else ""
         yield Remark(
             None,

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import name_entry, name_pages, name_place
+from fairhand.readiness.naming import name_pages, name_place
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -15,14 +15,14 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         match = looked_up.match
         if match.source is None:
             continue
-        found_in = analysis.entries[match.source]
+        found_in = analysis.names[match.source]
         if match.outcome == "elsewhere" and looked_up.locator is not None:
             says = (
-                f"These words of {name_entry(found_in)} stand on {name_pages(match.pages)}, "
+                f"These words of {found_in} stand on {name_pages(match.pages)}, "
                 f"not on {looked_up.locator.span.of(analysis.paper.draft).strip()}."
             )
         elif match.outcome == "other-source" and looked_up.entry is not None:
-            cited = name_entry(analysis.entries[looked_up.entry])
+            cited = analysis.names[looked_up.entry]
             says = f"These words are not in {cited}. They stand in {name_place(found_in, match.pages)}."
         else:
             continue

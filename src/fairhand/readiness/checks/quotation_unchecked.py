@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import count_of, name_entry
+from fairhand.readiness.naming import count_of
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -14,7 +14,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     unread = [looked_up for looked_up in analysis.looked_up if looked_up.match.outcome == "no-text"]
     ids = tuple(dict.fromkeys(u.entry for u in unread if u.entry is not None))
     if ids:
-        names = "; ".join(name_entry(analysis.entries[i]) for i in ids)
+        names = "; ".join(analysis.names[i] for i in ids)
         yield Remark(
             None,
             f"{count_of(len(unread), 'quotation')} could not be looked for: no text is at hand of {names}. "

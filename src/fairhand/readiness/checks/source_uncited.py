@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import name_entry
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -21,7 +20,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     if not uncited:
         return
     demand = next((r for r in analysis.paper.requirements if r.values.get("cited") == "all"), None)
-    names = "; ".join(name_entry(entry) for entry in uncited)
+    names = "; ".join(analysis.names[entry.id] for entry in uncited)
     are = "is on your list and is" if len(uncited) == 1 else "are on your list and are"
     if demand:
         says = f"{names} {are} never cited. The sheet wants every source on the list cited."

@@ -13,7 +13,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import Judgement, State
-from fairhand.readiness.naming import count_of, name_entry
+from fairhand.readiness.naming import count_of
 
 ARTICLES = frozenset({"article-journal", "article", "paper-conference", "review"})
 SCHOLARLY = ARTICLES | {"book", "chapter", "thesis", "report", "monograph", "collection", "entry-encyclopedia"}
@@ -73,7 +73,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
         if (kind in marks(entry) or is_kind(entry)) and _young_enough(entry, values.get("since"))
     ]
     low, high = values.get("min"), values.get("max")
-    named = ", ".join(name_entry(entry) for entry in fit)
+    named = ", ".join(analysis.names[entry.id] for entry in fit)
     what = "source" if kind == "any" else f"{kind} source"
     since = f" since {values['since']}" if values.get("since") else ""
     told = f"{count_of(len(fit), what)}{since} cited" + (f": {named}" if named and kind != "any" else "")
@@ -93,7 +93,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     if values.get("cited") == "all" and state == "met":
         uncited = [entry for entry in analysis.paper.entries if entry.id not in analysis.cited]
         if uncited:
-            state, told = "unmet", f"{told}; never cited: {', '.join(map(name_entry, uncited))}"
+            state, told = "unmet", f"{told}; never cited: {', '.join(analysis.names[e.id] for e in uncited)}"
     return Judgement(state, len(fit), told + ".")
 
 

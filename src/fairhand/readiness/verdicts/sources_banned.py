@@ -9,7 +9,6 @@ from fairhand.model.entry import Entry
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement
-from fairhand.readiness.naming import name_entry
 from fairhand.readiness.verdicts.sources import marks
 
 
@@ -34,7 +33,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     banned = what if isinstance(what, tuple) else (str(what),)
     cited = [entry for entry in analysis.paper.entries if entry.id in analysis.cited]
     caught = [
-        f"{name_entry(entry)} ({kind})"
+        f"{analysis.names[entry.id]} ({kind})"
         for kind in banned
         for entry in cited
         if kind in marks(entry) or (kind in BANNED and BANNED[kind](entry))
