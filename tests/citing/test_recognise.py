@@ -65,6 +65,7 @@ def mentions_in(draft: str, entries: tuple[Entry, ...] = ENTRIES) -> tuple[list[
         "Hiroshima (1945) was rebuilt.",
         "She told me so (B. Osei, personal communication, March 3, 2021).",
         "John Ferro (1871–1944) led them.",
+        "It thawed early (May 2020), and again later (May 5).",
         "The list (p, q, r) is closed (see above).",
         "They met (Monday, 4 May 2020) and spoke (Spring 2019).",
         "The plane (Boeing 747) and the system (Windows 10) failed.",

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from fairhand.citing.grading import Tail
 from fairhand.citing.known import Known
 from fairhand.citing.locators import Place
 from fairhand.citing.mention import Cite, Mention
 from fairhand.citing.names import read_who
 from fairhand.citing.naming import Naming
 from fairhand.citing.narrative import Author, find_author
-from fairhand.citing.parenthesis import Tail, ends_there, read_tails
+from fairhand.citing.parenthesis import ends_there, read_tails
 from fairhand.citing.sighting import Need, Sighting
 from fairhand.citing.telltales import COUNTED, REPORTING
 from fairhand.model.span import Span

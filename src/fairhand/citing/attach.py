@@ -11,11 +11,11 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from fairhand.citing.grading import SECOND_HAND
 from fairhand.citing.known import know
 from fairhand.citing.lookup import LOOK_BACK, Lookup, ids_of
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.naming import Naming
-from fairhand.citing.parenthesis import SECOND_HAND
 from fairhand.citing.recognise import closes_block
 from fairhand.citing.sighting import sentence_around
 from fairhand.citing.titles import titles_quoted

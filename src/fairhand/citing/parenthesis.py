@@ -10,27 +10,19 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice
-from typing import Literal
 
 from fairhand.citing.dates import read_letter, read_year
+from fairhand.citing.grading import SECOND_HAND, Grade, Tail, grade_citation
 from fairhand.citing.known import Known
-from fairhand.citing.locators import Place, read_places
+from fairhand.citing.locators import read_places
 from fairhand.citing.mention import Cite
-from fairhand.citing.names import Who, name_key, name_words, read_who
-from fairhand.citing.telltales import CALENDAR, EVENTS, LABELS, OPENERS
+from fairhand.citing.names import Who, read_who
 from fairhand.model.span import Span
-
-Grade = Literal["known", "plain", "likely"]
-"""How surely something is a citation: a source answers to it; its form alone says so; only where the draft cites so."""
 
 PREFIX = re.compile(
     r"(?:(?:but|and)\s+)?(?:for\s+(?:example|instance|a\s+review|(?:more|further)(?:\s\w+){0,3}|(?:an?|the)\s(?:\w+\s){1,4}view)|see(?:,?\s+(?:also|especially|esp\.|generally|e\.g\.|for\s+(?:example|instance)))?"
     r"|cf\.?|compare|contra|e\.\s?g\.|i\.\s?e\.|also|especially|esp\.|notably|discussed\s+in|reviewed\s+in|reprinted\s+in|as\s+in|in|from|by|per|adapted\s+from|based\s+on|data\s+from|source:|after)"
     r"[,:]?\s+",
-    re.IGNORECASE,
-)
-SECOND_HAND = re.compile(
-    r"[,;:]?\s*(?<!\w)(?:as\s+)?(?:qtd\.?|quoted|cited|cit\.|reported|paraphrased|mentioned|referenced)\s+(?:in|by|from)\s+",
     re.IGNORECASE,
 )
 _SIGNAL = re.compile(
@@ -61,17 +53,6 @@ class Read:
 
     cite: Cite
     grade: Grade
-
-
-@dataclass(frozen=True, slots=True)
-class Tail:
-    """A year, a place, or both, as they stand after a name."""
-
-    span: Span
-    year: str = ""
-    dated: bool = False
-    """Whether the year is part of a longer date."""
-    place: Place | None = None
 
 
 def level(text: str) -> str:
@@ -283,7 +264,7 @@ def _settle(
             end = past
         else:
             further = []
-    grade = _grade(cite, who, tails, known, rest)
+    grade = grade_citation(cite, who, tails, known, rest)
     if grade is None:
         return []
     cite = replace(
@@ -310,78 +291,3 @@ def _parted(reads: list[Read], tails: tuple[Tail, ...], end: int) -> list[Read]:
             )
         )
     return out
-
-
-def _is_known(cite: Cite, known: Known) -> bool:
-    if cite.names:
-        return known.knows_name(cite.names[0])
-    return bool(cite.title) and known.knows_title(cite.title)
-
-
-def _grade(cite: Cite, who: Who | None, tails: tuple[Tail, ...], known: Known, rest: str) -> Grade | None:
-    """How surely it is a citation, or None where it is something else."""
-    year = next((tail for tail in tails if tail.year), None)
-    if _is_known(cite, known) and (tails or not rest):
-        return "known"
-    if who is not None and _is_false_friend(who, year):
-        return None
-    if SECOND_HAND.search(cite.prefix + " ") or (cite.title and who is not None and tails):
-        return "plain"
-    if cite.title and who is None:
-        return _grade_title(cite, tails, known)
-    if who is None:
-        return None
-    if year is not None:
-        return None if year.dated else "plain"
-    if rest or not tails:
-        return "plain" if who.et_al and not rest else None
-    place = tails[0].place
-    if who.et_al or (place and place.labelled and place.locator.kind in ("page", "line", "paragraph", "act")):
-        return "plain"
-    if (
-        place
-        and place.locator.kind in ("page", "volume", "act", "time")
-        and not who.names[0].isupper()
-        and len(place.locator.text) < 12
-    ):
-        return "likely"
-    return None
-
-
-def _grade_title(cite: Cite, tails: tuple[Tail, ...], known: Known) -> Grade | None:
-    """A title that no source has cites only with a place; in a list of none, with a year too."""
-    if not tails or (not cite.title[0].isupper() and not cite.title[0].isdigit()):
-        return None
-    if tails[0].place is not None:
-        return "plain"
-    return (
-        "plain"
-        if not known.works
-        or (
-            len(name_words(cite.title)) > 1
-            and not tails[0].dated
-            and tails[0].year
-            and _is_near_title(cite.title, known)
-        )
-        else None
-    )
-
-
-def _is_near_title(title: str, known: Known) -> bool:
-    """Whether a title is, but for a slip, one of the list's."""
-    from rapidfuzz import fuzz
-
-    key = name_key(title)
-    return any(fuzz.ratio(key, "".join(words)) > 85 for work in known.works for words in work.titles)
-
-
-def _is_false_friend(who: Who, year: Tail | None) -> bool:
-    """Whether the words before a number make it a date, an event's year, or a thing's own number."""
-    words = [word for name in who.names for word in name_words(name)]
-    if not words or (len(words) > 1 and who.names[0].isupper()):
-        return True
-    if any(word in CALENDAR for word in words) or words[0] in OPENERS or words[-1] in EVENTS:
-        return True
-    if year is None:
-        return words[0] in LABELS or words[-1] in LABELS
-    return words[0] in LABELS and len(words) == 1
