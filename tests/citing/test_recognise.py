@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.citing.mention import Mention
-from fairhand.citing.recognise import recognise, short_forms, works_named
+from fairhand.citing.recognise import recognise, short_forms
 from fairhand.manuscript import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
@@ -190,13 +190,6 @@ def test_footnotes_hold_citations_full_and_short() -> None:
 def test_a_title_in_italics_before_its_publisher_is_no_quotation_of_a_source() -> None:
     """*A Title* (Penguin, 1987) gives a book's publisher."""
     assert mentions_in("I read *The Long Pier* (Penguin, 1987) twice.\n")[0] == []
-
-
-def test_a_source_may_be_named_without_being_cited() -> None:
-    """In a paper by author and page a work without pages is cited by its name alone."""
-    draft = "According to the World Health Organization, salt kills. Odile Sands and “May” disagree (Ferro 3).\n"
-    named = works_named(read_manuscript(draft), ENTRIES)
-    assert named == {"World Health Organization-2020", "Sands, Odile-2021", "Ferro, Lucia-2018"}
 
 
 def test_acronyms_are_learnt_where_they_are_introduced() -> None:

@@ -68,16 +68,6 @@ def _reference_lists(manuscript: Manuscript) -> list[Span]:
     return lists
 
 
-def works_named(manuscript: Manuscript, entries: Sequence[Entry]) -> frozenset[str]:
-    """Ids of the sources whose author or title the prose names beyond doubt, with a citation or without.
-
-    In a style by author and page, a source without pages is fully cited by being named (MLA Handbook 9, 6.3).
-    """
-    known = know(tuple(entries))
-    namings = (naming for prose in read_paragraphs(manuscript, known) for naming in prose.namings)
-    return frozenset(known.works[naming.works[0]].entry.id for naming in namings if len(naming.works) == 1)
-
-
 def read_paragraphs(manuscript: Manuscript, known: Known) -> tuple[Prose, ...]:
     """What each paragraph names and cites; one that has not changed is not read again."""
     brackets: dict[int, list[tuple[int, int, str]]] = {}
