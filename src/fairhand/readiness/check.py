@@ -44,15 +44,23 @@ class Check:
     find: Callable[[Analysis], Iterable[Remark]]
 
 
-def run_checks(analysis: Analysis, checks: Sequence[Check]) -> tuple[Finding, ...]:
-    """What the checks say, the whole document first, then in the order of the text."""
+def run_checks(
+    analysis: Analysis, checks: Sequence[Check], allowed: Callable[[str], Weight | None] = loudest_allowed
+) -> tuple[Finding, ...]:
+    """What the checks say, the whole document first, then in the order of the text.
+
+    Args:
+        analysis: The paper.
+        checks: The rows of the table that are run.
+        allowed: The loudest that a check may be, by its name; None where it is silent.
+    """
     findings = []
     for check in checks:
-        allowed = loudest_allowed(check.name)
-        if allowed is None:
+        loudest = allowed(check.name)
+        if loudest is None:
             continue
         for remark in check.find(analysis):
-            weight = min(remark.weight or check.weight, allowed, key=LOUDNESS.index)
+            weight = min(remark.weight or check.weight, loudest, key=LOUDNESS.index)
             findings.append(
                 Finding(
                     check=check.name,

@@ -1,0 +1,97 @@
+"""Alarms counted: how many were right, and what was spoiled and seen."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from fairhand.model.finding import Finding
+from fairhand.model.paper import Paper
+from fairhand.model.span import Span
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import run_checks
+from fairhand.readiness.measure import wilson_lower_bound
+from fairhand.readiness.table import CHECKS
+
+MEASURED = (
+    "point-dependent",
+    "quotation-differs",
+    "quotation-gap",
+    "quotation-elsewhere",
+    "quotation-not-found",
+    "citation-unknown",
+    "citation-ambiguous",
+    "citation-year",
+    "citation-page-missing",
+    "doubled-word",
+)
+"""The checks that can be wrong about what stands in the file."""
+_RUN = tuple(check for check in CHECKS if check.name in MEASURED)
+
+
+@dataclass(frozen=True, slots=True)
+class Spoiled:
+    """A fault that was set into a paper."""
+
+    check: str
+    """The check that should speak."""
+    span: Span | None
+    """Its place in the draft, or None where it is about a point."""
+    concerns: str = ""
+    """The id of the point that it is about."""
+
+
+@dataclass
+class Tally:
+    """What the checks said of one kind of paper."""
+
+    on: str
+    """What the papers are, in a few words."""
+    right: Counter[str] = field(default_factory=Counter)
+    alarms: Counter[str] = field(default_factory=Counter)
+    spoiled: Counter[str] = field(default_factory=Counter)
+    seen: Counter[str] = field(default_factory=Counter)
+    """How many of the faults that were set had a right alarm."""
+    wrong: list[tuple[str, str, str, str]] = field(default_factory=list)
+    """Check, paper, the words, and what was said, of each wrong alarm."""
+    missed: list[tuple[str, str, str]] = field(default_factory=list)
+
+    def bound(self, check: str) -> float:
+        """The lower end of the precision's interval."""
+        return wilson_lower_bound(self.right[check], self.alarms[check])
+
+    def count(self, check: str, *, right: bool) -> None:
+        """One alarm more."""
+        self.alarms[check] += 1
+        self.right[check] += right
+
+
+def findings_in(paper: Paper) -> tuple[Finding, ...]:
+    """What the measured checks say of a paper, however loud they may be."""
+    return run_checks(Analysis(paper, lambda _: None), _RUN, allowed=lambda _: "must")
+
+
+def judge_paper(tally: Tally, name: str, paper: Paper, spoiled: Sequence[Spoiled]) -> None:
+    """Each alarm is right where it names a fault that was set, at its place; every other one is wrong."""
+    findings = findings_in(paper)
+    for finding in findings:
+        right = any(_tells(finding, fault) for fault in spoiled)
+        tally.count(finding.check, right=right)
+        if not right:
+            words = finding.span.of(paper.draft) if finding.span else ""
+            tally.wrong.append((finding.check, name, words, finding.says))
+    for fault in spoiled:
+        tally.spoiled[fault.check] += 1
+        if any(_tells(finding, fault) for finding in findings):
+            tally.seen[fault.check] += 1
+        else:
+            tally.missed.append((fault.check, name, fault.span.of(paper.draft) if fault.span else fault.concerns))
+
+
+def _tells(finding: Finding, fault: Spoiled) -> bool:
+    if finding.check != fault.check:
+        return False
+    if fault.span is None or finding.span is None:
+        return fault.span is finding.span and fault.concerns in finding.concerns
+    return finding.span.overlaps(fault.span)
