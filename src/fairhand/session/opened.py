@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import threading
 from dataclasses import replace
 from pathlib import Path
 
@@ -65,6 +66,7 @@ class OpenPaper:
         """Whether the paper is ready, with the working."""
         analysis = self.look()
         if self._verdict is None:
+            _work_ahead(analysis)
             judged = judge_paper(analysis)
             problems = (*judged.problems, *(self._texts.problems if self._texts else ()), *self._problems)
             self._verdict = replace(judged, problems=tuple(dict.fromkeys(problems)))
@@ -107,3 +109,12 @@ class OpenPaper:
             self._problems.append(Problem("the fair copy", str(error), "the pages were not measured"))
             return None
         return Measured(pages.pages, body_pages(pages, copy.layout, analysis.length_excludes))
+
+
+def _work_ahead(analysis: Analysis) -> None:
+    """The engines set the pages while the quotations are looked for; the analysis keeps both."""
+    _ = analysis.resolved
+    engines = threading.Thread(target=lambda: analysis.measured)
+    engines.start()
+    _ = analysis.looked_up
+    engines.join()

@@ -97,7 +97,7 @@ def _judge_thesis(requirement: Requirement, analysis: Analysis) -> Judgement:  #
     if not thesis:
         return Judgement("ask", None, f"Is the thesis stated where the sheet wants it? {CONFIRM}")
     manuscript = analysis.manuscript
-    prose = [p for p in manuscript.paragraphs if not p.in_quote and not p.in_note]
+    prose = [p for p in manuscript.paragraphs if not (p.in_quote or p.in_note or p.in_caption or p.in_table)]
     for paragraph in prose[: max(2, len(prose) // 5)]:
         for number, sentence in enumerate(paragraph.sentences):
             end = paragraph.sentences[min(number + 1, len(paragraph.sentences) - 1)].end
