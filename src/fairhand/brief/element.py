@@ -49,6 +49,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"\b(?:an? (?:\w+ )?(?:counter-?argument|counter-?claim)|counter-?arguments?|counter-?claims?"
                 r"|(?:the )?(?:best|strongest|main|most serious|an?|one|likely"
                 r"|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
+                r"|(?:raise|give|present|put|state|offer|develop|discuss)\b[^.;]{0,60}\bobjections?"
                 r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with"
                 r"|anticipate) (?:\w+ ){0,3}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?"
                 r"|positions?|sides?)|other sides?))"
@@ -76,8 +77,8 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|^)key ?words\b"
             ),
         ),
-        ("introduction", r"\ban (?:\w+ )?introduction\b"),
-        ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b"),
+        ("introduction", r"\ban (?:\w+ )?introduction\b|^introduction(?=$|\.$| and \w+$)"),
+        ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b|^conclusion$|^introduction and conclusion$"),
         (
             "headings",
             (
@@ -116,7 +117,8 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             "word-count-stated",
             (
                 r"\b(?:(?:state|give|include|put|add|note|print|write|record|declare|indicate|show|report) (?:the "
-                r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|word[- ]count (?:must|should|is to|has to"
+                r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|^word[- ]count (?:on|at) the"
+                r"|word[- ]count (?:must|should|is to|has to"
                 r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
                 r"|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)"
             ),
@@ -245,7 +247,11 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
             "table",
         }:
             opens = not before.strip(" -\t\"'(") or before.rstrip().endswith((",", " and"))
-            if not (opens or _DEMANDING.search(before) or _DEMANDING.search(after[:30])):
+            if not (
+                opens
+                or _DEMANDING.search(before + (match.group() if what == "counterargument" else ""))
+                or _DEMANDING.search(after[:30])
+            ):
                 continue
         if what == "abstract" and re.search(r"\b(?:read|example|search|take)\b", before, re.IGNORECASE):
             continue

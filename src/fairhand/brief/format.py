@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.printing import find_printed_copy
 from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement, Value
@@ -85,12 +86,6 @@ _LINES = re.compile(
 _HEADINGS = re.compile(
     r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are"
     r"|to be))? (?:\w+ )?numbered)\b",
-    re.IGNORECASE,
-)
-_PRINTED = re.compile(
-    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)"
-    r"|print(?:-?outs?)|hard ?copy|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
-    r"|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,
 )
 _TYPES: tuple[tuple[str, str], ...] = (
@@ -313,11 +308,7 @@ def _headings(sentence: Sentence) -> Iterator[Hit]:
 
 
 def _printed(sentence: Sentence) -> Iterator[Hit]:
-    match = _PRINTED.search(sentence.text)
-    near = sentence.text[max(0, match.start() - 30) : match.end() + 40] if match else ""
-    if match and not re.search(
-        r"\b(?:no|not|n't|without|neither|optional|last year|course pack|instead of)\b", near, re.IGNORECASE
-    ):
+    if match := find_printed_copy(sentence.text):
         yield "printed", True, match.start(), match.end()
 
 

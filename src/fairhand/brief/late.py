@@ -19,7 +19,8 @@ _CONTEXT = re.compile(
     re.IGNORECASE,
 )
 _EACH = (
-    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any)(?: (?:calendar|working|week"
+    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any|for the first)(?: (?:calendar"
+    r"|working|week"
     r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
     r"|24-hour period|week))"
 )
@@ -28,8 +29,8 @@ _AMOUNT = (
 )
 _GRADE = (
     r"(?P<grade>(?:(?:one|a|1)[- ]third|half|1/3|one-half|(?:one|a|1)(?: full)?|two"
-    r"|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grades?|grade[- ]steps?|notch(?:es)?|grade points?"
-    r"|letter grades?|steps?))"
+    r"|⅓)(?: of)?(?: an?)?(?: full)?(?: letter)?[ -](?:grade[- ]steps?|grade points?"
+    r"|grades?|notch(?:es)?|letter grades?|steps?))"
 )
 _RATE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?P<between>[^.;]{{0,45}}?)\b{_EACH}\b", re.IGNORECASE)
 _TURNED = re.compile(
@@ -53,7 +54,8 @@ _REFUSED = re.compile(
     r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay"
     r"|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
     r"|marked|graded|read))"
-    r"|will not (?:take|accept|mark|read|grade)|can(?:not|'t) (?:accept|be accepted|be marked)|(?:don't"
+    r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"
+    r"|take|be accepted|be marked)|(?:don't"
     r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
     r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|no (?:credit"
     r"|marks?\b(?! are)|points will be)|zero)",
@@ -67,12 +69,14 @@ _DAYS = re.compile(
     re.IGNORECASE,
 )
 _THEREAFTER = re.compile(
-    r"\W*(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE
+    r"\b(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE
 )
 _LIMIT_DAYS = re.compile(
-    rf"\b(?:up to|within|for) (?:the first )?(?P<n>{NUMBER}) (?:calendar |working |school )?(?P<unit>days?|weeks?)",
+    rf"\b(?:up to|within|for) (?:the first )?(?:(?P<n>{NUMBER}) )?(?:calendar |working |school )?(?P<unit>days?"
+    rf"|weeks?)\b",
     re.IGNORECASE,
 )
+_DAY_OF_MONTH = re.compile(r"\bafter the (?P<day>\d{1,2})(?:st|nd|rd|th)\b(?! day)", re.IGNORECASE)
 _NO_LATE = re.compile(
     r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?"
     r"|assignments?)(?: (?:will|is|are|can|be))* not)\b",
@@ -129,17 +133,17 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
             days = count * 7 if unit.startswith("week") else count // 24 if unit.startswith("hour") else count
         if days and (best is None or abs(match.start() - refused.start()) < abs(best[1] - refused.start())):
             best = (days, match.start(), match.end())
-    if best is None and _THEREAFTER.match(text):
-        # "Up to five days late … . Thereafter zero": the days stand in the sentence before.
-        before = sentence.passage.text[max(0, sentence.start - 160) : sentence.start]
-        for match in _LIMIT_DAYS.finditer(before):
-            best = (
-                int(number_value(match["n"])) * (7 if match["unit"].lower().startswith("week") else 1),
-                0,
-                refused.end(),
-            )
+    if best is None and (after := _THEREAFTER.search(text)):
+        # "Up to five days late … . Thereafter zero": the days stand before, in this sentence or the last.
+        at = sentence.start + after.start()
+        for match in _LIMIT_DAYS.finditer(sentence.passage.text[max(0, at - 160) : at]):
+            weeks = 7 if match["unit"].lower().startswith("week") else 1
+            best = (int(number_value(match["n"] or "1")) * weeks, 0, max(refused.end(), after.end()))
     if best:
         return best[0], min(best[1], refused.start()), max(best[2], refused.end())
+    if final and (named := _DAY_OF_MONTH.search(text)) and 1 <= int(named["day"]) <= 31:
+        last = next((d for n in range(62) if (d := final + dt.timedelta(days=n)).day == int(named["day"])), final)
+        return (last - final).days, min(named.start(), refused.start()), max(named.end(), refused.end())
     if final:
         for dated in find_dates(text, given):
             if dated.on and 0 <= (dated.on - final).days < 120:

@@ -21,7 +21,7 @@ _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|cr
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
 _ABBREVIATION = re.compile(
     r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec"
-    r"|Jan|Feb|Mar|Apr|Aug)"
+    r"|Jan|Feb|Mar|Apr|Aug|Mon|Tues?|Wed|Thur?s?|Fri|Sat|Sun)"
     r"|\b[A-Z])\.$"
 )
 _END = re.compile(r"[.?!][\"')\]]{0,2}\s(?=[\"'(\[]{0,2}[A-Z0-9~•])")

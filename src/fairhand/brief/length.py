@@ -11,7 +11,10 @@ from fairhand.brief.wording import READING, TOLD, ask, force_of, join
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 
-_UNIT = r"words?|pages?|sides?(?: of A4)?|pp\.?"
+_UNIT = (
+    r"(?:(?:double[- ]spaced|single[- ]spaced|typed|typewritten|full|complete|manuscript|written|A4|printed)[ -]){0,3}"
+    r"(?:words?|pages?|sides?(?: of A4)?|pp\.?)"
+)
 
 _PARTS: tuple[tuple[str, str], ...] = (
     ("annotated-bibliography", r"annotated bibliograph\w+"),
@@ -25,7 +28,8 @@ _PARTS: tuple[tuple[str, str], ...] = (
             r"|captions?|notes?|cards?|examples?|"
             r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+"
             r"|statements?|peer reviews?|critiques?|"
-            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|quotations?"
+            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|sentences?"
+            r"|quotations?"
             r"|quotes?|entry|entries|drafts?|letter|poems?"
         ),
     ),
@@ -89,13 +93,19 @@ _IS_OUT = re.compile(
     re.IGNORECASE,
 )
 _IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
+_COUNT_KEY = re.compile(
+    r"(?:maximum |total )?(?:word|page)s?[ -]?(?:count|limit|length)?|number of (?:words|pages)|length \((?:words"
+    r"|pages)\)",
+    re.IGNORECASE,
+)
 _RATE = re.compile(
     rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed "
     rf"|printed )?page|(?P<rate2>{NUMBER}) words?/page",
     re.IGNORECASE,
 )
 _NOT_TOTAL = re.compile(
-    r"(?:\bon|first|last|next|opening|final|of the|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
+    r"(?:(?<!no )(?<!not )\b(?:longer|more|fewer|less) than|\bover|\bon|first|last|next|opening|final|of the"
+    r"|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
     r"|long each|on the)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
     re.IGNORECASE,
@@ -224,6 +234,13 @@ def _words_per_page(sheet: Sheet) -> int | float | None:
     return None
 
 
+def _keyed_quantity(sentence: Sentence) -> list[Quantity]:
+    """A number without a unit that stands right after a label that names it ("Word count: 1,500")."""
+    if sentence.start or not sentence.passage.body or not _COUNT_KEY.fullmatch(sentence.passage.key):
+        return []
+    return [q for q in find_quantities(sentence.text)[:1] if q.start <= sentence.passage.body]
+
+
 def find_length(sheet: Sheet) -> list[Requirement]:
     """The lengths that the sheet asks for. **Source**: common practice of assignment sheets."""
     found: list[Requirement] = []
@@ -231,13 +248,13 @@ def find_length(sheet: Sheet) -> list[Requirement]:
     rate = _words_per_page(sheet)
     for sentence in sheet.sentences:
         rates = [m.span() for m in _RATE.finditer(sentence.text)]
-        for quantity in find_quantities(sentence.text, _UNIT):
+        for quantity in find_quantities(sentence.text, _UNIT) or _keyed_quantity(sentence):
             if any(a <= quantity.start < b or a < quantity.end <= b for a, b in rates):
                 continue
             part = _part_of(sentence, quantity)
             if not _is_asked(sentence, quantity, part):
                 continue
-            unit = "words" if quantity.unit.startswith("word") else "pages"
+            unit = "words" if "word" in (quantity.unit or sentence.passage.key.lower()) else "pages"
             low, high = quantity.low, quantity.high
             end = quantity.end
             if quantity.bare and part == "paper":

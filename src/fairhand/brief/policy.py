@@ -29,8 +29,10 @@ _DISCLOSE = re.compile(
 )
 _FORBID = re.compile(
     r"\b(?:not (?:be )?(?:used|permitted|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
-    r"|do not|never|no (?:\w+ ){0,3}(?:AI|generative|chatbots?|artificial)|prohibited|forbidden|banned|not allowed"
-    r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|unacceptable|is misconduct"
+    r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
+    r"|forbidden|banned|not allowed"
+    r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
+    r"|counts? as (?:plagiarism|cheating)|unacceptable|is misconduct"
     r"|no help from|nothing else|zero tolerance)\b",
     re.IGNORECASE,
 )
@@ -49,7 +51,7 @@ _TOGETHER_NO = re.compile(
     r"|prepared) (?:individually|alone|independently|by yourself|on your own)"
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
     r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
-    r"|assignment)|solo work)",
+    r"|assignment)|solo work|working alone|work(?:ing)? entirely alone)",
     re.IGNORECASE,
 )
 _TOGETHER_YES = re.compile(
@@ -58,7 +60,8 @@ _TOGETHER_YES = re.compile(
     r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
     r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts"
-    r"|ideas)|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|help (?:one another|each other))"
+    r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
+    r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|help (?:one another|each other))"
     r"|work in (?:pairs|groups) (?:is|are) (?:allowed|welcome|fine))",
     re.IGNORECASE,
 )

@@ -72,10 +72,15 @@ def _read_one(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
     _, questions = read_dates_due(sheet)
     found = [requirement for row in KINDS for requirement in row.read(sheet)]
     sections = {str(r.values["name"]) for r in found if r.kind == "section"}
+    spans = [r.span for r in found if r.kind == "section"]
     # A part that is asked for as a section is not asked for a second time as an element.
-    return [
-        r for r in found if not (r.kind == "element" and str(r.values["what"]).replace("-", " ") in sections)
-    ], list(questions)
+    kept = [
+        r
+        for r in found
+        if r.kind != "element"
+        or (str(r.values["what"]).replace("-", " ") not in sections and not any(r.span.overlaps(s) for s in spans))
+    ]
+    return kept, list(questions)
 
 
 def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:

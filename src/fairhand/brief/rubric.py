@@ -17,7 +17,7 @@ _BRACKET = re.compile(
     re.IGNORECASE,
 )
 _LABELLED = re.compile(
-    rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$",
+    rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—| ) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$",
     re.IGNORECASE,
 )
 _AHEAD = re.compile(

@@ -14,7 +14,13 @@ from fairhand.model.span import Span
 
 _TYPES: tuple[tuple[str, str], ...] = (
     ("peer-reviewed", r"peer[- ]?review(?:ed)?|refereed"),
-    ("primary", r"primary\b(?:[- ](?:sources?|texts?|documents?|materials?))?|archival|original (?:sources|documents)"),
+    (
+        "primary",
+        (
+            r"primary\b(?:[- ](?:sources?|texts?|documents?|materials?))?|archival|(?:original|ancient"
+            r"|archive) (?:sources|documents|texts)"
+        ),
+    ),
     (
         "data",
         (

@@ -53,6 +53,7 @@ _OWN_TASTE = re.compile(
     r"|Chicago|Harvard))\b",
     re.IGNORECASE,
 )
+_EITHER = re.compile(r"\W*[A-Z][A-Za-z]+ or [A-Z][A-Za-z]+\b(?: is| are|,|\.)")
 _TURN = re.compile(
     r"\b(?:not|rather than|instead of|no longer|isn't|don't use|do not use|never)\b(?: \w+){0,2} ?$", re.IGNORECASE
 )
@@ -127,6 +128,7 @@ def find_style(sheet: Sheet) -> list[Requirement]:
                 _CITING.search(near)
                 or _KEY.search(sentence.context)
                 or len(text) < 30
+                or _EITHER.match(text)
                 or re.search(r"\b(?:use|follow)\b", near, re.IGNORECASE)
             ):
                 continue

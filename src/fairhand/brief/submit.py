@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.printing import find_printed_copy
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Requirement
+
+Way = tuple[str, str, int, int]
+"""By what, where (or empty), and the stretch of the sentence that says so."""
 
 _STOP = (
     r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the"
@@ -39,24 +44,21 @@ _ONLINE = re.compile(
 _ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
 _EMAIL = re.compile(
     rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto "
-    rf"|: ?|<){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report"
+    rf"|: ?|<|\(){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report"
     rf"|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should"
     rf"|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
     re.IGNORECASE,
 )
 _HANDED = re.compile(
-    r"\b(?:submi\w+|hand\w*[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*|essays?|papers?"
+    r"\b(?:submi\w+|hand(?: it| them|s|ed|ing)?[- ]in|turn\w* in|due|deadline|upload\w*|electronic\w*|deliver\w*"
+    r"|essays?|papers?"
     r"|reports?) ?\b",
     re.IGNORECASE,
 )
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
+_USE = re.compile(rf"(?:\buse|^(?:submit|submission|hand[- ]in|upload|where):?) {_PLACE}", re.IGNORECASE)
 _ELECTRONIC = re.compile(rf"\b(?:electronic|PDF|digital)\b[^.;]{{0,50}}\bsent to {_PLACE}", re.IGNORECASE)
 _MAILED = re.compile(r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|by e-?mail)\b", re.IGNORECASE)
-_PRINT = re.compile(
-    r"\b(?:printed|paper|hard)[- ](?:copy|copies)\b|\bprint(?:ed)?\b(?: (?:it|the|your|out|two copies)\b)?"
-    r"|\bhard ?copy\b",
-    re.IGNORECASE,
-)
 _LEFT = re.compile(
     rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
@@ -69,6 +71,9 @@ _IN_CLASS = re.compile(
     re.IGNORECASE,
 )
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
+_QUESTIONS = re.compile(r"\bquestions?\b", re.IGNORECASE)
+_COPY = re.compile(r"\b(?:paper|essay|cop(?:y|ies)|report|it|due)\b", re.IGNORECASE)
+_HANDED_OVER = re.compile(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give|must be)\b", re.IGNORECASE)
 _OTHER = re.compile(
     r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion"
     r"|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
@@ -96,17 +101,17 @@ def _email(text: str) -> tuple[str, int, int] | None:
     return ("" if _NOT_PLACE.match(where) else where), match.start(), match.end()
 
 
-def _upload(text: str) -> tuple[str, int, int] | None:
+def _upload(text: str, context: str) -> tuple[str, int, int] | None:
     if match := _ON_PAGE.search(text):
         return match["where"], match.start(), match.end()
-    patterns = (_UPLOAD, _VIA) if _HANDED.search(text) else (_UPLOAD,)
+    patterns = (_UPLOAD, _VIA, _USE) if _HANDED.search(f"{text} {context}") else (_UPLOAD,)
     for pattern in patterns:
         for match in pattern.finditer(text):
             where = _trim(match["where"])
             verb = match.group().lower()
-            if _NOT_PLACE.match(where) or _PRINT.search(match.group()):
+            if _NOT_PLACE.match(where) or re.search(r"\bprint", match.group(), re.IGNORECASE):
                 continue
-            if pattern is _VIA and re.search(r"s$", where) and not where.lower().endswith("canvas"):
+            if pattern is not _UPLOAD and re.search(r"s$", where) and not where.lower().endswith("canvas"):
                 continue
             if _NETWORK.search(where) and (
                 verb.startswith(("upload", "submi", "post"))
@@ -122,90 +127,59 @@ def _upload(text: str) -> tuple[str, int, int] | None:
     return None
 
 
-def find_submit(sheet: Sheet) -> list[Requirement]:
-    """How and where the paper is handed in, each way once."""
-    found: list[Requirement] = []
-    seen: dict[str, str | None] = {}
-    printed: Sentence | None = None
+def _in_class(text: str, *, printed: bool) -> tuple[str, int, int] | None:
+    match = _IN_CLASS.search(text) or _BRING.search(text)
+    if not match or _OTHER.search(text[max(0, match.start() - 60) : match.end()]):
+        return None
+    return ("", match.start(), match.end()) if printed or _COPY.search(match.group()) else None
 
-    def add(by: str, where: str | None, sentence: Sentence, start: int, end: int) -> None:
-        if by not in seen:
-            seen[by] = where
-            found.append(
-                ask(
-                    sheet,
-                    "submit",
-                    {"by": by, "where": where or None},
-                    sentence.span(start, end),
-                    force_of(sentence.text),
-                )
-            )
 
+def _print(text: str, copy: re.Match[str]) -> tuple[str, int, int] | None:
+    left = _LEFT.search(text)
+    if not left and not _HANDED_OVER.search(text):
+        return None
+    where = _trim(left["where"]) if left else ""
+    end = max(copy.end(), left.end() if left else 0)
+    return ("" if _NOT_PLACE.match(where) else where), min(copy.start(), left.start() if left else copy.start()), end
+
+
+def _ways(sentence: Sentence) -> Iterator[Way]:
+    """The ways that one sentence names: by what, where, and the stretch that names it."""
+    text = sentence.text
+    if (hit := _email(text)) and not _NOT.search(text[: hit[1]]) and not _QUESTIONS.search(text):
+        yield ("email", *hit)
+    elif (
+        (hit := _upload(text, sentence.context))
+        and not _NOT.search(text[max(0, hit[1] - 25) : hit[1]])
+        and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]])
+    ):
+        yield ("upload", *hit)
+        return
+    copy = find_printed_copy(text)
+    if hit := _in_class(text, printed=copy is not None):
+        yield ("in-class", *hit)
+    elif copy and (hit := _print(text, copy)):
+        yield ("print", *hit)
+
+
+def _ways_without_place(sheet: Sheet) -> Iterator[tuple[Sentence, Way]]:
+    """What a sheet that names no place still says: online, by mail, or in print."""
     for sentence in sheet.sentences:
         text = sentence.text
         if TOLD.search(text):
             continue
-        if (
-            (hit := _email(text))
-            and not _NOT.search(text[: hit[1]])
-            and not re.search(r"\bquestions?\b", text, re.IGNORECASE)
-        ):
-            add("email", hit[0], sentence, hit[1], hit[2])
-        elif (
-            (hit := _upload(text))
-            and not _NOT.search(text[max(0, hit[1] - 25) : hit[1]])
-            and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]])
-        ):
-            add("upload", hit[0], sentence, hit[1], hit[2])
-            continue
-        print_hit = _PRINT.search(text)
-        copy = (
-            print_hit
-            and not _NOT.search(text[max(0, print_hit.start() - 25) : print_hit.start()])
-            and not re.search(
-                r"only in print|online or printed|printed (?:or|and|petitions|sources|works|books|encyc)|printed in"
-                r"|printed \w+ in the",
-                text,
-            )
-        )
-        if copy and re.match(r"(?:printed|print)$", print_hit.group(), re.IGNORECASE) if print_hit else False:
-            copy = bool(
-                re.search(
-                    r"\b(?:must|should|to|will|has to) be (?:typed and )?printed|\bprint (?:the|your|it|out)\b",
-                    text,
-                    re.IGNORECASE,
-                )
-            )
-        in_class = _IN_CLASS.search(text) or (_BRING.search(text) if copy else None)
-        if (
-            in_class
-            and not _OTHER.search(text[max(0, in_class.start() - 60) : in_class.end()])
-            and (copy or re.search(r"\b(?:paper|essay|copy|report|it|due)\b", in_class.group(), re.IGNORECASE))
-        ):
-            add("in-class", None, sentence, in_class.start(), in_class.end())
-        elif copy and print_hit:
-            left = _LEFT.search(text)
-            where = _trim(left["where"]) if left and not _NOT_PLACE.match(_trim(left["where"])) else None
-            handing = left or re.search(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give)\b", text, re.IGNORECASE)
-            if handing or re.search(r"\bmust be\b", text):
-                add(
-                    "print",
-                    where,
-                    sentence,
-                    min(print_hit.start(), left.start() if left else print_hit.start()),
-                    max(print_hit.end(), left.end() if left else 0),
-                )
-            printed = sentence
-    if not found:
-        for sentence in sheet.sentences:
-            if (
-                (match := _ONLINE.search(sentence.text) or _MAILED.search(sentence.text))
-                and not _NOT.search(sentence.text)
-                and not TOLD.search(sentence.text)
-            ):
-                add(
-                    "email" if "mail" in match.group().lower() else "upload", None, sentence, match.start(), match.end()
-                )
-    if printed is not None and "print" not in seen and not found:
-        add("print", None, printed, 0, len(printed.text))
-    return found
+        if (match := _ONLINE.search(text) or _MAILED.search(text)) and not _NOT.search(text):
+            yield sentence, ("email" if "mail" in match.group().lower() else "upload", "", match.start(), match.end())
+        elif copy := find_printed_copy(text):
+            yield sentence, ("print", "", copy.start(), copy.end())
+
+
+def find_submit(sheet: Sheet) -> list[Requirement]:
+    """How and where the paper is handed in, each way once."""
+    ways = [(s, way) for s in sheet.sentences if not TOLD.search(s.text) for way in _ways(s)]
+    found: dict[str, Requirement] = {}
+    for sentence, (by, where, start, end) in ways or _ways_without_place(sheet):
+        if by not in found:
+            values = {"by": by, "where": where or None}
+            found[by] = ask(sheet, "submit", values, sentence.span(start, end), force_of(sentence.text))
+    return list(found.values())
