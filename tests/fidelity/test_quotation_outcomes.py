@@ -202,6 +202,18 @@ def test_absence_is_said() -> None:
     assert find_quotation("sold on a wet Friday", None, (), {}, rules_for("mla")).outcome == "no-text"
 
 
+def test_footnotes_do_not_interrupt_the_text() -> None:
+    """A quotation runs on over a page with footnotes, and one from a footnote is found on its page."""
+    first = "The pilots had agreed to wait for the\n3 See the ledger for the year."
+    pages = (Page("8", first, first.index("3 See")), Page("9", "evening tide, and nobody thought it odd."))
+    source = prepare(SourceText("foot", pages, paged=True))
+    over = find_quotation("agreed to wait for the evening tide", source, ("8",), {}, rules_for("apa"))
+    assert (over.outcome, over.pages) == ("verbatim", ("8", "9"))
+    noted = find_quotation("See the ledger for the year", source, ("8",), {}, rules_for("apa"))
+    assert (noted.outcome, noted.pages) == ("verbatim", ("8",))
+    assert noted.place[0][1].of(first) == "See the ledger for the year"
+
+
 def test_matter_at_a_page_break_is_no_gap() -> None:
     """A footnote or running head that stands between two pages' text is not words left out."""
     source = prepare(

@@ -9,6 +9,7 @@ from __future__ import annotations
 import functools
 import json
 import random
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -25,7 +26,12 @@ HEADS = (
     "columns: 2, header: context [#if calc.odd(here().page()) [Annals of Quays #h(1fr) #folio()] "
     "else [#folio() #h(1fr) Lind and others]]"
 )
-SHAPES = {"one column, folio below": (FOOT, "11pt"), "two columns, running heads": (HEADS, "9pt")}
+SHAPES = {
+    "one column, folio below": (FOOT, "11pt", ""),
+    "two columns, running heads": (HEADS, "9pt", ""),
+    "footnotes": (FOOT, "10pt", "#footnote[See the ledger of the year, and the minutes of the harbour office.]"),
+}
+SENTENCES = re.compile(r"(?<=[a-z]\.) (?=[A-Z])")
 
 
 @functools.cache
@@ -43,9 +49,11 @@ def typeset(path: Path, shape: str) -> tuple[bytes, tuple[int, ...]]:
     """The PDF, and the page on which each paragraph begins."""
     import typst
 
-    page, size = SHAPES[shape]
+    page, size, note = SHAPES[shape]
     marked = "\n\n".join(
-        f"#context [#metadata(here().page()) <begins>]#{json.dumps(p, ensure_ascii=False)}" for p in paragraphs_of(path)
+        "#context [#metadata(here().page()) <begins>]"
+        + f"{note} ".join(f"#{json.dumps(sentence, ensure_ascii=False)}" for sentence in SENTENCES.split(paragraph))
+        for paragraph in paragraphs_of(path)
     )
     source = "\n".join(
         (

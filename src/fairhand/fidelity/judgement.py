@@ -72,7 +72,7 @@ def _judge_words(
         token = tokens[k]
         if at in spaced or (s is not None and token.matches(prepared.words[s])):
             judgement.agreed += 1
-        elif s is not None and rules.callouts_silent and has_callout(token.word, prepared.words[s]):
+        elif s is not None and rules.callouts_silent and has_callout(token.word, prepared.as_set(s)):
             judgement.agreed += 1
             judgement.allowed = True
         else:

@@ -9,12 +9,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fairhand.fidelity.prepared import PreparedSource
+from fairhand.fidelity.prepared import PreparedSource, fold
 
 _CALLOUT = re.compile(r"\d{1,3}")
 _BEFORE_CALLOUT = re.compile(r"(?:[^\W\d]|[.,;:!?”’\"'\])\[])$")
 _WITHIN_NUMBER = re.compile(r"\d[.,:/–-]$")
-_RUN_ON = re.compile(r"(.*[a-z]{3})\d{1,3}", re.DOTALL)
+_RUN_ON = re.compile(r"(.*[a-z]{2})\d{1,3}", re.DOTALL)
 _MARGIN_BEFORE = re.compile(r"(?:^|[ \t]{2}|\t|\n)[ \t]*$")
 _MARGIN_AFTER = re.compile(r"[ \t]*(?:\n|$)|(?<=\d)(?:[ \t]{2}|\t)")
 
@@ -27,11 +27,13 @@ def is_page_matter(prepared: PreparedSource, run: Sequence[int]) -> bool:
 def has_callout(word: str, of_source: str) -> bool:
     """Whether a word of the source is ``word`` with a note's number run on to it, as text taken from a PDF has it.
 
-    >>> has_callout("surplus", "surplus12"), has_callout("b", "b12")
+    Both are as they are set: a figure belongs to a word that ends in a capital (*CO2*, *B12*).
+
+    >>> has_callout("Surplus", "surplus12"), has_callout("CO", "CO2")
     (True, False)
     """
     found = _RUN_ON.fullmatch(of_source)
-    return found is not None and found[1] == word
+    return found is not None and fold(found[1]) == fold(word)
 
 
 def _is_callout(prepared: PreparedSource, run: Sequence[int]) -> bool:

@@ -10,7 +10,7 @@ import re
 import unicodedata
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from itertools import accumulate
 
@@ -63,28 +63,47 @@ def word_spans(text: str) -> tuple[Span, ...]:
     return tuple(Span(*found.span()) for found in WORD.finditer(text))
 
 
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The running text of a page, or its footnotes."""
+
+    page: int
+    """The page's index."""
+    offset: int
+    """Where it begins in the page's text."""
+    text: str
+    joined: int = 0
+    """How many of its words belong to the stretch before: 1 where a word is broken between two pages."""
+
+
 @dataclass(frozen=True, eq=False)
 class PreparedSource:
     """A source, ready to be searched."""
 
     source: SourceText
     words: tuple[str, ...]
-    """Its folded words, over all pages."""
+    """Its folded words: the running text of all pages, and after that the footnotes of all."""
     line: str
     """The same words with one space between, before and behind them."""
+    stretches: tuple[Stretch, ...]
+    """The stretches that the words stand in, in the same order."""
     starts: tuple[int, ...]
-    """For each page, the index of its first word."""
-    joined: tuple[int, ...]
-    """For each page, how many of its words belong to the page before: 1 where a word is broken between the two."""
+    """For each stretch, the index of its first word."""
+
+    def stretch_at(self, word: int) -> int:
+        """The index of the stretch that holds a word."""
+        return bisect_right(self.starts, word) - 1
 
     def page_at(self, word: int) -> int:
         """The index of the page that holds a word."""
-        return bisect_right(self.starts, word) - 1
+        return self.stretches[self.stretch_at(word)].page
 
     def place_of(self, word: int) -> tuple[int, Span]:
         """The page of a word, by index, and the word's interval in the page's text."""
-        page = self.page_at(word)
-        return page, word_spans(self.source.pages[page].text)[word - self.starts[page] + self.joined[page]]
+        number = self.stretch_at(word)
+        stretch = self.stretches[number]
+        span = word_spans(stretch.text)[word - self.starts[number] + stretch.joined]
+        return stretch.page, span.shifted(stretch.offset) if stretch.offset else span
 
     def as_set(self, word: int) -> str:
         """A word as it stands on its page."""
@@ -118,17 +137,23 @@ def prepare(source: SourceText) -> PreparedSource:
     >>> prepare(SourceText("quay", (Page("7", "The quay was"), Page("8", "sold.")), paged=True)).starts
     (0, 3)
     """
+    running = [Stretch(k, 0, page.text[: page.notes_from]) for k, page in enumerate(source.pages)]
+    notes = [
+        Stretch(k, page.notes_from, page.text[page.notes_from :])
+        for k, page in enumerate(source.pages)
+        if page.notes_from is not None
+    ]
     words: list[str] = []
     starts = []
-    joined = []
+    stretches = []
     before = ""
-    for page in source.pages:
-        found = words_of(page.text)
-        broken = bool(words and found) and before.endswith(tuple(_HYPHEN)) and page.text.lstrip()[:1].islower()
+    for stretch in (*running, *notes):
+        found = words_of(stretch.text)
+        broken = bool(words and found) and before.endswith(tuple(_HYPHEN)) and stretch.text.lstrip()[:1].islower()
         if broken:
             words[-1] += found[0]
         starts.append(len(words))
-        joined.append(int(broken))
         words.extend(found[broken:])
-        before = page.text.rstrip()
-    return PreparedSource(source, tuple(words), f" {' '.join(words)} ", tuple(starts), tuple(joined))
+        stretches.append(replace(stretch, joined=int(broken)))
+        before = stretch.text.rstrip()
+    return PreparedSource(source, tuple(words), f" {' '.join(words)} ", tuple(stretches), tuple(starts))

@@ -21,13 +21,12 @@ def places_of(prepared: PreparedSource, passages: Iterable[Passage]) -> tuple[tu
     """Each page's index and the interval of its text that a passage takes up, in the source's order."""
     out = []
     for passage in sorted(passages, key=lambda p: p.start):
-        first, last = prepared.page_at(passage.start), prepared.page_at(passage.end - 1)
-        for page in range(first, last + 1):
-            begins = prepared.starts[page]
-            ends = prepared.starts[page + 1] if page + 1 < len(prepared.starts) else len(prepared.words)
-            low, high = max(passage.start, begins), min(passage.end, ends)
+        for number in range(prepared.stretch_at(passage.start), prepared.stretch_at(passage.end - 1) + 1):
+            ends = prepared.starts[number + 1] if number + 1 < len(prepared.starts) else len(prepared.words)
+            low, high = max(passage.start, prepared.starts[number]), min(passage.end, ends)
             if low < high:
-                out.append((page, Span(prepared.place_of(low)[1].start, prepared.place_of(high - 1)[1].end)))
+                page, begin = prepared.place_of(low)
+                out.append((page, Span(begin.start, prepared.place_of(high - 1)[1].end)))
     return tuple(out)
 
 

@@ -12,7 +12,9 @@ class Page:
     label: str | None
     """The page label as it is cited (``"342"``, ``"xiv"``, ``"B2"``), or None where the source has no pages."""
     text: str
-    """Its running text, line-end hyphens joined."""
+    """Its running text, line-end hyphens joined; its footnotes last."""
+    notes_from: int | None = None
+    """Where in ``text`` its footnotes begin, or None where none were told apart."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from fairhand.model.entry import Entry
 from fairhand.model.source import Page
+from fairhand.reading.footnotes import part_footnotes
 from fairhand.reading.labels import labels_in, page_key, parse_label
 from fairhand.reading.leaves import Leaves
 from fairhand.reading.running_heads import printed_folios, strip_running_lines
@@ -35,7 +36,13 @@ def number_leaves(leaves: Leaves, entry: Entry | None) -> tuple[tuple[Page, ...]
     labels, origin = _labels(leaves, folios, entry)
     if labels is None:
         return tuple(Page(None, text) for text in texts), False, "none"
-    return tuple(Page(label or None, text) for label, text in zip(labels, texts, strict=True)), True, origin
+    return tuple(_page(label, text) for label, text in zip(labels, texts, strict=True)), True, origin
+
+
+def _page(label: str | None, text: str) -> Page:
+    """A page, its footnotes told apart."""
+    text, notes_from = part_footnotes(text)
+    return Page(label or None, text, notes_from)
 
 
 def _labels(
