@@ -173,7 +173,7 @@ def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, 
     """The hour that belongs to the ``i``-th date: after it, else before it in the same clause."""
     dated = dates[i]
     right = dates[i + 1].start if i + 1 < len(dates) else len(text)
-    after = re.split(r"[;]|(?<=[a-z]{3})\. (?=[A-Z])", text[dated.end : min(right, dated.end + 45)])[0]
+    after = re.split(r"[;]|(?<=[a-z]{3})\. (?=[A-Z])", text[dated.end : min(right, dated.end + 80)])[0]
     if times := find_times(after):
         return times[0].at, dated.end + times[0].start, dated.end + times[0].end, times[0].doubt
     left = max(dates[i - 1].end if i else 0, dated.start - 50)

@@ -69,7 +69,10 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|and) (?:\w+ ){0,2}?a (?:\w+ ){0,2}table\b(?! of contents)"
             ),
         ),
-        ("abstract", r"\b(?:an|your|with an|structured|short) (?:\d[\w-]* |\w+[- ]){0,2}?abstract\b|^abstract\b"),
+        (
+            "abstract",
+            r"\b(?:an|your|with an|structured|short) (?:\d[\w-]* |\w+[- ]){0,2}?abstract\b|(?:^|; )abstract\b",
+        ),
         (
             "keywords",
             (
@@ -78,7 +81,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             ),
         ),
         ("introduction", r"\ban (?:\w+ )?introduction\b|^introduction(?=$|\.$| and \w+$)"),
-        ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b|^conclusion$|^introduction and conclusion$"),
+        ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b|(?:^|; )conclusion(?=;|$)|^introduction and conclusion$"),
         (
             "headings",
             (
@@ -257,7 +260,7 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
             continue
         if (
             what == "abstract"
-            and match.group().lower() == "abstract"
+            and match.group().lower().strip("; ") == "abstract"
             and not re.match(
                 r"[: ]*(?:required|is required|yes|of|,? ?\(?\d|\.)",
                 text[match.end() :] + sentence.following,

@@ -292,7 +292,7 @@ def _title_pages(sentence: Sentence) -> Iterator[Hit]:
         not after.strip(" .:\t")
         or re.match(r"[: ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE)
     )
-    listed = before.rstrip().endswith(",") and (not after or after[0] in ",.;")
+    listed = before.rstrip().endswith((",", ".", ";")) and (not after or after[0] in ",.;")
     if article or alone or listed or carries:
         yield "title-page", True, match.start(), match.end()
 

@@ -124,7 +124,13 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
         if distance <= 45:
             candidates.append((distance, match))
     hit = _PART.search(after)
-    if hit and hit.start() <= 25 and not re.search(r"\b(?:of|on|about|from|in|for|with|that)\b", after[: hit.start()]):
+    if (
+        hit
+        and hit.start() <= 25
+        and not re.search(
+            r"\b(?:of|on|about|from|in|for|with|that|per|plus|or|not|and|includ\w+|exclud\w+)\b", after[: hit.start()]
+        )
+    ):
         candidates.append((hit.start(), hit))
     paper = [len(before) - m.end() for m in _PAPER.finditer(before)]
     named = _PAPER.search(after)

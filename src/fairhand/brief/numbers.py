@@ -97,7 +97,8 @@ def _quantity_pattern(unit: str) -> re.Pattern[str]:
         rf"(?:(?:(?P<least>{_LEAST})|(?P<most>{_MOST})|(?P<about>{_ABOUT})) ?(?:about |the )?)?"
         rf"(?:(?P<between>between|from) )?"
         rf"(?<![\w/:,$£€#])(?P<a>{NUMBER})(?![\d/:%]|(?:st|nd|rd|th)\b|,\d)"
-        rf"(?P<plus>\+(?= ?[A-Za-z,;]|$))?(?:{inner_unit}(?:{link}|(?P<and> and ))(?P<b>{NUMBER})(?![\d/:%]|,\d))?"
+        rf"(?: ?(?:±|\+ ?/ ?-) ?(?P<spread>{NUMBER})(?! ?%| ?per))?(?P<plus>\+(?= ?[A-Za-z,;]"
+        rf"|$))?(?:{inner_unit}(?:{link}|(?P<and> and ))(?P<b>{NUMBER})(?![\d/:%]|,\d))?"
         rf"{unit_group}"
         rf"(?:,? \(?(?:(?P<least_after>{_LEAST_AFTER})|(?P<most_after>{_MOST_AFTER})"
         rf"|(?P<about_after>{_ABOUT_AFTER}))(?!\w)\)?)?",
@@ -136,7 +137,9 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
     about = bool(groups["about"] or groups["about_after"])
     low: int | float | None = a
     high: int | float | None = a if b is None else b
-    if groups["least"] or groups["least_after"] or groups["plus"]:
+    if groups["spread"] and b is None:
+        low, high = a - number_value(groups["spread"]), a + number_value(groups["spread"])
+    elif groups["least"] or groups["least_after"] or groups["plus"]:
         high = b
     elif groups["cap"]:
         low, high = None, b

@@ -32,7 +32,7 @@ _FORBID = re.compile(
     r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
     r"|forbidden|banned|not allowed"
     r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
-    r"|counts? as (?:plagiarism|cheating)|unacceptable|is misconduct"
+    r"|counts? as (?:plagiarism|cheating)|unacceptable|is misconduct|is cheating|is plagiarism"
     r"|no help from|nothing else|zero tolerance)\b",
     re.IGNORECASE,
 )
@@ -68,9 +68,10 @@ _TOGETHER_YES = re.compile(
 _REUSE = re.compile(
     r"\b(?:(?:re-?us(?:e|ed|ing)|recycl\w+|resubmit\w*|self-plagiar\w+|double[- ](?:submission|dip\w*)|(?:submit"
     r"|hand in|turn in) (?:again|the same))\b|work from (?:another|other|an earlier|a previous) (?:class|course"
-    r"|module)|(?:submitted|handed in|turned in|written|used|assessed|prepared|presented|marked|graded"
+    r"|module)|(?:submitted|handed in|turned in|done|produced|completed|written|used|assessed|prepared|presented"
+    r"|marked|graded"
     r"|credit)\b[^.;]{0,40}\b(?:another|other|previous|different|earlier|any other|second"
-    r"|two)\b[^.;]{0,12}\b(?:course|class|module|paper|assignment|assessment|unit|examination|degree|award"
+    r"|two)\b[^.;]{0,12}\b(?:course|class|module|paper|assignment|assessment|unit|examination|seminar|degree|award"
     r"|qualification)s?)\b",
     re.IGNORECASE,
 )

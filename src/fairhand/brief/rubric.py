@@ -20,6 +20,10 @@ _LABELLED = re.compile(
     rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—| ) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$",
     re.IGNORECASE,
 )
+_BEHIND = re.compile(
+    rf"(?:^|[;:,.] (?:and )?)(?P<name>[^\W\d_](?:[\w'/&-]|[ ]){{1,70}}?) (?P<n>\d{{1,3}}) ?{_UNIT}(?=[;,.]|$)",
+    re.IGNORECASE,
+)
 _AHEAD = re.compile(
     rf"(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}(?: for| of the (?:grade|mark) for| on|:| -)?(?: the"
     rf"| your)? (?P<name>[^\W\d_](?:[\w'/&-]|[ ](?!and \d)){{1,60}})",
@@ -108,6 +112,8 @@ def _weights(passage: Passage, header: str) -> list[_Weight]:
     pattern_hits: list[re.Match[str]] = list(_BRACKET.finditer(text))
     if not pattern_hits and (hit := _LABELLED.fullmatch(text.rstrip("."))):
         pattern_hits = [hit]
+    if not pattern_hits and len(behind := list(_BEHIND.finditer(text))) >= 2:
+        pattern_hits = behind
     if (
         not pattern_hits
         and len(ahead := list(_AHEAD.finditer(text))) >= 1

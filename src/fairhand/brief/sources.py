@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from dataclasses import replace
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, number_value
@@ -99,7 +100,8 @@ _NO_NUMBER = re.compile(
 )
 _ANAPHOR = re.compile(r"\b(?:of (?:them|these|those|which|the \w+)|among (?:them|these))\b", re.IGNORECASE)
 _SINCE = re.compile(
-    rf"\b(?:(?P<none>(?:nothing|none|no (?:source|item|work)s?)\b[^.;]{{0,30}}?(?:before|older than|earlier than"
+    rf"\b(?:(?P<none>(?:nothing|none|no (?:source|item|work|reference|article|text)s?)\b[^.;]{{0,30}}?(?:before"
+    rf"|older than|earlier than"
     rf"|prior to))|(?P<since>since|from|(?:no|not) (?:earlier|older) than|in or after|as of)|(?P<after>after"
     rf"|later than)) "
     r"(?P<year>(?:19|20)\d\d)(?! ?(?:words|[-–]))|(?P<onward>(?:19|20)\d\d) (?:or (?:later|after|newer)|onwards?"
@@ -137,9 +139,13 @@ _ONE = re.compile(r"one (?:article|source|of)\b", re.IGNORECASE)
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b|\b\d{1,2}(?:st|nd|rd|th)\b")
 _EXACTLY = re.compile(r"\b(?:exactly|precisely|only)\b", re.IGNORECASE)
 _NUMBERED = re.compile(
-    r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition|no\."
+    r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition"
+    r"|any|no\."
     r"|group)|[#$£€]) $",
     re.IGNORECASE,
+)
+_ALL_SOURCES = re.compile(
+    r"\b(?:all|every|each)\b[^.;]{0,30}\b(?:sources?|references|articles|works|items)\b", re.IGNORECASE
 )
 _LEFT_FREE = re.compile(r"\b(?:not have to|need not|do not|don't|can be)\b", re.IGNORECASE)
 
@@ -289,6 +295,7 @@ def _counts_other(text: str, quantity: Quantity, words: str) -> bool:
         (other and _type_in(other.group()) != "data")
         or words.startswith(")")
         or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words))
+        or ("entries" in words[:9] and re.search(r"\bannotated\b", text[: quantity.start], re.IGNORECASE))
         or _NUMBERED.search(text[max(0, quantity.start - 20) : quantity.start])
     )
 
@@ -314,6 +321,19 @@ def _uncounted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     return []
 
 
+def _date_all(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
+    """The requirements with the year that a sentence of its own sets for all sources, on the widest of them."""
+    if not found or any(r.values["since"] for r in found):
+        return found
+    for sentence in sheet.sentences:
+        since, of_all, _ = _since_in(sentence.text, sheet.given)
+        if since and (of_all or _ALL_SOURCES.search(sentence.text)) and _is_source_sentence(sheet, sentence):
+            at = next((i for i, r in enumerate(found) if r.values["type"] == "any"), 0)
+            dated = replace(found[at], values={**found[at].values, "since": since})
+            return [*found[:at], dated, *found[at + 1 :]]
+    return found
+
+
 def find_sources(sheet: Sheet) -> list[Requirement]:
     """How many sources of which kind the sheet asks for."""
     found: list[Requirement] = []
@@ -326,6 +346,7 @@ def find_sources(sheet: Sheet) -> list[Requirement]:
             if key not in seen:
                 seen.add(key)
                 found.append(requirement)
+    found = _date_all(sheet, found)
     counted = {r.values["type"] for r in found if r.values["min"] is not None or r.values["max"] is not None}
     return [
         r

@@ -51,7 +51,7 @@ _BAN = re.compile(
     r"|barred|out of bounds|ruled out|avoid(?:ed)?|stay away from|steer clear of|refrain from"
     r"|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
     r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet"
-    r"|AI-))|neither|(?:are|is) not sources)\b",
+    r"|AI-))|neither|(?:are|is) not (?:sources|references))\b",
     re.IGNORECASE,
 )
 _ALSO = re.compile(

@@ -22,10 +22,11 @@ _PLACE = (
     rf"|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind"
     rf"|next)\b)[\w'&/-]+){{0,4}}){_STOP}"
 )
+_NOT_FORM = r"(?!(?:an? )?(?:pdf|word|docx|class|time|order|full|person|advance|format)\b)"
 _UPLOAD = re.compile(
     rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in"
     rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=\w)){{0,60}}?) (?:to"
-    rf"|through|via|on|in|into|using) {_PLACE}",
+    rf"|through|via|on|in|into|using) {_NOT_FORM}{_PLACE}",
     re.IGNORECASE,
 )
 _VIA = re.compile(rf"(?:\bsubmit(?:ted)? \(?(?:via|through|by)|\b(?:via|through)) (?:an? )?{_PLACE}", re.IGNORECASE)
@@ -58,7 +59,11 @@ _HANDED = re.compile(
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
 _USE = re.compile(rf"(?:\buse|^(?:submit|submission|hand[- ]in|upload|where):?) {_PLACE}", re.IGNORECASE)
 _ELECTRONIC = re.compile(rf"\b(?:electronic|PDF|digital)\b[^.;]{{0,50}}\bsent to {_PLACE}", re.IGNORECASE)
-_MAILED = re.compile(r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|by e-?mail)\b", re.IGNORECASE)
+_MAILED = re.compile(
+    r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|(?:submit\w*|sen[dt]"
+    r"|hand\w* in)\b[^.;]{0,30}\bby e-?mail)\b",
+    re.IGNORECASE,
+)
 _LEFT = re.compile(
     rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"

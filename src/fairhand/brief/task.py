@@ -42,7 +42,8 @@ _YOU = re.compile(
 )
 _TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
 _THAT = re.compile(
-    rf"\b(?:write|essay|paper|proposal|report|review)\b[^.;]{{0,90}}\b(?:that|which|in which you) {_ADVERB}$",
+    rf"\b(?:write|essay|paper|proposal|report|review|assignment|brief|analysis)\b[^.;]{{0,90}}\b(?:that|which"
+    rf"|in which you) {_ADVERB}$",
     re.IGNORECASE,
 )
 _NOT_TASK = re.compile(
