@@ -20,6 +20,7 @@ met; its message is one line that says what was wrong, where, and what to do.
     │   └── UnknownFormat          a kind of file that nothing here reads
     ├── StyleUnknown               no citation style of that name, no CSL file there
     ├── MatterLeft                 asides or TKs stand in a paper that is to be printed
+    ├── NothingToPrint             the draft is empty, or not there yet
     └── EngineFailed               pandoc or typst refused what we gave it
 """
 
@@ -82,6 +83,10 @@ class StyleUnknown(FairhandError):
 
 class MatterLeft(FairhandError):
     """Asides or TKs still stand in a paper that is to be printed."""
+
+
+class NothingToPrint(FairhandError):
+    """The draft is empty, or not there yet."""
 
 
 class EngineFailed(FairhandError):

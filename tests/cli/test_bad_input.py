@@ -198,3 +198,14 @@ def test_what_is_not_there(
     assert code == 2
     assert err.strip()
     assert os.listdir(tmp_path) == []  # noqa: PTH208 - a plain list is compared
+
+
+def test_no_draft_at_all(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What is missing is not there yet: the verdict says what to begin with, and printing says why it cannot."""
+    (tmp_path / "brief.txt").write_text("Write 900 words in MLA style. Sections: Introduction; Conclusion.", "utf-8")
+    code, out, _ = told(capsys, "ready", str(tmp_path))
+    assert code == 1
+    assert "Begin the draft" in out
+    assert "section.introduction" not in out
+    code, _, err = told(capsys, "print", str(tmp_path))
+    assert (code, err.count("\n")) == (2, 1)

@@ -26,6 +26,7 @@ EXIT_CODES: Mapping[type[errors.FairhandError], int] = {
     errors.UnknownFormat: COULD_NOT,
     errors.StyleUnknown: COULD_NOT,
     errors.MatterLeft: NOT_READY,
+    errors.NothingToPrint: COULD_NOT,
     errors.EngineFailed: COULD_NOT,
 }
 """The exit code of each exception."""

@@ -43,10 +43,14 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     """The verdict on the terminal: what is unmet first, then each finding, at the end the one thing to do."""
     title(told["title"], ANSWERS[told["verdict"]])
     say()
-    say(_extent(told), 2)
+    if told["has_draft"]:
+        say(_extent(told), 2)
     say(f"Set by the {told['style']}.", 2)
-    _show_requirements(told["requirements"], show_all=show_all)
-    _show_findings(told["findings"])
+    if told["has_draft"] or show_all:
+        _show_requirements(told["requirements"], show_all=show_all)
+        _show_findings(told["findings"])
+    elif told["requirements"]:
+        say(f"The sheet asks {len(told['requirements'])} things (fairhand brief shows them).", 2)
     for problem in told["problems"]:
         say()
         say(f"Note. {problem}.", 2)

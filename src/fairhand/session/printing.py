@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from fairhand.desk import put_file, writable
-from fairhand.errors import MatterLeft
+from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
 from fairhand.fair_copy.opendocument import finish_odt
@@ -64,11 +64,17 @@ def print_paper(
 
     Raises:
         MatterLeft: Asides or TKs stand in the draft, and ``anyway`` is not set.
+        NothingToPrint: There is no draft yet.
         EngineFailed: Pandoc or typst refused the paper.
         FolderNotWritable: The place is closed or full.
     """
     paper = OpenPaper(folder)
     analysis = paper.look()
+    if not analysis.paper.draft.strip():
+        message = (
+            f"{folder / 'draft.md'}: the draft is empty or not there yet; write it, or bring it in with fairhand take"
+        )
+        raise NothingToPrint(message)
     if not anyway:
         refuse_left_matter(analysis.manuscript)
     copy = paper.fair_copy(proof=proof)

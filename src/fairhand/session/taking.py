@@ -42,7 +42,7 @@ def take_file(folder: Path, file: Path) -> Iterator[str]:
 
 
 def _take_draft(folder: Path, seen: FileSeen, kind: str) -> Iterator[str]:
-    text, problems = read_taken(run_pandoc(take_request(seen.data, kind)), seen.name)
+    text, problems = read_taken(run_pandoc(take_request(seen.data, kind, seen.name)), seen.name)
     files = read_paper(folder)
     keep_record(files)
     present = files.files.get("draft.md")

@@ -15,7 +15,7 @@ from fairhand.model.source import Page, SourceText
 from fairhand.reading.sheet import read_sheet_text
 from fairhand.reading.source import read_source
 
-READ_BY = "1"
+READ_BY = "2"
 """Raised when sources are read otherwise than before, so that what was kept is read again."""
 PREFERRED = (".txt", ".md", ".html", ".htm", ".xhtml", ".epub", ".docx", ".odt", ".pdf")
 """Of several files of one source, the one that is read: the plainest first."""

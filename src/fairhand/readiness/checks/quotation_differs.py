@@ -16,5 +16,4 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         "differs",
         "The quotation differs from its source, {}.",
         "Restore its words, or bracket what is yours.",
-        "The words agree, but a capital or a point within does not: restore it, or bracket it.",
     )

@@ -11,5 +11,9 @@ from fairhand.readiness.quoting import remarks_on
 
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each quotation that leaves words out silently."""
-    dropped = "Restore them, or mark the gap with an ellipsis."
-    return remarks_on(analysis, "gap", "Words of the source, {}, are left out without a mark.", dropped, dropped)
+    return remarks_on(
+        analysis,
+        "gap",
+        "Words of the source, {}, are left out without a mark.",
+        "Restore them, or mark the gap with an ellipsis.",
+    )

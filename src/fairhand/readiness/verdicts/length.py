@@ -25,7 +25,8 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     if part != "paper":
         words = analysis.words_in(part)
         if words is None:
-            return Judgement("ask", None, f"The draft has no part headed as the {part.replace('-', ' ')}. {CONFIRM}")
+            asked = " ".join(requirement.evidence.split())
+            return Judgement("ask", None, f"It is for a piece that does not stand in the draft: “{asked}”. {CONFIRM}")
         return _against(requirement, float(words), f"{count_of(words, 'word')} in the {part.replace('-', ' ')}")
     counted = analysis.count(_excludes(requirement))
     told = f"counted {count_of(counted.counted, 'word')}{_told_exclusions(counted.excluded)}"
@@ -38,7 +39,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
         also = f"; typeset {typeset.body_pages:.1f} pages" if typeset else ""
         return _against(requirement, pages, f"{pages:.1f} pages at the sheet's {rate:g} words a page ({told}{also})")
     if typeset is None:
-        return Judgement("ask", None, "The pages could not be typeset, so they were not measured.")
+        return Judgement("ask", None, "The pages were not measured: there is no draft, or it could not be typeset.")
     return _against(requirement, typeset.body_pages, f"typeset {typeset.body_pages:.1f} pages ({told})")
 
 

@@ -50,7 +50,8 @@ def _as_asked(name: str, evidence: str) -> str:
     """The section's name with the capitals that the sheet gives it."""
     plain = " ".join(evidence.split())
     at = plain.lower().find(name)
-    return plain[at : at + len(name)] if at >= 0 else name.capitalize()
+    asked = plain[at : at + len(name)] if at >= 0 else name
+    return asked if asked != asked.lower() else asked.capitalize()
 
 
 def _words(title: str) -> str:
