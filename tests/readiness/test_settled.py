@@ -56,6 +56,12 @@ def test_an_essay_on_one_text_may_quote_it_without_citing() -> None:
     assert outcomes(analyse(draft, VESK)) == [("vesk", "differs")]
 
 
+def test_a_few_words_are_held_against_the_only_text() -> None:
+    """A phrase of four words with one changed is a misquotation; three words prove nothing."""
+    draft = 'He "dozed through the whole" of it; he is "a tired gatekeeper."\n'
+    assert outcomes(analyse(draft, VESK)) == [("vesk", "differs")]
+
+
 def test_a_text_quoted_without_citing_is_not_called_uncited() -> None:
     """Where the sheet asks for no sources, quoting is enough."""
     analysis = analyse('It says that "the gatekeeper slept through the whole" of it.\n', VESK)

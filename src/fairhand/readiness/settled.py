@@ -23,10 +23,18 @@ from fairhand.model.source import SourceText
 
 _NOTHING = SourceText("", (), paged=False)
 _BY_LINE = ("act", "line")
+FEWEST_WORDS = 4
+"""Words that a quotation must have to be held against the only text that it may come from."""
 
 
 def find_anywhere(text: str, prepared: Mapping[str, PreparedSource], rules: QuotationRules) -> QuotationMatch | None:
-    """Where words that cite nothing stand, exactly or nearly; None where in no source, or where they are too few."""
+    """Where words that cite nothing stand, exactly or nearly; None where in no source, or where they are too few.
+
+    Of several sources one must have them plainly; where there is one text alone, it is searched as if it were cited.
+    """
+    if len(prepared) == 1:
+        match = find_quotation(text, next(iter(prepared.values())), (), {}, rules)
+        return match if match.outcome != "not-found" and len(text.split()) >= FEWEST_WORDS else None
     match = find_quotation(text, prepare(_NOTHING), (), prepared, rules)
     if match.outcome != "other-source" or match.source is None:
         return None
