@@ -1,9 +1,9 @@
-"""What a build adds to the package: the faces of the fair copy and the citation styles, in ``src/fairhand/built``.
+"""What a build adds to the package, in ``src/fairhand/built``: the faces of the fair copy, citation styles, a script.
 
-Both come from the registries as their authors publish them, are pinned by hash, and are kept out of the repository.
+All come from the registries as their authors publish them, are pinned by hash, and are kept out of the repository.
 The faces are OFL-1.1 and stand in for the usual ones by having their metrics; each arrives cut into subsets by script,
 and these are merged here, because a typesetter that is handed them apart silently falls back to another face. The
-styles are CC BY-SA 3.0 and are copied unmodified.
+styles are CC BY-SA 3.0 and are copied unmodified. The script is htmx (0BSD), as published, for the small exchanges of the page.
 """
 
 from __future__ import annotations
@@ -47,7 +47,7 @@ class CustomBuildHook(BuildHookInterface):  # type: ignore[type-arg, unused-igno
 
 
 def fill_built(root: Path) -> bool:
-    """``src/fairhand/built`` holds the faces and the styles; true where something had to be done for it.
+    """``src/fairhand/built`` holds the faces, the styles and the script; true where something had to be done for it.
 
     The stamp is written last, so that a build that was broken off is begun anew.
     """
@@ -59,7 +59,9 @@ def fill_built(root: Path) -> bool:
     with tempfile.TemporaryDirectory(prefix="fairhand-build-") as scratch:
         fresh = Path(scratch) / "built"
         make_styles(root, fresh / "styles")
-        make_fonts(fetch_packages(root, Path(scratch)), fresh / "fonts")
+        packages = fetch_packages(root, Path(scratch))
+        make_fonts(packages, fresh / "fonts")
+        make_scripts(packages, fresh / "web")
         shutil.rmtree(built, ignore_errors=True)
         shutil.copytree(fresh, built)
     stamp.write_text(wanted, encoding="ascii")
@@ -123,7 +125,7 @@ def fetch_packages(root: Path, scratch: Path) -> Path:
             line.removeprefix("npm error").strip() for line in str(done.stderr).splitlines() if "npm error" in line
         ]
         raise CannotBuild(
-            f"npm could not fetch the faces of the fair copy ({', '.join(lines[:3]) or 'it gave no reason'});"
+            f"npm could not fetch the faces of the fair copy and the script of the page ({', '.join(lines[:3]) or 'it gave no reason'});"
             " see that the npm registry can be reached from here and run the same command again"
         )
     return scratch / "node_modules"
@@ -139,6 +141,14 @@ def make_fonts(packages: Path, target: Path) -> None:
         for cut, name in CUTS.items():
             parts = [package / "files" / f"{family}-{subset}-{cut}.woff2" for subset in SUBSETS]
             merge_face([part for part in parts if part.is_file()], target / f"{family}-{name}.ttf")
+
+
+def make_scripts(packages: Path, target: Path) -> None:
+    """The script of the page that is not ours stands in ``target`` as its authors published it, with its licence."""
+    target.mkdir(parents=True)
+    package = packages / "htmx.org"
+    shutil.copyfile(package / "dist" / "htmx.min.js", target / "htmx.min.js")
+    shutil.copyfile(package / "LICENSE", target / "htmx-LICENSE.txt")
 
 
 def merge_face(parts: list[Path], target: Path) -> None:

@@ -13,6 +13,7 @@ from fairhand.cli.exit_codes import exit_code_of
 from fairhand.errors import FairhandError
 
 COMMANDS: dict[str, str] = {
+    "open": "Show the desk and its papers in a browser.",
     "new": "Begin a paper from its assignment sheet.",
     "desk": "Show the work in hand, or begin a desk.",
     "brief": "Show what an assignment sheet asks.",

@@ -1,0 +1,55 @@
+"""The four parts of a paper and their pages, as handbooks name and order them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """One page of a paper."""
+
+    name: str
+    """The last part of its address."""
+    title: str
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part of a paper, with its pages in the order of the work."""
+
+    title: str
+    leaves: tuple[Leaf, ...]
+
+
+PARTS = (
+    Part("Preparation", (Leaf("brief", "Brief"), Leaf("jottings", "Jottings"), Leaf("points", "Points"))),
+    Part("Research", (Leaf("sources", "Sources"), Leaf("notes", "Notes"))),
+    Part("Drafting", (Leaf("draft", "Draft"), Leaf("revision", "Revision"))),
+    Part(
+        "Correction",
+        (Leaf("copy-edit", "Copy-edit"), Leaf("verdict", "Verdict"), Leaf("fair-copy", "Fair copy")),
+    ),
+)
+"""Preparation, Research, Drafting, Correction."""
+BESIDES = (Leaf("states", "Earlier states"),)
+"""Pages that belong to no part."""
+
+
+def part_of(leaf: str) -> Part | None:
+    """The part that a page belongs to.
+
+    >>> part_of("sources").title
+    'Research'
+    """
+    return next((part for part in PARTS if any(one.name == leaf for one in part.leaves)), None)
+
+
+def shown_parts(working: frozenset[str]) -> tuple[Part, ...]:
+    """The parts with those of their pages that there are; a part without any is left out.
+
+    >>> [part.title for part in shown_parts(frozenset({"brief", "draft"}))]
+    ['Preparation', 'Drafting']
+    """
+    found = (Part(part.title, tuple(leaf for leaf in part.leaves if leaf.name in working)) for part in PARTS)
+    return tuple(part for part in found if part.leaves)

@@ -1,0 +1,67 @@
+"""Pages from templates."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, Response
+
+from fairhand.web.assets import asset_address
+from fairhand.web.papers import Kept
+from fairhand.web.parts import BESIDES, part_of, shown_parts
+from fairhand.web.safety import POLICY, POLICY_WITH_FRAME, write_policy
+
+
+@cache
+def templates() -> Environment:
+    """The templates; everything that is put into one is text, unless it was made as markup."""
+    made = Environment(
+        loader=PackageLoader("fairhand.web"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    made.globals["asset"] = asset_address
+    return made
+
+
+def render_page(
+    request: Request,
+    template: str,
+    *,
+    status: int = 200,
+    framed: bool = False,
+    paper: Kept | None = None,
+    **values: Any,
+) -> Response:
+    """The page that a template makes, with what every page needs: nonce, running head, parts.
+
+    Args:
+        request: What was asked.
+        template: The file in ``templates``.
+        status: The HTTP status.
+        framed: Whether it shows the PDF within it.
+        paper: The paper that it is a page of.
+        values: What the template names.
+    """
+    from fairhand.web.asked import address
+
+    nonce: str = request.state.nonce
+    leaf = request.url.path.split("/")[3] if paper and request.url.path.count("/") > 2 else ""
+    shared = {
+        "nonce": nonce,
+        "address": address,
+        "paper": paper,
+        "leaf": leaf,
+        "part": part_of(leaf),
+        "parts": shown_parts(request.app.state.working),
+        "besides": [one for one in BESIDES if one.name in request.app.state.working],
+        "step": "",
+    }
+    text = templates().get_template(template).render(shared | values)
+    policy = write_policy(POLICY_WITH_FRAME if framed else POLICY, nonce)
+    return HTMLResponse(text, status, headers={"content-security-policy": policy})

@@ -1,0 +1,40 @@
+"""Every address of the page: the ordered table of page modules, each of which lists its own."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from importlib.util import find_spec
+
+from starlette.routing import BaseRoute
+
+PAGES = (
+    "assets",
+    "desk_page",
+    "new_page",
+    "brief_page",
+    "jottings_page",
+    "points_page",
+    "sources_page",
+    "notes_page",
+    "draft_page",
+    "revision_page",
+    "copy_edit_page",
+    "fair_copy_page",
+    "verdict_page",
+    "states_page",
+    "paper_page",
+)
+"""The modules of ``fairhand.web`` that have a tuple ``ROUTES``."""
+
+
+def list_routes() -> tuple[BaseRoute, ...]:
+    """The addresses of every page that there is."""
+    there = (f"fairhand.web.{name}" for name in PAGES)
+    return tuple(route for name in there if find_spec(name) for route in import_module(name).ROUTES)
+
+
+def working_leaves(routes: tuple[BaseRoute, ...]) -> frozenset[str]:
+    """The names of the paper's pages that there are: pages of later parts are not shown until they work."""
+    before = "/paper/{slug}/"
+    paths = (str(getattr(route, "path", "")) for route in routes)
+    return frozenset(path.removeprefix(before) for path in paths if path.startswith(before))

@@ -1,0 +1,85 @@
+"""The page as tests see it: a client that holds the secret, and a real browser before a real server."""
+
+from __future__ import annotations
+
+import datetime as dt
+import shutil
+import socket
+import threading
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, Page, sync_playwright
+from starlette.testclient import TestClient
+
+from fairhand.web.app import make_app
+
+SECRET = "the-secret-of-this-run"  # noqa: S105 - of the tests alone
+AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
+"""The hour at which the demo's deadlines are judged."""
+HERE = "http://127.0.0.1"
+CHROMIUM = next((found for name in ("chromium", "chromium-browser") if (found := shutil.which(name))), None)
+
+
+@pytest.fixture
+def desk(demo_desk: Path, tmp_path: Path) -> Path:
+    """A copy of the demo's desk, which holds the paper ``tram-libraries``."""
+    return Path(shutil.copytree(demo_desk, tmp_path / "desk"))
+
+
+def make_client(desk: Path) -> TestClient:
+    """A browser on this machine that has opened the address of this run."""
+    client = TestClient(make_app(desk, SECRET, at=AT), base_url=HERE, headers={"origin": HERE}, follow_redirects=False)
+    assert client.get(f"/?key={SECRET}").status_code == 303
+    return client
+
+
+@pytest.fixture
+def client(desk: Path) -> TestClient:
+    """A client that holds the secret, before a copy of the demo's desk."""
+    return make_client(desk)
+
+
+@pytest.fixture
+def served(desk: Path) -> Iterator[str]:
+    """The address, key included, of a real server on a copy of the demo's desk."""
+    with socket.socket() as listening:
+        listening.bind(("127.0.0.1", 0))
+        listening.listen()
+        server = uvicorn.Server(
+            uvicorn.Config(make_app(desk, SECRET, at=AT), log_level="warning", timeout_graceful_shutdown=1)
+        )
+        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})
+        thread.start()
+        while not server.started:
+            time.sleep(0.01)
+        yield f"http://127.0.0.1:{listening.getsockname()[1]}/?key={SECRET}"
+        server.should_exit = True
+        thread.join()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium without a window; the tests that need it are skipped where it is missing."""
+    if CHROMIUM is None:
+        pytest.skip("no Chromium on this machine: install the package chromium, or let `make test` do it")
+    with sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu"])
+        yield opened
+        opened.close()
+
+
+@pytest.fixture
+def browser_page(browser: Browser, served: str) -> Iterator[Page]:
+    """A page of the browser that has opened the desk; whatever it reports as an error fails the test."""
+    page = browser.new_page()
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.on("console", lambda message: faults.append(message.text) if message.type == "error" else None)
+    page.goto(served)
+    yield page
+    page.context.close()
+    assert faults == []
