@@ -131,14 +131,30 @@ def _judge_keywords(requirement: Requirement, analysis: Analysis) -> Judgement:
 
 
 def _judge_part(name: str) -> Callable[[Requirement, Analysis], Judgement]:
-    """A judge of an element that is a section of its own."""
+    """A judge of an element that is a section of its own, which only a paper with headings needs to head.
+
+    **Source**: Publication Manual of the APA, 7th ed., 2.27 (an introduction has no heading); of essays without
+    headings, common practice.
+    """
 
     def judge_part(requirement: Requirement, analysis: Analysis) -> Judgement:
         asked = Requirement("section", {"name": name}, requirement.evidence, requirement.span)
-        return section.judge(asked, analysis)
+        judgement = section.judge(asked, analysis)
+        manuscript = analysis.manuscript
+        headings = [s for s in manuscript.sections if s.heading and s.heading.content != manuscript.title]
+        if judgement.state == "met" or name == "abstract" or not manuscript.paragraphs:
+            return judgement
+        if not headings:
+            return Judgement("ask", None, f"The draft has no headings. Has it the {name} asked for? {CONFIRM}")
+        if name == "introduction" and manuscript.paragraphs[0].span.start < headings[0].span.start:
+            return Judgement("met", None, "The draft opens before its first heading.")
+        return judgement
 
     return judge_part
 
+
+PARTS = frozenset({"abstract", "introduction", "conclusion", "literature-review", "method"})
+"""The elements that are sections of their own."""
 
 JUDGES: Mapping[str, Callable[[Requirement, Analysis], Judgement]] = {
     "figure": _judge_figures,
