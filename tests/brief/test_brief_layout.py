@@ -63,8 +63,10 @@ def test_quantities_keep_their_limits_apart() -> None:
     assert [(q.low, q.high) for q in find_quantities("between 5 and 7")] == [(5, 7)]
     five, two = find_quantities("five and two at most")
     assert (five.low, five.high, two.low, two.high) == (5, 5, None, 2)
-    assert find_tolerance("2,000 words (10% either way)") is not None
-    assert find_tolerance("10% of the grade") is None
+    tolerance = find_tolerance("2,000 words (10% either way)", 2000)
+    assert tolerance is not None
+    assert tolerance[:2] == (1800, 2200)
+    assert find_tolerance("10% of the grade", 2000) is None
 
 
 def test_years_and_weekdays_place_a_date() -> None:

@@ -120,7 +120,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
     dated = dates[i]
     start, stop = next(((a, b) for a, b in split_sentences(text) if a <= dated.start < b), (0, len(text)))
     listed = passage.kind in {"item", "row"} or passage.key or len(text) < 90
-    left = max(dates[i - 1].end if i else 0, 0 if listed else start)
+    left = max(dates[i - 1].end if i else 0, 0 if listed and i == 0 else start)
     right = min(dates[i + 1].start if i + 1 < len(dates) else len(text), len(text) if listed else stop)
     before, after = text[left : dated.start], text[dated.end : right]
     if ";" in before and not listed:
@@ -134,7 +134,8 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         return None
     if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
         return None
-    handing = bool(_HANDING.search(around))
+    # "The draft is due on 5 October, the paper on 16 November": one verb for both.
+    handing = bool(_HANDING.search(around) or (i and _HANDING.search(text, start, dated.start)))
     in_list = bool(_DUE_CONTEXT.search(passage.context)) and not _NOT_DATES_TO_NOTE.search(passage.context)
     thing, named = _thing(before)
     hit = _THING.search(before) or _WORK.search(before)

@@ -15,6 +15,7 @@ from fairhand.model.span import Span
 
 _CONTEXT = re.compile(
     r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)"
+    r"|penali[sz]ed"
     r"|tardy)\b",
     re.IGNORECASE,
 )
@@ -45,7 +46,7 @@ _ONCE = re.compile(
     re.IGNORECASE,
 )
 _LOSS = re.compile(
-    r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penalt\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*"
+    r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penal\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*"
     r"|down|late|-)\b|-\d",
     re.IGNORECASE,
 )
@@ -78,7 +79,8 @@ _LIMIT_DAYS = re.compile(
 )
 _DAY_OF_MONTH = re.compile(r"\bafter the (?P<day>\d{1,2})(?:st|nd|rd|th)\b(?! day)", re.IGNORECASE)
 _NO_LATE = re.compile(
-    r"\b(?:no late (?:work|papers?|essays?|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?"
+    r"\b(?:(?:do not|don't|will not|won't|cannot|never) accept (?:any )?late|no late (?:work|papers?|essays?"
+    r"|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?"
     r"|assignments?)(?: (?:will|is|are|can|be))* not)\b",
     re.IGNORECASE,
 )
@@ -189,7 +191,7 @@ def find_late(sheet: Sheet) -> list[Requirement]:
             if (
                 match
                 and (
-                    re.match(r"no late", match.group(), re.IGNORECASE)
+                    re.match(r"no late|.*accept", match.group(), re.IGNORECASE)
                     or re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", text[match.end() :])
                 )
                 and not _DAYS.search(text)

@@ -20,7 +20,8 @@ _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
 _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
 _ABBREVIATION = re.compile(
-    r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|max|min|cf|etc|Sept?|Oct|Nov|Dec"
+    r"(?:\b(?:e\.g|i\.e|Dr|Mr|Mrs|Ms|Prof|St|No|Nos|vol|pp?|approx|eds?|pt|vs|ca?|[Mm]ax|[Mm]in|[Ee]xcl|[Ii]ncl|cf"
+    r"|etc|Sept?|Oct|Nov|Dec"
     r"|Jan|Feb|Mar|Apr|Aug|Mon|Tues?|Wed|Thur?s?|Fri|Sat|Sun)"
     r"|\b[A-Z])\.$"
 )

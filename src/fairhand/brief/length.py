@@ -76,7 +76,7 @@ _EXCLUDED: tuple[tuple[str, str], ...] = (
 )
 _EXCLUDED_WORD = make_terms(_EXCLUDED)
 _LEAVES_OUT = re.compile(
-    r"\b(?:exclud(?:ing|es?)|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
+    r"\b(?:exclud(?:ing|es?)|excl\.?|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
     r"|will) not include|doesn't include|don't include"
     r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including"
     r"|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
@@ -93,9 +93,9 @@ _IS_OUT = re.compile(
     re.IGNORECASE,
 )
 _IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
-_COUNT_KEY = re.compile(
-    r"(?:maximum |total )?(?:word|page)s?[ -]?(?:count|limit|length)?|number of (?:words|pages)|length \((?:words"
-    r"|pages)\)",
+_COUNT_NAME = re.compile(
+    r"\W*(?:the )?(?:(?:maximum |total |required )?(?:word|page)s?[ -](?:count|limit|length)|wordcount|words:|pages:"
+    r"|number of (?:words|pages)|length \((?:words|pages)\))(?: is| of)?:?\s*",
     re.IGNORECASE,
 )
 _RATE = re.compile(
@@ -104,7 +104,9 @@ _RATE = re.compile(
     re.IGNORECASE,
 )
 _NOT_TOTAL = re.compile(
-    r"(?:(?<!no )(?<!not )\b(?:longer|more|fewer|less) than|\bover|\bon|first|last|next|opening|final|of the"
+    r"(?:plus or minus|give or take|(?:\+ ?/ ?-|±)|plus or minus|give or take|(?<!no )(?<!not )\b(?:longer|more"
+    r"|fewer|less) than|\bover|\bon|first|last|next"
+    r"|opening|final|of the"
     r"|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
     r"|long each|on the)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
@@ -156,7 +158,7 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
 def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
     text = sentence.text
     before, after = text[: quantity.start], text[quantity.end : quantity.end + 40]
-    if part == "other" or TOLD.search(text) or _NOT_TOTAL.search(before[-12:]) or _NOT_TOTAL.search(after):
+    if part == "other" or TOLD.search(text) or _NOT_TOTAL.search(before[-20:]) or _NOT_TOTAL.search(after):
         return False
     if re.search(r"\b(?:seen|spent|was|were|wrote|had)\b", before[-60:], re.IGNORECASE):
         return False
@@ -240,11 +242,12 @@ def _words_per_page(sheet: Sheet) -> int | float | None:
     return None
 
 
-def _keyed_quantity(sentence: Sentence) -> list[Quantity]:
-    """A number without a unit that stands right after a label that names it ("Word count: 1,500")."""
-    if sentence.start or not sentence.passage.body or not _COUNT_KEY.fullmatch(sentence.passage.key):
+def _unitless_quantity(sentence: Sentence) -> list[Quantity]:
+    """A number without a unit that stands right after the words that name it ("Word count: 1,500")."""
+    named = _COUNT_NAME.match(sentence.text)
+    if not named:
         return []
-    return [q for q in find_quantities(sentence.text)[:1] if q.start <= sentence.passage.body]
+    return [q for q in find_quantities(sentence.text)[:1] if q.start <= named.end()]
 
 
 def find_length(sheet: Sheet) -> list[Requirement]:
@@ -254,22 +257,23 @@ def find_length(sheet: Sheet) -> list[Requirement]:
     rate = _words_per_page(sheet)
     for sentence in sheet.sentences:
         rates = [m.span() for m in _RATE.finditer(sentence.text)]
-        for quantity in find_quantities(sentence.text, _UNIT) or _keyed_quantity(sentence):
+        for quantity in find_quantities(sentence.text, _UNIT) or _unitless_quantity(sentence):
             if any(a <= quantity.start < b or a < quantity.end <= b for a, b in rates):
                 continue
             part = _part_of(sentence, quantity)
             if not _is_asked(sentence, quantity, part):
                 continue
-            unit = "words" if "word" in (quantity.unit or sentence.passage.key.lower()) else "pages"
+            unit = "words" if "word" in (quantity.unit or sentence.text[: quantity.start].lower()) else "pages"
             low, high = quantity.low, quantity.high
             end = quantity.end
             if quantity.bare and part == "paper":
-                tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60])
-                if tolerance and low is not None and high is not None:
-                    percent, _, stop = tolerance
-                    low, high = round(low * (1 - percent / 100)), round(high * (1 + percent / 100))
-                    end = quantity.end + stop
-                elif _LIMIT_KEY.search(sentence.passage.key or sentence.passage.heading):
+                tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60], quantity.high or 0)
+                if tolerance:
+                    low, high, match = tolerance
+                    end = quantity.end + match.end()
+                elif _LIMIT_KEY.search(
+                    f"{sentence.passage.key or sentence.passage.heading} {sentence.text[: quantity.start][-14:]}"
+                ):
                     low = None
             key = (part, unit, low, high)
             if key in seen:

@@ -22,12 +22,14 @@ NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za
 """A number in figures or words, as a regular expression without groups (lower case)."""
 
 _LEAST = (
-    r"at (?:the (?:very )?)?least|(?:no|not) (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: of| is|:)?"
+    r"at (?:the (?:very )?)?least|(?:no|not) (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
+    r"|word count|page count|number|number of words|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|min\.?(?: of|:)?|(?:no|not) under"
 )
 _MOST = (
     r"at (?:the )?(?:very )?most|(?:no|not) (?:more|longer|greater) than"
-    r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: of| is|:)?"
+    r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: (?:length|word count|page count|number|number of words"
+    r"|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
     r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )
@@ -158,22 +160,24 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
 
 _AFTER = ("least_after", "most_after", "about_after")
 _TOLERANCE = re.compile(
-    rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway"
-    rf"|margin) (?:of|is):?|within) ?"
-    rf"(?P<a>{NUMBER}) ?(?:%|per ?cent)|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below"
-    rf"|over or under"
+    rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway|margin)"
+    rf" (?:of|is):?|within) ?(?P<a>{NUMBER}) ?(?P<of>%|per ?cent|words?|pages?)"
+    rf"|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below|over or under"
     rf"|(?:leeway|tolerance|margin)\b)",
     re.IGNORECASE,
 )
 
 
-def find_tolerance(text: str) -> tuple[float, int, int] | None:
-    """The tolerance in per cent that ``text`` grants on both sides, with its place; None where it grants none.
+def find_tolerance(text: str, number: float) -> tuple[int, int, re.Match[str]] | None:
+    """The least and greatest number within the tolerance that ``text`` grants on both sides; None where it grants none.
 
-    >>> find_tolerance("2,500 words +/- 10%")
-    (10, 12, 19)
+    >>> find_tolerance("2,500 words +/- 10%", 2500)[:2]
+    (2250, 2750)
     """
     match = _TOLERANCE.search(text)
     if not match:
         return None
-    return number_value(match["a"] or match["b"]), match.start(), match.end()
+    width = number_value(match["a"] or match["b"])
+    if (match["of"] or "%")[0].lower() not in "wp" or (match["of"] or "").lower().startswith("per"):
+        width = number * width / 100
+    return round(number - width), round(number + width), match

@@ -32,7 +32,8 @@ _FORBID = re.compile(
     r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
     r"|forbidden|banned|not allowed"
     r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
-    r"|counts? as (?:plagiarism|cheating)|unacceptable|is misconduct|is cheating|is plagiarism"
+    r"|counts? as (?:plagiarism|cheating)|unacceptable|(?:is|are"
+    r"|as) (?:considered )?(?:an? )?(?:\w+ )?(?:misconduct|dishonesty|violation)|is cheating|is plagiarism"
     r"|no help from|nothing else|zero tolerance)\b",
     re.IGNORECASE,
 )
@@ -51,12 +52,14 @@ _TOGETHER_NO = re.compile(
     r"|prepared) (?:individually|alone|independently|by yourself|on your own)"
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
     r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
-    r"|assignment)|solo work|working alone|work(?:ing)? entirely alone)",
+    r"|assignment)|group (?:work|submissions?|papers?|essays?)[^.;]{0,20}\bnot\b|solo work|working alone"
+    r"|work(?:ing)? entirely alone)",
     re.IGNORECASE,
 )
 _TOGETHER_YES = re.compile(
     r"\b(?:collaboration\b[^.;]{0,50}\b(?:is|are) (?:allowed|encouraged|permitted|welcome|fine)|(?:may|can"
-    r"|are (?:encouraged|welcome|free|allowed) to|encourage you to) (?:\w+ ){0,2}?(?:discuss (?:your |the |these "
+    r"|feel free to|are (?:encouraged|welcome|free|allowed) to|encourage you to) (?:\w+ ){0,2}?(?:discuss (?:your "
+    r"|the |these "
     r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
     r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts"
@@ -81,7 +84,7 @@ _REUSE_WORK = re.compile(
     re.IGNORECASE,
 )
 _INTEGRITY = re.compile(
-    r"\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating"
+    r"(?<!self-)\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating"
     r"|contract cheating|ghost-?writ\w+)\b",
     re.IGNORECASE,
 )
@@ -159,6 +162,8 @@ def _reuse(sentence: Sentence) -> _Hit | None:
 
 def _integrity(sentence: Sentence) -> _Hit | None:
     text = sentence.text
+    if _AI.search(text) and not re.search(r"\bplagiari", text, re.IGNORECASE):
+        return None
     if (match := _INTEGRITY.search(text)) and _INTEGRITY_NO.search(text):
         return "integrity", "forbidden", min(match.start(), 0), len(text.rstrip("."))
     return None

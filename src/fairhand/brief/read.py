@@ -72,15 +72,16 @@ def _read_one(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
     _, questions = read_dates_due(sheet)
     found = [requirement for row in KINDS for requirement in row.read(sheet)]
     sections = {str(r.values["name"]) for r in found if r.kind == "section"}
+    # A part that is asked for as a section is not asked for again as an element; nor is its length the paper's.
     spans = [r.span for r in found if r.kind == "section"]
-    # A part that is asked for as a section is not asked for a second time as an element.
-    kept = [
-        r
-        for r in found
-        if r.kind != "element"
-        or (str(r.values["what"]).replace("-", " ") not in sections and not any(r.span.overlaps(s) for s in spans))
-    ]
-    return kept, list(questions)
+
+    def repeats(r: Requirement) -> bool:
+        within = any(r.span.overlaps(s) for s in spans)
+        if r.kind == "element":
+            return within or str(r.values["what"]).replace("-", " ") in sections
+        return r.kind == "length" and r.values["part"] == "paper" and within
+
+    return [r for r in found if not repeats(r)], list(questions)
 
 
 def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:

@@ -21,7 +21,8 @@ _LABELLED = re.compile(
     re.IGNORECASE,
 )
 _BEHIND = re.compile(
-    rf"(?:^|[;:,.] (?:and )?)(?P<name>[^\W\d_](?:[\w'/&-]|[ ]){{1,70}}?) (?P<n>\d{{1,3}}) ?{_UNIT}(?=[;,.]|$)",
+    rf"(?:^|[;:,.] (?:and )?)(?P<name>[^\W\d_](?:[\w'/&-]|[ ]){{1,70}}?)(?: |: ?"
+    rf"| - )(?P<n>\d{{1,3}}) ?{_UNIT}(?=[;,.]|$)",
     re.IGNORECASE,
 )
 _AHEAD = re.compile(

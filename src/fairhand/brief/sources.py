@@ -115,6 +115,7 @@ _UNCOUNTED = re.compile(
     r"\b(?:(?:all|every|your|use|cite|only|reputable|these|any|each)\b[^.;:]{0,40}\b(?:sources?|articles?"
     r"|references|literature|work)\b[^.;:]{0,30}\b(?:must|should|need to|has to|have to|are to|means?)\b"
     r"|(?:use|cite|consult|draw on|rely on) (?:only|exclusively|solely)|only (?:use|cite|consult)"
+    r"|only [^.;:]{0,60}\b(?:sources?|articles?|work)\b[^.;:]{0,60}\b(?:accept(?:able|ed)|allowed|may be|will be|count)"
     r"|make sure[^.;:]{0,40}\b(?:is|are|found)\b|(?:only|exclusively) from)",
     re.IGNORECASE,
 )

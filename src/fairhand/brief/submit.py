@@ -15,12 +15,12 @@ Way = tuple[str, str, int, int]
 
 _STOP = (
     r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the"
-    r"|outside|inside|near|behind|next)\b|[.,;:()\t?!—]|$)"
+    r"|outside|inside|near|behind|next)\b| ?[.,;:()\t?!—]|$)"
 )
 _PLACE = (
-    rf"(?:the |our |my |your |this |its )?(?P<where>[\w'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for"
+    rf"(?:the |our |my |your |this |its )?(?P<where>[\w\"'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for"
     rf"|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind"
-    rf"|next)\b)[\w'&/-]+){{0,4}}){_STOP}"
+    rf"|next)\b)[\w\"'&/-]+){{0,4}}){_STOP}"
 )
 _NOT_FORM = r"(?!(?:an? )?(?:pdf|word|docx|class|time|order|full|person|advance|format)\b)"
 _UPLOAD = re.compile(
@@ -65,7 +65,7 @@ _MAILED = re.compile(
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
+    rf"\b(?:hand (?:it |in |them )?|slide|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
     rf"|with) {_PLACE}",
     re.IGNORECASE,
@@ -76,6 +76,10 @@ _IN_CLASS = re.compile(
     re.IGNORECASE,
 )
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
+_ROOM = re.compile(
+    r"\b(?:mail ?box|pigeon-?hole|tray|door|office|desk|slot|drawer|essay box|letter ?box|in-tray|reception)$",
+    re.IGNORECASE,
+)
 _QUESTIONS = re.compile(r"\bquestions?\b", re.IGNORECASE)
 _COPY = re.compile(r"\b(?:paper|essay|cop(?:y|ies)|report|it|due)\b", re.IGNORECASE)
 _HANDED_OVER = re.compile(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give|must be)\b", re.IGNORECASE)
@@ -93,6 +97,7 @@ _NOT_PLACE = re.compile(
 
 
 def _trim(where: str) -> str:
+    where = where.replace('"', "")
     return re.sub(r"^(?:the|our|my|your|this|its|a|an) ", "", where.strip(" '\""), flags=re.IGNORECASE)
 
 
@@ -139,11 +144,15 @@ def _in_class(text: str, *, printed: bool) -> tuple[str, int, int] | None:
     return ("", match.start(), match.end()) if printed or _COPY.search(match.group()) else None
 
 
-def _print(text: str, copy: re.Match[str]) -> tuple[str, int, int] | None:
+def _print(text: str, copy: re.Match[str] | None) -> tuple[str, int, int] | None:
     left = _LEFT.search(text)
+    where = _trim(left["where"]) if left else ""
+    if copy is None:
+        # What is left in a box or under a door is paper, whether or not the sheet says so.
+        paper = left and _ROOM.search(where) and not _OTHER.search(text) and not _NOT.search(text)
+        return (where, left.start(), left.end()) if left and paper else None
     if not left and not _HANDED_OVER.search(text):
         return None
-    where = _trim(left["where"]) if left else ""
     end = max(copy.end(), left.end() if left else 0)
     return ("" if _NOT_PLACE.match(where) else where), min(copy.start(), left.start() if left else copy.start()), end
 
@@ -159,11 +168,10 @@ def _ways(sentence: Sentence) -> Iterator[Way]:
         and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]])
     ):
         yield ("upload", *hit)
-        return
     copy = find_printed_copy(text)
     if hit := _in_class(text, printed=copy is not None):
         yield ("in-class", *hit)
-    elif copy and (hit := _print(text, copy)):
+    elif hit := _print(text, copy):
         yield ("print", *hit)
 
 

@@ -73,7 +73,8 @@ _NEGATED = re.compile(
     re.IGNORECASE,
 )
 _ADVISING = re.compile(
-    r"\b(?:for example|such as|don't forget|whenever possible|as you (?:think|work|revise|explore)|during revisions"
+    r"\b(?:AI|artificial intelligence|for example|such as|don't forget|whenever possible|as you (?:think|work"
+    r"|revise|explore)|during revisions"
     r"|per se|learned|answer the following)\b",
     re.IGNORECASE,
 )
@@ -83,6 +84,7 @@ _NOUNISH = re.compile(r"^(?: (?:of|essay|paper|question|section|paragraph)s?\b)|
 _PREPOSED = re.compile(
     r"^\W*(?:In|By|With|Using|Drawing|After|From|Focusing|Through|Taking|Building|Once)\b[^.;]{0,200}, ?$"
 )
+_LETTERED = re.compile(rf"(?:should|must|will|to|[,;])[^.]{{0,40}}\([a-z0-9]{{1,3}}\) {_ADVERB}$", re.IGNORECASE)
 _ORDER = re.compile(
     r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose"
     r"|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set"
@@ -108,7 +110,7 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
         )
     clause = re.sub(rf"{_ADVERB}$", "", clause, flags=re.IGNORECASE)
     opens = _OPENS.search(before)
-    if opens and _PREPOSED.match(clause):
+    if (opens and _PREPOSED.match(clause)) or _LETTERED.search(before):
         return True
     if opens and opens.group().lower().strip() in {"and", "or", ",", "then"}:
         # A second verb carries on an order only where the clause gives one.
