@@ -20,10 +20,10 @@ _CONTEXT = re.compile(
     re.IGNORECASE,
 )
 _EACH = (
-    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any|for the first)(?: (?:calendar"
+    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any|for the first)(?: of the first \w+)?(?: (?:calendar"
     r"|working|week"
     r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
-    r"|24-hour period|week))"
+    r"|24-hour period))"
 )
 _AMOUNT = (
     rf"(?P<n>{NUMBER}) ?(?P<unit>%|per ?cent(?:age)?(?: points?)?|percent(?:age)?(?: points?)?|marks?|points?|pts?\.?)"
@@ -52,8 +52,8 @@ _LOSS = re.compile(
 )
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
-    r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| (?:paper|work|essay"
-    r"|submission)s?)\b[^.;]{0,30}\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
+    r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| \w+(?: \w+)?)\b[^.;]{0,30}"
+    r"\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
     r"|marked|graded|read))"
     r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"
     r"|take|be accepted|be marked)|(?:don't"
@@ -66,6 +66,7 @@ _DAYS = re.compile(
     rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first "
     rf"|maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)"
     rf"|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
+    rf"|after (?P<n3>{NUMBER})(?=[.,;]|$)"
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",
     re.IGNORECASE,
 )
@@ -130,7 +131,8 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
             )
             days = stem
         else:
-            number, unit = match["n"] or match["n2"], (match["unit"] or match["unit2"]).lower()
+            number = match["n"] or match["n2"] or match["n3"]
+            unit = (match["unit"] or match["unit2"] or "days").lower()
             count = 1 if number.lower() in {"a", "an"} else int(number_value(number))
             days = count * 7 if unit.startswith("week") else count // 24 if unit.startswith("hour") else count
         if days and (best is None or abs(match.start() - refused.start()) < abs(best[1] - refused.start())):

@@ -15,7 +15,7 @@ _RUN = re.compile(r"[^\s.…|`*]+")
 _SPACE = re.compile(r"\s+")
 _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "\u00a0": " "})
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
-_RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})\. (?=[A-Z0-9])")
+_RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})[.?] (?=[A-Z0-9])")
 _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
 _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
@@ -129,8 +129,8 @@ def _squeeze(text: str, block: Block) -> tuple[str, tuple[int, ...]]:
                 continue
             elif blank := _SPACE.match(text, at, line.end):
                 character, step = " ", blank.end() - at
-            elif text[at] == "`" or text.startswith("**", at):
-                character, step = "", 2 if text[at] == "*" else 1
+            elif text[at] in "`*":
+                character, step = "", 1
             else:
                 character, step = text[at].translate(_PLAIN), 1
             if character and not (character in " \t" and characters and characters[-1] in " \t"):
@@ -147,6 +147,12 @@ def _split_key(passage: Passage) -> Passage:
         return replace(passage, key=match[1], body=match.end())
     match = _RUN_IN.match(text)
     return replace(passage, key=match[1]) if match else passage
+
+
+def _is_labelled(text: str) -> bool:
+    """Whether a line is a label and what it holds ("Due: Friday"), as in the head of a form."""
+    match = _KEY.match(text)
+    return match is not None and ":" in match.group()
 
 
 def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
@@ -167,6 +173,8 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
     if bulleted:
         return not following.marker and following.indent > line.indent and after.after_blank
     if line.marker:
+        if not block.after_blank and blocks[i - 1].lines[0].marker:
+            return False
         return not following.marker and (following.indent > line.indent or len(texts[i + 1]) > len(text))
     if text.endswith(":"):
         return True
@@ -174,7 +182,8 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
         return following.indent >= line.indent
     if (
         (_MEASURED.search(text) and not _TOTALLED.match(text))
-        or not (block.after_blank or len(texts[i - 1]) > 75)
+        or not (block.after_blank or len(texts[i - 1]) > 75 or (len(text) < 25 and texts[i - 1][-1:] in ".?!)"))
+        or (_is_labelled(text) and (_is_labelled(texts[i - 1]) or _is_labelled(texts[i + 1])))
         or len(text.split()) > 9
         or (_WEIGHED.search(text) and not _TOTALLED.match(text))
     ):

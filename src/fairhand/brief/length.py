@@ -28,7 +28,7 @@ _PARTS: tuple[tuple[str, str], ...] = (
             r"|captions?|notes?|cards?|examples?|"
             r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+"
             r"|statements?|peer reviews?|critiques?|"
-            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?|sentences?"
+            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?(?! \d)|sentences?"
             r"|quotations?"
             r"|quotes?|entry|entries|drafts?|letter|poems?"
         ),
@@ -78,16 +78,16 @@ _EXCLUDED_WORD = make_terms(_EXCLUDED)
 _LEAVES_OUT = re.compile(
     r"\b(?:exclud(?:ing|es?)|excl\.?|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
     r"|will) not include|doesn't include|don't include"
-    r"|don't count|do not count|not to include|omitting|apart from|other than|not (?:including"
+    r"|don't count|do not count|not to include|omitting|apart from|other than|but not|not (?:including"
     r"|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
-    r"|\bplus (?=a (?:title|cover)|(?:the |your )?(?:references|bibliography|works cited|appendi))",
+    r"|\bplus (?=a (?:title|cover)|(?:foot|end)?notes|(?:the |your )?(?:references|bibliography|works cited|appendi))",
     re.IGNORECASE,
 )
 _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
     r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
     r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
-    r"|not included|excluded\b|(?:is|are) not(?=[.;)]|$)"
+    r"|not included|excluded\b|(?:do|does|is|are)n't(?=[.;)]|$)|(?:is|are) not(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
     r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,
@@ -118,7 +118,7 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
     """What the quantity measures: the nearest noun in its clause, else its key or heading."""
     text = sentence.text
     clause_start = max(text.rfind(mark, 0, quantity.start) for mark in (";", ":", "), ")) + 1
-    before = text[clause_start : quantity.start]
+    before = re.sub(r"\([^()]*\)", lambda m: " " * len(m.group()), text[clause_start : quantity.start])
     after = re.split(r"[.;:,()]", text[quantity.end : quantity.end + 60])[0]
     candidates = []
     for match in _PART.finditer(before):
@@ -266,12 +266,13 @@ def find_length(sheet: Sheet) -> list[Requirement]:
             unit = "words" if "word" in (quantity.unit or sentence.text[: quantity.start].lower()) else "pages"
             low, high = quantity.low, quantity.high
             end = quantity.end
-            if quantity.bare and part == "paper":
-                tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60], quantity.high or 0)
+            if part == "paper" and (low is None or high is None or low == high):
+                number = high if low is None else low
+                tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60], number or 0)
                 if tolerance:
                     low, high, match = tolerance
                     end = quantity.end + match.end()
-                elif _LIMIT_KEY.search(
+                elif quantity.bare and _LIMIT_KEY.search(
                     f"{sentence.passage.key or sentence.passage.heading} {sentence.text[: quantity.start][-14:]}"
                 ):
                     low = None

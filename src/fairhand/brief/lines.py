@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 _RULE = re.compile(r"[\s\-=_+*|.~#<>]{3,200}")
 _QUOTE_PREFIX = re.compile(r">+\s?")
 _MARKER = re.compile(
-    r"(?:\[[ xX]?\]|_{2,12}|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,4})[.):])\s+(?=\S)"
+    r"(?:\[[ xX]?\]|_{2,12}|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,5})[.):])\s+(?=\S)"
+    r"|\d{1,2}(?:\.\d{1,2}){1,3}\.?\s+(?=[A-Z])|[•◦▪●‣☐□]|\*(?=[^\s*][^*\n]*$)"
 )
 GAP = re.compile(
     r"[ \u00a0]*(?:\.{3,200}|…{2,60}|\||\t|(?<= )\.\.(?= ))[ \t|.\u00a0]*"
@@ -45,12 +46,8 @@ class Line:
     """Column of its second cell, where it has several; else -1."""
     gap: int
     """Column of its last cell, where it has several; else -1."""
-
-    @property
-    def shouted(self) -> bool:
-        """Whether it is written in capitals."""
-        letters = [c for c in self.text if c.isalpha()]
-        return len(letters) >= 3 and not any(c.islower() for c in letters)
+    shouted: bool
+    """Whether it stands out by its capitals."""
 
 
 @dataclass
@@ -76,15 +73,18 @@ def _read_line(text: str, start: int, end: int) -> Line | None:
     stop = len(raw.rstrip("| \t\r\n\f\v\x1c\x1d\x1e\x85\u2028\u2029"))
     if stop <= at:
         return None
-    gaps = list(GAP.finditer(raw, at, stop)) if stop - at <= _LONGEST_ROW else []
+    barred = raw.count("|", at, stop) > 1
+    gaps = list(GAP.finditer(raw, at, stop)) if barred or stop - at <= _LONGEST_ROW else []
+    words = raw[at:stop]
     return Line(
         start=start + at,
         end=start + stop,
         indent=indent,
         marker=marker.group().strip() if marker else "",
-        text=raw[at:stop],
+        text=words,
         column=gaps[0].end() if gaps else -1,
         gap=gaps[-1].end() if gaps else -1,
+        shouted=words.isupper() and sum(c.isalpha() for c in words) >= 3,
     )
 
 
@@ -147,6 +147,9 @@ def read_blocks(text: str) -> list[Block]:
     for raw in text.splitlines(keepends=True):
         lines.append(_read_line(text, at, at + len(raw)))
         at += len(raw)
+    if 2 * sum(line.shouted for line in lines if line) > sum(line is not None for line in lines):
+        # Where all is written in capitals, capitals are no sign of a heading.
+        lines = [line and replace(line, shouted=False) for line in lines]
     width = _width(lines)
     blocks: list[Block] = []
     blank = True

@@ -22,12 +22,12 @@ NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za
 """A number in figures or words, as a regular expression without groups (lower case)."""
 
 _LEAST = (
-    r"at (?:the (?:very )?)?least|(?:no|not) (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
+    r"at (?:the (?:very )?)?least|(?:no|not)(?: be)? (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
     r"|word count|page count|number|number of words|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|min\.?(?: of|:)?|(?:no|not) under"
 )
 _MOST = (
-    r"at (?:the )?(?:very )?most|(?:no|not) (?:more|longer|greater) than"
+    r"at (?:the )?(?:very )?most|(?:no|not)(?: be)? (?:more|longer|greater) than"
     r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: (?:length|word count|page count|number|number of words"
     r"|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
@@ -91,7 +91,7 @@ def number_value(words: str) -> int | float:
 
 @lru_cache(maxsize=64)
 def _quantity_pattern(unit: str) -> re.Pattern[str]:
-    link = rf"(?: ?(?:-|—) ?|[- ](?:to|or)[- ]|,? (?:and|but|to) (?P<cap>{_MOST}) ?)"
+    link = rf"(?: ?(?:-|—) ?|[- ](?:to|or)[- ]|,? (?:and|but|to)(?: \w+)? (?P<cap>{_MOST}) ?)"
     unit_group = rf"(?:[- ]?(?P<unit>{unit})\b(?!-))" if unit else ""
     inner_unit = rf"(?:[- ]?(?:{unit})\b)?" if unit else ""
     return re.compile(

@@ -16,13 +16,9 @@ _BRACKET = re.compile(
     rf"|up to )?(?P<n>\d{{1,3}}(?:\.\d)?) ?(?:{_UNIT})?[)\]]",
     re.IGNORECASE,
 )
-_LABELLED = re.compile(
-    rf"(?P<name>[^\W\d_](?:[\w'/&,()-]|[ ]){{1,70}}?) ?(?::|-|–|=|—| ) ?(?P<n>\d{{1,3}}(?:\.\d)?) ?{_UNIT}$",
-    re.IGNORECASE,
-)
-_BEHIND = re.compile(
-    rf"(?:^|[;:,.] (?:and )?)(?P<name>[^\W\d_](?:[\w'/&-]|[ ]){{1,70}}?)(?: |: ?"
-    rf"| - )(?P<n>\d{{1,3}}) ?{_UNIT}(?=[;,.]|$)",
+_LISTED = re.compile(
+    rf"(?:^|[:,;/.(]|\band\b)[ ]*(?P<name>[^\W\d_](?:[\w'&()-]|[ /]){{1,70}}?)[ ]?(?::|-|–|=|—|[ ])[ ]?"
+    rf"(?P<n>\d{{1,3}}(?:\.\d)?)(?: ?{_UNIT})?(?=[ ]*(?:$|[,;/.)](?!\d)|and\b))",
     re.IGNORECASE,
 )
 _AHEAD = re.compile(
@@ -111,10 +107,11 @@ def _weights(passage: Passage, header: str) -> list[_Weight]:
     if not any(c.isdigit() for c in text):
         return []
     pattern_hits: list[re.Match[str]] = list(_BRACKET.finditer(text))
-    if not pattern_hits and (hit := _LABELLED.fullmatch(text.rstrip("."))):
-        pattern_hits = [hit]
-    if not pattern_hits and len(behind := list(_BEHIND.finditer(text))) >= 2:
-        pattern_hits = behind
+    if not pattern_hits:
+        listed = list(_LISTED.finditer(text))
+        united = [hit for hit in listed if hit["unit"]]
+        whole = len(listed) == 1 and listed[0].start() == 0 and listed[0].end() >= len(text) - 1
+        pattern_hits = united if len(united) >= 2 else listed if whole or len(listed) >= 3 else []
     if (
         not pattern_hits
         and len(ahead := list(_AHEAD.finditer(text))) >= 1
@@ -175,7 +172,11 @@ def find_rubric(sheet: Sheet) -> list[Requirement]:
         gap = 0
         if not groups:
             groups.append([])
-        groups[-1] += weights
+        if len(weights) >= 3:
+            # A list in one passage is a rubric by itself.
+            groups += [weights, []]
+        else:
+            groups[-1] += weights
     found = []
     for group in groups:
         bare = all(not w.unit for w in group)

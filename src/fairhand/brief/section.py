@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from fairhand.brief.layout import Passage, Sheet
 from fairhand.brief.numbers import NUMBER, number_value
 from fairhand.brief.wording import TOLD, ask, force_of
-from fairhand.model.requirement import Requirement
+from fairhand.model.requirement import Force, Requirement
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
     rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
     rf"|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
     rf"|labelled)"
-    rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into))",
+    rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into)"
+    rf"|(?:format|structure|order|outline|pattern|layout)\b[^.:;]{{0,20}}\b(?:below|following))",
     re.IGNORECASE,
+)
+_CONTAINS = re.compile(
+    r"\b(?:contain|includ|compris|consist|ha(?=ve|s\b)|need|requir|made up|divided)\w*(?: of| into)?:? ", re.IGNORECASE
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|required parts)\b", re.IGNORECASE)
@@ -23,19 +28,29 @@ _EACH = re.compile(
     rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings",
     re.IGNORECASE,
 )
+_QUOTED = re.compile(r'"(?P<name>[^"]{3,40})"')
+_NAMING = re.compile(r"titled|headed|called|labelled|headings", re.IGNORECASE)
+_NAMED = re.compile(rf'{_QUOTED.pattern} (?:section|part|heading)\b|\b(?:section|part) (?:titled|headed|called|labelled)'
+                    rf' {_QUOTED.pattern.replace("name", "named")}', re.IGNORECASE)  # fmt: skip
+_OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
+_NO_SECTION = re.compile(r"\b(?:text|body|page|sheet|name|number)\b", re.IGNORECASE)
 _USUAL = frozenset(
     "abstract introduction background method methods methodology results findings discussion conclusion conclusions"
     " references bibliography analysis summary title appendix appendices recommendations".split()
 ) | {"works cited", "literature review", "literature cited", "materials and methods", "executive summary"}
+_Named = tuple[str, Passage, int, int]
 
 
 def _clean(name: str) -> str:
+    """A section's name as the sheet gives it; an article is part of it only where both are capitals ("The Strike")."""
     name = re.sub(r"\s*[(\[][^)\]]*[)\]]", "", name)
-    name = re.split(r"[:.]| - | — |—", name)[0]
-    name = re.sub(r"^(?:and|an?|the|your|optional)\s+|^\d+[.)]\s*", "", name.strip(), flags=re.IGNORECASE)
-    name = re.sub(r"^(?:an?|the|and)\s+", "", name, flags=re.IGNORECASE)
-    return name.strip(" \t,;'\"").lower()
+    name = re.split(r"[:.]| - | — |—", name)[0].strip(" \t,;'\"")
+    previous = ""
+    while previous != name:
+        previous, name = name, re.sub(r"^(?:(?:and|an?|the|your|optional)\s+|(?:And|An?|Your|Optional)\s+(?![A-Z])"
+                                      r"|The\s+(?![A-Z])|\d+[.)]\s*)", "", name)  # fmt: skip
+    return re.sub(r"(?<=\w) section$", "", name.lower()).strip(" \t,;'\"")
 
 
 def _is_name(name: str) -> bool:
@@ -47,18 +62,26 @@ def _is_name(name: str) -> bool:
     )
 
 
-def _inline(text: str, start: int) -> tuple[list[str], int]:
-    """The names listed in running text from ``start``, with the end of the list."""
+def _pieces(text: str, start: int) -> tuple[list[str], int]:
+    """The pieces of a list in running text from ``start``, cleaned, with the end of the list."""
     stop = re.compile(r"[.?!](?:\s|$)|\t").search(text, start)
     end = stop.start() if stop else len(text)
     body = re.sub(r"\([^)]*\)", lambda m: " " * len(m.group()), text[start:end])
-    semicolons = ";" in body
-    pieces = re.split(r";" if semicolons else r",|;| and (?=[\w ]+$)", body)
-    names = [_clean(piece) for piece in pieces]
-    names = [n for n in names if n]
-    if len(names) < 2 or not all(_is_name(n) for n in names):
-        return [], end
-    return names, end
+    pieces = re.split(r";" if ";" in body else r",|;| and (?=[\w ]+$)", body)
+    return [name for piece in pieces if (name := _clean(piece))], end
+
+
+def _inline(text: str, start: int) -> tuple[list[str], int]:
+    """The names listed in running text from ``start``, with the end of the list; none where a piece is no name."""
+    names, end = _pieces(text, start)
+    return (names if len(names) >= 2 and all(_is_name(n) for n in names) else []), end
+
+
+def _usual(text: str, start: int) -> tuple[list[str], int]:
+    """The names in a list of what a paper contains, where it is plainly one of sections: three have usual names."""
+    names, end = _pieces(text, start)
+    names = [n for n in names if _is_name(n) and not _NO_SECTION.search(n)]
+    return (names if sum(n in _USUAL for n in names) >= 3 else []), end
 
 
 def _listed(passages: tuple[Passage, ...], i: int) -> list[Passage]:
@@ -90,66 +113,90 @@ def _headings_after(passages: tuple[Passage, ...], i: int, count: int) -> list[P
     return []
 
 
+def _whole(passage: Passage) -> _Named:
+    return _clean(passage.text), passage, 0, len(passage.text)
+
+
+def _led(passages: tuple[Passage, ...], i: int) -> list[_Named]:
+    """The names that words like "these sections" introduce: in the same line, in a list below, or as headings."""
+    passage = passages[i]
+    text = passage.text
+    for lead in _LEAD.finditer(text):
+        colon = re.compile(r"[:—]").search(text, lead.end() - 1, lead.end() + 40)
+        rest = text[colon.end() :].strip() if colon else ""
+        below = text.endswith(":") or lead.group().lower().endswith(("below", "following"))
+        if colon and rest:
+            names, end = _inline(text, colon.end())
+            if names:
+                return [(name, passage, lead.start(), end) for name in names]
+        elif colon or below:
+            items = [_whole(p) for p in _listed(passages, i)]
+            if len(items) >= 2 and all(_is_name(item[0]) for item in items):
+                return items
+        elif quoted := _QUOTED.findall(text[lead.end() : lead.end() + 200]):
+            if _NAMING.search(text[lead.start() : lead.end() + 12]):
+                return [(_clean(name), passage, lead.start(), len(text)) for name in quoted]
+        elif (count := _COUNT.search(text, lead.start())) and re.search(
+            r"\b(?:have|include|contain|has)\b", text[: count.start()], re.IGNORECASE
+        ):
+            return [_whole(p) for p in _headings_after(passages, i, int(number_value(count["n"])))]
+    return []
+
+
+def _contained(passage: Passage) -> list[_Named]:
+    """The names in a sentence that says what the paper contains, and those of a section named on its own."""
+    text = passage.text
+    for match in _CONTAINS.finditer(text):
+        names, end = _usual(text, match.end())
+        if names:
+            return [(name, passage, match.start(), end) for name in names]
+    return [
+        (_clean(m["name"] or m["named"]), passage, m.start(), m.end())
+        for m in _NAMED.finditer(text)
+    ]  # fmt: skip
+
+
+def _keyed(passages: tuple[Passage, ...], i: int) -> list[_Named]:
+    """The names under a label or heading such as "Structure", where enough of them are usual ones."""
+    passage = passages[i]
+    if not _KEY.search(passage.key or passage.heading) and not any(
+        _EACH.search(s) for s in re.split(r"(?<=\.) ", passage.text)[1:3]
+    ):
+        return []
+    names, end = _inline(passage.text, passage.body)
+    if len(names) >= 3 and any(n in _USUAL for n in names):
+        return [(name, passage, passage.body, end) for name in names]
+    if passage.kind == "item" and passages[i - 1].kind == "heading":
+        items = [_whole(p) for p in (passage, *_listed(passages, i))]
+        if len(items) >= 3 and sum(n in _USUAL for n, *_ in items) >= 2 and all(_is_name(n) for n, *_ in items):
+            return items
+    return []
+
+
+def _names(sheet: Sheet) -> Iterator[_Named]:
+    passages, some = sheet.passages, False
+    for i, passage in enumerate(passages):
+        if TOLD.search(passage.text) or re.search(r"\b(?:rubric|grad(?:es?|ed|ing)\b|mark|criteri)", passage.context):
+            continue
+        named = _led(passages, i) or _contained(passage) or ([] if some else _keyed(passages, i))
+        some = some or bool(named)
+        yield from named
+
+
+def _force(name: str, passage: Passage) -> Force:
+    """How strongly a section of this name is asked for: a heading of the writer's own may stand in its place."""
+    at = passage.text.lower().find(name)
+    after = re.split(r"[,;](?![^(]*\))|\) ?(?=\w)", passage.text[at + len(name) :] if at >= 0 else "")[0]
+    if _OR_YOURS.search(after):
+        return "may"
+    return "must" if passage.kind == "heading" else force_of(passage.text)
+
+
 def find_section(sheet: Sheet) -> list[Requirement]:
     """The sections that the sheet names, in its order."""
-    found: list[Requirement] = []
-    seen: set[str] = set()
-    passages = sheet.passages
-
-    def add(name: str, passage: Passage, start: int, end: int) -> None:
-        if name not in seen:
-            seen.add(name)
-            force = "must" if passage.kind == "heading" else force_of(passage.text)
-            found.append(ask(sheet, "section", {"name": name, "needed": True}, passage.span(start, end), force))
-
-    for i, passage in enumerate(passages):
-        text = passage.text
-        if TOLD.search(text) or re.search(r"\b(?:rubric|grad|mark|criteri)", passage.context):
-            continue
-        for lead in _LEAD.finditer(text):
-            colon = re.compile(r"[:—]").search(text, lead.end() - 1, lead.end() + 40)
-            rest = text[colon.end() :] if colon else ""
-            if colon and rest.strip():
-                names, end = _inline(text, colon.end())
-                for name in names:
-                    add(name, passage, lead.start(), end)
-                if names:
-                    break
-            elif (colon or text.endswith(":")) and not rest.strip():
-                items = [(p, _clean(p.text)) for p in _listed(passages, i)]
-                if len(items) >= 2 and all(_is_name(name) for _, name in items):
-                    for item, name in items:
-                        add(name, item, 0, len(item.text))
-                    break
-            elif quoted := re.findall(r'"([^"]{3,40})"', text[lead.end() : lead.end() + 200]):
-                for name in (
-                    quoted
-                    if re.search(r"titled|headed|called|labelled|headings", text[lead.start() : lead.end() + 12])
-                    else ()
-                ):
-                    add(_clean(name), passage, lead.start(), len(text))
-            elif (count := _COUNT.search(text, lead.start())) and re.search(
-                r"\b(?:have|include|contain|has)\b", text[: count.start()], re.IGNORECASE
-            ):
-                for heading in _headings_after(passages, i, int(number_value(count["n"]))):
-                    add(_clean(heading.text), heading, 0, len(heading.text))
-                break
-        else:
-            keyed = _KEY.search(passage.key or passage.heading) or any(
-                _EACH.search(s) for s in re.split(r"(?<=\.) ", text)[1:3]
-            )
-            if keyed and not seen:
-                names, end = _inline(text, passage.body)
-                if len(names) >= 3 and any(n in _USUAL for n in names):
-                    for name in names:
-                        add(name, passage, passage.body, end)
-                elif passage.kind == "item" and passages[i - 1].kind == "heading":
-                    items = [(p, _clean(p.text)) for p in (passage, *_listed(passages, i))]
-                    if (
-                        len(items) >= 3
-                        and sum(n in _USUAL for _, n in items) >= 2
-                        and all(_is_name(n) for _, n in items)
-                    ):
-                        for item, name in items:
-                            add(name, item, 0, len(item.text))
-    return found
+    found: dict[str, Requirement] = {}
+    for name, passage, start, end in _names(sheet):
+        if name not in found:
+            values = {"name": name, "needed": True}
+            found[name] = ask(sheet, "section", values, passage.span(start, end), _force(name, passage))
+    return list(found.values())

@@ -11,7 +11,7 @@ from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 
 _KINDS: tuple[tuple[str, str], ...] = (
-    ("encyclopedia", r"encyclop(?:a)?edias?|encyclopædias?|Wikipedia(?: pages| articles)?"),
+    ("encyclopedia", r"encyclop(?:a)?edias?|encyclopædias?|wikis?|Wikipedia(?: pages| articles)?"),
     ("blog", r"blogs?|blog posts?|weblogs?"),
     (
         "ai-generated",
@@ -23,7 +23,7 @@ _KINDS: tuple[tuple[str, str], ...] = (
     (
         "course-readings",
         (
-            r"(?:course|class|module|seminar) (?:reader|readings?|pack)|readings (?:from|set in) (?:the )?(?:course"
+            r"(?:course|class|module|seminar|lab(?:oratory)?) (?:reader|readings?|pack|manual|handouts?)|readings (?:from|set in) (?:the )?(?:course"
             r"|class)|assigned readings?|lecture (?:notes|slides)"
         ),
     ),
@@ -41,7 +41,7 @@ _KINDS: tuple[tuple[str, str], ...] = (
 _KIND = make_terms(_KINDS)
 _BAN = re.compile(
     r"\b(?:(?:is|are|will) (?:also )?not (?:be )?(?:acceptable|accepted|allowed|permitted|suitable|appropriate"
-    r"|to be (?:used|cited|quoted)|valid|legitimate|count(?:ed)?)|unacceptable|inadmissible"
+    r"|to be (?:used|cited|quoted)|valid|legitimate|considered|count(?:ed)?)|unacceptable|inadmissible"
     r"|(?:may|must|should|can|will|do|shall|are|is) not (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rely(?: up)?on|rel(?:y"
     r"|ied) (?:up)?on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|draw on|refer to|reference[d]?|consult(?:ed)?"
     r"|appear)"
@@ -54,6 +54,12 @@ _BAN = re.compile(
     r"|AI-))|neither|(?:are|is) not (?:sources|references))\b",
     re.IGNORECASE,
 )
+_OF_OBJECT = re.compile(
+    r"^(?:avoid|no|stay|steer|refrain)\b|(?:not|n't|never|cannot) (?:to )?(?:cit|us|rel|draw|quot|includ|refer|consult)",
+    re.IGNORECASE,
+)
+"""A ban whose object follows it ("do not cite blogs"); the other bans follow their subject."""
+_PRONOUN = re.compile(r" (?:it|them|these|those|this|that)\b(?! \w+ ?(?:s\b|that|which))", re.IGNORECASE)
 _ALSO = re.compile(
     r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise"
     r"|this (?:includes|also))\b",
@@ -81,10 +87,14 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
         if not (ban or lead or (carried and _ALSO.match(words.strip()))):
             continue
         hits = list(_KIND.finditer(words))
-        if ban and re.match(
-            r"avoid$|no$|not to|don't|do not|never|steer|stay|refrain", ban.group().strip(), re.IGNORECASE
-        ):
-            hits = [h for h in hits if h.start() > ban.start()]
+        if ban and _OF_OBJECT.search(ban.group()):
+            if not _PRONOUN.match(words, ban.end()):
+                hits = [h for h in hits if h.start() > ban.start()]
+            elif not hits and sentence.passage.heading.endswith("?"):
+                # "Can I cite an encyclopedia? Don't cite it."
+                asked = set(_KIND.named(sentence.passage.heading))
+                found |= asked
+                start, end = min(start, clause.start() + ban.start()), max(end, clause.start() + ban.end())
         if ban and (
             stop := re.search(
                 r"\b(?:but|except|unless|although) (?:\w+ ){0,4}(?:fine|allowed|welcome|may|are|is)\b",

@@ -42,7 +42,7 @@ _LATE_ORDINALS = {"sixteenth": 16, "seventeenth": 17, "eighteenth": 18}
 _ANY = re.compile(
     r"\b(?:any|whatever|whichever|which|a|one|your (?:own|preferred)|no (?:particular|specific"
     r"|required))\b[^.;:!?]{0,60}?\b(?:styles?|systems?|formats?|conventions?|method)\b"
-    r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|as long as|provided|do(?:n't| not) mix)",
+    r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|(?:as|so) long as|provided|do(?:n't| not) mix|the same)",
     re.IGNORECASE,
 )
 _CITED = re.compile(
@@ -108,7 +108,9 @@ def find_style(sheet: Sheet) -> list[Requirement]:
     for sentence in sheet.sentences:
         text = sentence.text
         if _OWN_TASTE.search(text) or (
-            re.search(r"\d+ ?(?:%|points?|marks?)?\)?$", text) and sentence.passage.kind == "row"
+            re.search(r"\d+ ?(?:%|points?|marks?)?\)?$", text)
+            and sentence.passage.kind == "row"
+            and not _KEY.search(sentence.passage.key)
         ):
             continue
         free = _ANY.search(text)

@@ -27,7 +27,8 @@ _SHOULD = re.compile(
 )
 
 TOLD = re.compile(
-    r"\b(?:last (?:year|spring|summer|autumn|fall|winter|term|semester|time|week)(?:'s)?|in (?:past|previous|recent"
+    r"\b(?:last (?:year|spring|summer|autumn|fall|winter|term|semester|time|week)(?:'s)?"
+    r"|next (?:year|term|semester)|in (?:past|previous|recent"
     r"|earlier) years?"
     r"|past papers?|previous (?:years?|cohorts?|students?|papers?|essays?)|years? ago|old (?:copies|limit|sheet)"
     r"|older (?:limit|rules?)"
