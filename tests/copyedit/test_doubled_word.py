@@ -24,6 +24,14 @@ from fairhand.copyedit.doubled_word import find_doubled_words
         ("don’t don’t stop", ["don’t don’t"]),
         ("10 10 20", []),
         ("a than and", []),
+        ("And I I went.", ["I I"]),
+        ("drugs such as AS, and NOT and AND gates", []),
+        ("the sum of k k terms", []),
+        ("many many more, and very very old", []),
+        ("a herd of *Bison bison bison*, or *B. bison bison*", []),
+        ("*Bison bison* is is one", ["is is"]),
+        ("the *tide tide*", ["tide tide"]),
+        ("read in the The Times", []),
     ],
 )
 def test_doubled_words(text: str, doubled: list[str]) -> None:
