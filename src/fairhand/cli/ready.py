@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -45,7 +46,7 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     say()
     if told["has_draft"]:
         say(_extent(told), 2)
-    say(f"Set by the {told['style']}.", 2)
+    say(f"Style: {told['style']}.", 2)
     if told["has_draft"] or show_all:
         _show_requirements(told["requirements"], show_all=show_all)
         _show_findings(told["findings"])
@@ -121,7 +122,7 @@ def _show_findings(findings: list[Mapping[str, Any]]) -> None:
 
 def _short(quote: str, most: int = 160) -> str:
     """A quoted place on one line, its middle left out where it is long."""
-    plain = " ".join(quote.split())
+    plain = " ".join(re.sub(r"(?m)^\s{0,3}>\s?", "", quote).split())
     if len(plain) <= most:
         return plain
     return f"{plain[: most * 2 // 3].rsplit(' ', 1)[0]} … {plain[-most // 3 :].split(' ', 1)[-1]}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import product
 
 from fairhand.model.finding import Finding
 from fairhand.model.span import line_at
@@ -11,7 +12,7 @@ from fairhand.readiness.judgement import Judged
 from fairhand.readiness.naming import count_of
 
 ORDER = (
-    ("section-missing", "Write the section that is missing"),
+    ("section-missing", "Write what is missing"),
     ("point-thin", "Find another source for the point that is thin"),
     ("point-dependent", "Look for an independent source for the point"),
     ("length", "Bring the paper to its length"),
@@ -26,7 +27,7 @@ ORDER = (
     ("citation-year", "Settle the citations whose year is wrong"),
     ("citation-page-missing", "Give the pages of the quotations"),
 )
-"""What to do about each kind of finding, in the order in which a paper is mended (common practice: argument first)."""
+"""What to do about each kind of finding, in the order in which a paper is mended (common practice)."""
 
 
 def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[Finding]) -> str:
@@ -36,13 +37,12 @@ def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[F
         return "Put the assignment sheet into the paper's folder as brief.txt (or .pdf, .docx, .md, .html)."
     if not paper.draft.strip():
         return "Begin the draft: draft.md is empty or not there yet."
-    loud = [f for f in findings if f.weight != "query"]
-    for check, step in ORDER:
-        these = [f for f in loud if f.check == check]
-        if these:
-            return f"{step}: {_where(these, paper.draft)}"
-    if loud:
-        return f"Go through what the checks found: {_where(loud, paper.draft)}"
+    for in_pass, weight in product(("revision", "copy-edit"), ("must", "should")):
+        loud = [f for f in findings if (f.in_pass, f.weight) == (in_pass, weight)]
+        for check, step in (*ORDER, *((f.check, "Go through what the checks found") for f in loud)):
+            these = [f for f in loud if f.check == check]
+            if these:
+                return f"{step}{_where(these, paper.draft)}"
     for state, step in (("unmet", "Meet what the sheet asks"), ("ask", "Answer")):
         open_ = [j for j in judged if j.judgement.state == state and j.requirement.force == "must"]
         if open_:
@@ -53,7 +53,7 @@ def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[F
 
 def _where(findings: Sequence[Finding], draft: str) -> str:
     """The places of some findings of one kind; of those about the whole document, what the first says."""
-    lines = dict.fromkeys(line_at(draft, f.span.start) for f in findings if f.span is not None)
+    lines = [str(line) for line in dict.fromkeys(line_at(draft, f.span.start) for f in findings if f.span is not None)]
     if not lines:
-        return findings[0].says
-    return f"line {', '.join(map(str, lines))}." if len(lines) == 1 else f"lines {', '.join(map(str, lines))}."
+        return f". {findings[0].says}"
+    return f": {'line' if len(lines) == 1 else 'lines'} {', '.join(lines)}."

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import name_pages, name_place
+from fairhand.reading.labels import labels_in
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -17,10 +18,8 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             continue
         found_in = analysis.names[match.source]
         if match.outcome == "elsewhere" and looked_up.locator is not None:
-            says = (
-                f"These words of {found_in} stand on {name_pages(match.pages)}, "
-                f"not on {looked_up.locator.span.of(analysis.paper.draft).strip()}."
-            )
+            labels = labels_in(looked_up.locator.text) or (looked_up.locator.text,)
+            says = f"These words of {found_in} stand on {name_pages(match.pages)}, not on {name_pages(labels)}."
         elif match.outcome == "other-source" and looked_up.entry is not None:
             cited = analysis.names[looked_up.entry]
             says = f"These words are not in {cited}. They stand in {name_place(found_in, match.pages)}."
