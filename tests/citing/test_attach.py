@@ -65,6 +65,25 @@ def test_each_quotation_of_a_sentence_has_the_citation_that_follows_it() -> None
     assert [found for found, _, _ in attached(draft)][1] == "sands"
 
 
+@pytest.mark.parametrize(
+    ("draft", "found"),
+    [
+        (f"Ferro (2018, 4) says, “{LONG}.” Sands (2021, 9) adds more.", [("ferro", "4")]),
+        (f"Ferro (2018, 4) asks, “{LONG}?” Sands (2021, 9) says “{LONG} too.”", [("ferro", "4"), ("sands", "9")]),
+        (f"All is said (Ferro, 2018, p. 4). “Ah, {LONG}!” writes Sands (2021, p. 9).", [("sands", "9")]),
+        (f"Ferro (2018, 4) says, “{LONG}.” “{LONG},” Sands (2021) adds, “{LONG}” (9).",
+            [("ferro", "4"), ("sands", "9"), ("sands", "9")]),
+        (f"“{LONG}?” Sands (2021, 9) asks.", [("sands", "9")]),
+        (f"Ferro (2018, 4) says “{LONG},” but Sands (2021, 9) says “{LONG} too.”", [("ferro", "4"), ("sands", "9")]),
+    ],
+)  # fmt: skip
+def test_an_author_named_after_a_quotation_speaks_it_only_in_its_own_sentence(
+    draft: str, found: list[tuple[str, str]]
+) -> None:
+    """The next sentence may begin with another author; *says Sands* after the words is theirs, broken or not."""
+    assert [(entry, place) for entry, place, _ in attached(draft)] == found
+
+
 def test_a_sentence_without_a_citation_takes_the_work_named_before_weakly() -> None:
     """What was cited in the sentence before, or named in this one, is a guess and told as one."""
     assert attached(f"It stood for years (Ferro, 2018, p. 3). It shows that “{LONG}.”") == [("ferro", None, False)]

@@ -6,12 +6,13 @@ import re
 from dataclasses import dataclass, replace
 
 from fairhand.citing.grading import Tail
-from fairhand.citing.known import Known
+from fairhand.citing.known import Known, Work
 from fairhand.citing.locators import Place
 from fairhand.citing.mention import Cite, Mention
 from fairhand.citing.names import read_who
 from fairhand.citing.naming import Naming
 from fairhand.citing.narrative import Author, find_author
+from fairhand.citing.page_or_year import read_pages
 from fairhand.citing.parenthesis import ends_there, read_tails
 from fairhand.citing.sighting import Need, Sighting
 from fairhand.citing.telltales import COUNTED, REPORTING
@@ -66,9 +67,10 @@ def read_apart(around: Around, square: bool) -> Sighting | None:
     if not tails or not (ends_there(text, past, inner.end) or _REMARK.match(text, past, inner.end)):
         return None
     remark = text[past : inner.end].strip(" ,;.")
+    author = find_author(text, bracket.start, around.known, bracket.end)
+    tails = read_pages(tails, _may_be_meant(around, author))
     if not tails[0].year and not _may_be_place(tails[0]):
         return None
-    author = find_author(text, bracket.start, around.known, bracket.end)
     if author is not None and author.known and (tails[0].year or not square):
         return _by(author, bracket, remark, tails)
     if square:
@@ -84,6 +86,15 @@ def read_apart(around: Around, square: bool) -> Sighting | None:
     if author is not None and (tails[0].year or not _is_of_text(tails[0])):
         return _by(author, bracket, remark, tails)
     return _year_and_page(around, tails, remark) if tails[0].year else _read_page(around, tails, remark)
+
+
+def _may_be_meant(around: Around, author: Author | None) -> list[Work]:
+    """The works of the author named just before a parenthesis; after a quotation, any of the list."""
+    known = around.known
+    if author is not None:
+        return [known.works[at] for at in known.works_by(author.who.names[0])] if author.known else []
+    quoted = around.in_quote or _AFTER_QUOTE.search(around.before(6))
+    return list(known.works) if quoted else []
 
 
 def _is_of_text(tail: Tail) -> bool:

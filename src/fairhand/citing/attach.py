@@ -18,9 +18,11 @@ from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.naming import Naming
 from fairhand.citing.recognise import closes_block
 from fairhand.citing.sighting import sentence_around
+from fairhand.citing.telltales import REPORTING
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
+from fairhand.model.span import Span
 
 _SCARE_WORDS = 3
 _NEAR = 80
@@ -87,10 +89,13 @@ class _Attaching:
         split = bisect_left(citations, quotation.span.end, key=_start)
         past = [one for one in citations[max(0, split - LOOK_BACK) : split] if _end(one) <= quotation.span.start]
         follows = citations[split] if split < len(citations) else None
-        if follows is not None and self._touches(quotation.span.end, _start(follows)):
-            return _cited(at, follows, follows.resolved.cite.locator)
         sentence = sentence_around(paragraph.sentences, quotation.span)
-        if follows is not None and _start(follows) >= sentence.end:
+        touches = follows is not None and self._touches(quotation.span.end, _start(follows))
+        if follows is not None and (
+            (touches and not self._begins_sentence(follows, quotation)) or self._attributes(follows, quotation)
+        ):
+            return _cited(at, follows, self._place_of(follows, citations[split + 1 :][:1], sentence))
+        if follows is not None and _start(follows) >= sentence.end and not touches:
             follows = None
         earlier = [one for one in past if sentence.start <= _start(one)]
         before = [one for one in earlier if one.mention.form == "narrative" or _is_second_hand(one)]
@@ -141,6 +146,31 @@ class _Attaching:
         """Whether nothing but spaces, stops and marks stands between a quotation and a citation."""
         between = self.manuscript.text[end:start]
         return start >= end - 1 and len(between) < 40 and not between.strip(" \t\r\n>.,;:!?*_\"”’'…\\—–-")
+
+    def _begins_sentence(self, follows: _Citation, quotation: Quotation) -> bool:
+        """Whether an author named after a quotation stands at the head of the next sentence."""
+        text = self.manuscript.text
+        closes = text[quotation.inner.end - 1 : _start(follows)].rstrip(" \t\r\n*_")
+        return (
+            follows.mention.form == "narrative"
+            and self._names_author(follows)
+            and any(stop in closes for stop in (".", "!", "?"))
+        )
+
+    def _attributes(self, follows: _Citation, quotation: Quotation) -> bool:
+        """Whether nothing but a verb of saying stands between a quotation and the author named after it."""
+        text, start = self.manuscript.text, _start(follows)
+        verb = REPORTING.match(text, quotation.span.end, start)
+        return verb is not None and not text[verb.end() : start].strip() and self._names_author(follows)
+
+    def _place_of(self, citation: _Citation, after: Sequence[_Citation], sentence: Span) -> Locator | None:
+        """The place that a citation gives, or that stands for it at the sentence's end: *“…,” Reyes (2018) says, “…” (1)*."""
+        for one in after:
+            alone = one.mention.form == "page-only" or not self._names_author(one)
+            same = one.resolved.entry == citation.resolved.entry and _start(one) < sentence.end
+            if citation.resolved.cite.locator is None and alone and same:
+                return one.resolved.cite.locator
+        return citation.resolved.cite.locator
 
     def _opens_new_voice(self, follows: _Citation, spoken: bool, quotation: Quotation) -> bool:
         """Whether the citation after a quotation speaks of another author than the one who is quoted."""

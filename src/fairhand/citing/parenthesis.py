@@ -17,6 +17,7 @@ from fairhand.citing.known import Known
 from fairhand.citing.locators import read_places
 from fairhand.citing.mention import Cite
 from fairhand.citing.names import Who, read_who
+from fairhand.citing.page_or_year import read_pages
 from fairhand.model.span import Span
 
 PREFIX = re.compile(
@@ -178,6 +179,9 @@ def _read_part(text: str, start: int, end: int, known: Known, before: Read | Non
         same = before.cite
         tails, past = read_tails(text, at, end)
         if tails and ends_there(text, past, end) and (tails[0].year or same.names or same.title):
+            other = _read_work(text, at, end, known, base, room) if tails[0].dated else []
+            if other and other[0].grade == "known":
+                return other
             year = "" if tails[0].year else same.year
             inherited = replace(
                 base, names=same.names, initials=same.initials, et_al=same.et_al, title=same.title, year=year
@@ -251,6 +255,9 @@ def _settle(
     text: str, end: int, past: int, known: Known, cite: Cite, who: Who | None, tails: tuple[Tail, ...], room: int
 ) -> list[Read]:
     """The works read so far, graded, with what follows them; nothing where they are no citation."""
+    if tails:
+        named = known.works_by(cite.names[0]) if cite.names else known.titled(cite.title) if cite.title else ()
+        tails = read_pages(tails, [known.works[at] for at in named])
     rest = text[past:end].strip(" ,.:\n")
     further: list[Read] = []
     if rest and room and (more := _MORE_WORKS.match(text, past, end)):
