@@ -47,8 +47,9 @@ def main(arguments: list[str]) -> int:
         if not OLDEST <= sys.version_info[:2] <= NEWEST:
             return run([*find_python(), Path(__file__).resolve(), *arguments])
         set_up("run")
-        if asked.target in ("test", "check"):
+        if asked.target in ("test", "check", "pictures"):
             set_up("dev")
+            set_up_browser()
         return TASKS[asked.target](asked.rest)
     except CannotSetUp as problem:
         sys.stderr.write(f"bootstrap: {problem}\n")
@@ -89,7 +90,12 @@ def bench(rest: list[str]) -> int:
     return max(run([PYTHON, path]) for path in wanted)
 
 
-TASKS = {"demo": demo, "test": test, "check": check, "bench": bench}
+def pictures(rest: list[str]) -> int:
+    """A picture of every page, at three widths, at night and in print, in the folder pictures."""
+    return run([PYTHON, ROOT / "tools" / "take_pictures.py", *rest])
+
+
+TASKS = {"demo": demo, "test": test, "check": check, "bench": bench, "pictures": pictures}
 
 
 def set_up(pins: str) -> None:
@@ -112,6 +118,21 @@ def install_fairhand() -> None:
     with tempfile.TemporaryDirectory(prefix="fairhand-tools-") as tools:
         install("the tools of the build", *PINNED, "--target", tools, "-r", ROOT / "requirements" / "build.txt")
         install("Fairhand itself", "--no-deps", "--no-build-isolation", "-e", ROOT, tools=tools)
+
+
+def set_up_browser() -> None:
+    """Chromium is there, where Debian's packages are and may be installed; else the tests that need it are skipped."""
+    apt = shutil.which("apt-get")
+    if apt is None or any(map(shutil.which, ("chromium", "chromium-browser"))):
+        return
+    is_root = hasattr(os, "geteuid") and os.geteuid() == 0
+    front: list[str | Path] = [] if is_root else ["sudo", "-n"]
+    if not is_root and (shutil.which("sudo") is None or run(["sudo", "-n", "true"], quiet=True) != 0):
+        return
+    sys.stderr.write("Installing Chromium for the tests of the page.\n")
+    wanted: list[str | Path] = [*front, apt, "install", "--yes", "--no-install-recommends", "chromium"]
+    if run(wanted, quiet=True) != 0 and run([*front, apt, "update"], quiet=True) == 0:
+        run(wanted, quiet=True)
 
 
 def digest_inputs(pins: str) -> str:

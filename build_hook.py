@@ -3,7 +3,7 @@
 All come from the registries as their authors publish them, are pinned by hash, and are kept out of the repository.
 The faces are OFL-1.1 and stand in for the usual ones by having their metrics; each arrives cut into subsets by script,
 and these are merged here, because a typesetter that is handed them apart silently falls back to another face. The
-styles are CC BY-SA 3.0 and are copied unmodified. The script is htmx (0BSD), as published, for the small exchanges of the page.
+styles are CC BY-SA 3.0 and are copied unmodified. The script is htmx (0BSD), for the small exchanges of the page.
 """
 
 from __future__ import annotations
@@ -125,7 +125,7 @@ def fetch_packages(root: Path, scratch: Path) -> Path:
             line.removeprefix("npm error").strip() for line in str(done.stderr).splitlines() if "npm error" in line
         ]
         raise CannotBuild(
-            f"npm could not fetch the faces of the fair copy and the script of the page ({', '.join(lines[:3]) or 'it gave no reason'});"
+            f"npm could not fetch the faces and the script of the page ({', '.join(lines[:3]) or 'it gave no reason'});"
             " see that the npm registry can be reached from here and run the same command again"
         )
     return scratch / "node_modules"

@@ -1,7 +1,8 @@
-"""The demo: a desk with one paper, judged and printed in a folder of its own that may be kept or thrown away."""
+"""The demo: a desk with one paper, judged, printed and opened in a folder that may be kept or thrown away."""
 
 from __future__ import annotations
 
+import os
 import shutil
 import sys
 import tempfile
@@ -55,7 +56,7 @@ def run(*words: str) -> None:
 
 
 def main() -> None:
-    """Lays the desk out, judges the paper, and prints it twice."""
+    """Lays the desk out, judges the paper, prints it twice, and opens the desk where somebody is there to look."""
     for stream in (sys.stdout, sys.stderr):
         stream.reconfigure(encoding="utf-8")  # type: ignore[union-attr]
     desk = Path(tempfile.mkdtemp(prefix="fairhand-demo-"))
@@ -65,6 +66,8 @@ def main() -> None:
     run("print", str(paper), "--as", "pdf", "--anyway")
     run("print", str(paper), "--as", "docx", "--anyway")
     print(f"\nMend the draft, {paper / 'draft.md'}, in any editor, and ask again:\n$ fairhand ready {paper}")
+    if sys.stdin.isatty() and not os.environ.get("CI"):
+        run("open", str(desk), "--on", AS_OF)
 
 
 if __name__ == "__main__":

@@ -23,6 +23,7 @@ HOSTS = re.compile(r"pypi\.(?:org|io)|pythonhosted\.org|npmjs\.(?:org|com)|yarnp
 HEAVY = (
     "bibtexparser",
     "docx",
+    "jinja2",
     "lxml",
     "markdown_it",
     "numpy",
@@ -33,7 +34,10 @@ HEAVY = (
     "rapidfuzz",
     "rispy",
     "sqlite3",
+    "starlette",
     "typst",
+    "uvicorn",
+    "watchfiles",
     "zstandard",
 )
 CSL = "{http://purl.org/net/xbiblio/csl}"

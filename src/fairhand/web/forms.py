@@ -36,15 +36,15 @@ class Form:
     files: Mapping[str, tuple[Upload, ...]] = field(default_factory=dict)
 
     def text(self, name: str, default: str = "") -> str:
-        """What was written in a field, its line ends as ``\\n``, without space around it.
+        r"""What was written in a field, its line ends as ``\n``, without space around it.
 
-        >>> Form({"title": (" Two\\r\\nlines ",)}).text("title")
-        'Two\\nlines'
+        >>> Form({"title": (" Two\r\nlines ",)}).text("title")
+        'Two\nlines'
         """
         return self.matter(name, default).strip()
 
     def matter(self, name: str, default: str = "") -> str:
-        """What was written in a field, space and all; browsers send ``\\r\\n``, files have ``\\n``."""
+        r"""What was written in a field, space and all; browsers send ``\r\n``, files have ``\n``."""
         return self.fields.get(name, (default,))[-1].replace("\r\n", "\n").replace("\r", "\n")
 
     def texts(self, name: str) -> tuple[str, ...]:
@@ -87,9 +87,9 @@ async def _read_upload(file: UploadFile) -> Upload:
 
 
 def plain_file_name(name: str) -> str:
-    """The name of a file alone: no folder, nothing that a system cannot hold or show.
+    r"""The name of a file alone: no folder, nothing that a system cannot hold or show.
 
-    >>> plain_file_name("../../etc/pass\\x00wd"), plain_file_name("C:\\\\sheets\\\\Brief 2.pdf"), plain_file_name("..")
+    >>> plain_file_name("../../etc/pass\x00wd"), plain_file_name("C:\\sheets\\Brief 2.pdf"), plain_file_name("..")
     ('passwd', 'Brief 2.pdf', 'file')
     """
     last = name.replace("\\", "/").rpartition("/")[2]

@@ -109,8 +109,8 @@ class Guard:
         crumbs = SimpleCookie(headers.get("cookie", ""))
         if cookie not in crumbs or not self.is_secret(crumbs[cookie].value):
             return refusal(
-                "This page belongs to whoever started Fairhand. Open the address that it printed when it started; if you"
-                ' have just done so, <a href="/">go on</a>.'
+                "This page belongs to whoever started Fairhand. Open the address that it printed when it started; if"
+                ' you have just done so, <a href="/">go on</a>.'
             )
         if int(headers.get("content-length", "0")) > MOST_BODY:
             return refusal(f"More was sent than is read at once ({MOST_BODY // 2**20} MB). Send less, or a part.", 413)
@@ -150,8 +150,8 @@ def name_cookie(scope: Scope) -> str:
 def refusal(says: str, status: int = 403) -> Response:
     """A page that stands alone: it says why nothing is shown."""
     return HTMLResponse(
-        f'<!doctype html><html lang="en"><meta charset="utf-8"><title>Fairhand</title><main><h1>Not shown</h1><p>{says}</p>'
-        "</main></html>",
+        '<!doctype html><html lang="en"><meta charset="utf-8"><title>Fairhand</title>'
+        f"<main><h1>Not shown</h1><p>{says}</p></main></html>",
         status,
     )
 
