@@ -74,6 +74,11 @@ def test_each_quotation_of_a_sentence_has_the_citation_that_follows_it() -> None
         (f"Ferro (2018, 4) says, “{LONG}.” “{LONG},” Sands (2021) adds, “{LONG}” (9).",
             [("ferro", "4"), ("sands", "9"), ("sands", "9")]),
         (f"“{LONG}?” Sands (2021, 9) asks.", [("sands", "9")]),
+        (f"“{LONG},” says Sands (2021). “{LONG}” (p. 9).", [("sands", None), ("sands", "9")]),
+        (f"Ferro calls it so (4). “{LONG},” Sands says, “{LONG}. So be it!” (9).",
+            [("sands", "9"), ("sands", "9")]),
+        (f"“{LONG},” Sands (2021) says, “{LONG}. So be it!” (p. 9).", [("sands", "9"), ("sands", "9")]),
+        (f"Ferro (2018) says:\n\n> {LONG}.\n\nSands (2021, 9) disagrees.", [("ferro", None)]),
         (f"Ferro (2018, 4) says “{LONG},” but Sands (2021, 9) says “{LONG} too.”", [("ferro", "4"), ("sands", "9")]),
     ],
 )  # fmt: skip

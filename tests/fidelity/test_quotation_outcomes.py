@@ -290,3 +290,19 @@ def test_sheets_of_a_pdf_that_were_counted_are_not_held_against_journal_pages() 
     counted = prepare(SourceText("s", pages, paged=True, file="sources/s.pdf", labels_from="counted"))
     assert find_quotation("sold on a Friday", counted, ("341",), {}, rules_for("apa")).outcome == "verbatim"
     assert find_quotation("sold on a Friday", counted, ("2",), {}, rules_for("apa")).outcome == "elsewhere"
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [
+        ("counted boats [4], [5], and the [weir::low] gauge at noon on every day", "allowed"),
+        ("counted boats [4], [5], and the [weir::low] gauge at noon on that day", "differs"),
+        ("counted boats [4], [5], and the [weir::low] gauge at noon every day", "gap"),
+        ("counted boats [4], [5], and the [low] gauge at noon on every day", "allowed"),
+    ],
+)
+def test_brackets_of_the_source_are_no_changes(text: str, outcome: str) -> None:
+    """Words copied with the source’s own brackets are no fault; a bracket of the writer's is a change still."""
+    page = Page("9", "We counted boats [4], [5], and the [weir::low] gauge at noon on every day of that week.")
+    found = find_quotation(text, prepare(SourceText("r", (page,), paged=True)), ("9",), {}, rules_for("apa"))
+    assert found.outcome == outcome

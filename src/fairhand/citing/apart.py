@@ -12,7 +12,7 @@ from fairhand.citing.mention import Cite, Mention
 from fairhand.citing.names import read_who
 from fairhand.citing.naming import Naming
 from fairhand.citing.narrative import Author, find_author
-from fairhand.citing.page_or_year import read_pages
+from fairhand.citing.page_or_year import is_in_pages, read_pages
 from fairhand.citing.parenthesis import ends_there, read_tails
 from fairhand.citing.sighting import Need, Sighting
 from fairhand.citing.telltales import COUNTED, REPORTING
@@ -68,8 +68,9 @@ def read_apart(around: Around, square: bool) -> Sighting | None:
         return None
     remark = text[past : inner.end].strip(" ,;.")
     author = find_author(text, bracket.start, around.known, bracket.end)
-    tails = read_pages(tails, _may_be_meant(around, author))
-    if not tails[0].year and not _may_be_place(tails[0]):
+    works = _may_be_meant(around, author)
+    tails = read_pages(tails, works)
+    if not tails[0].year and not (_may_be_place(tails[0]) or is_in_pages(tails[0], works)):
         return None
     if author is not None and author.known and (tails[0].year or not square):
         return _by(author, bracket, remark, tails)

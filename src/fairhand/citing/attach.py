@@ -7,6 +7,7 @@ Manual of Style 17, 13.64–13.71).
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -22,10 +23,11 @@ from fairhand.citing.telltales import REPORTING
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
-from fairhand.model.span import Span
 
 _SCARE_WORDS = 3
 _NEAR = 80
+_GOES_ON = re.compile(r"[^.!?“”\"‘]{1,40}[“\"‘]")
+"""From the author named between two parts of a quotation to the second of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +96,9 @@ class _Attaching:
         if follows is not None and (
             (touches and not self._begins_sentence(follows, quotation)) or self._attributes(follows, quotation)
         ):
-            return _cited(at, follows, self._place_of(follows, citations[split + 1 :][:1], sentence))
+            return _cited(at, follows, self._place_of(follows, citations[split + 1 : split + 2]))
+        if (speaker := self._speaker_after(quotation)) is not None:
+            return self._spoken_by(at, speaker, citations[split : split + 1])
         if follows is not None and _start(follows) >= sentence.end and not touches:
             follows = None
         earlier = [one for one in past if sentence.start <= _start(one)]
@@ -122,7 +126,8 @@ class _Attaching:
         last = quotation.paragraph
         while last + 1 < len(paragraphs) and paragraphs[last + 1].span.start < quotation.span.end:
             last += 1
-        closing = [*self.by_paragraph.get(last, [])[-1:], *self.by_paragraph.get(last + 1, [])[:1]]
+        below = [one for one in self.by_paragraph.get(last + 1, [])[:1] if not self._names_author(one)]
+        closing = [*self.by_paragraph.get(last, [])[-1:], *below]
         for one in closing:
             span = one.mention.span
             within = quotation.span.contains(span) and closes_block(self.manuscript.text, quotation, span)
@@ -163,14 +168,39 @@ class _Attaching:
         verb = REPORTING.match(text, quotation.span.end, start)
         return verb is not None and not text[verb.end() : start].strip() and self._names_author(follows)
 
-    def _place_of(self, citation: _Citation, after: Sequence[_Citation], sentence: Span) -> Locator | None:
-        """The place that a citation gives, or that stands for it at the sentence's end: *“…,” Reyes (2018) says, “…” (1)*."""
+    def _place_of(self, citation: _Citation, after: Sequence[_Citation]) -> Locator | None:
+        """The place that a citation gives, or that follows the rest of the words: *“…,” Reyes (2018) says, “…” (1)*."""
+        here = citation.resolved.cite.locator
+        if here is None and self._names_author(citation) and _GOES_ON.match(self.manuscript.text, _end(citation)):
+            for one in after:
+                if one.resolved.entry == citation.resolved.entry and self._closes_quotation(one):
+                    return one.resolved.cite.locator
+        return here
+
+    def _closes_quotation(self, citation: _Citation) -> bool:
+        """Whether a citation that names nobody stands just after a quotation's mark."""
+        start = _start(citation)
+        before = self.manuscript.text[max(0, start - 3) : start].rstrip(" .,\n")
+        return not self._names_author(citation) and before.endswith(("”", '"', "’", "'"))
+
+    def _speaker_after(self, quotation: Quotation) -> Naming | None:
+        """The author named, without a year, just after the words or after a verb of saying: *“…,” says Reyes*."""
+        text, end = self.manuscript.text, quotation.span.end
+        for naming in self.lookup.namings(quotation.paragraph, end, end + _NEAR)[:1]:
+            between = text[end : naming.span.start]
+            verb = REPORTING.match(text, end, naming.span.start)
+            said = verb is not None and not text[verb.end() : naming.span.start].strip()
+            if said or (not between.strip(" ,") and "," in text[quotation.inner.end - 1 : naming.span.start]):
+                return naming
+        return None
+
+    def _spoken_by(self, at: int, speaker: Naming, after: Sequence[_Citation]) -> QuotationCited:
+        """A quotation whose author is named after it, with the citation that follows where it is of the same work."""
+        ids = ids_of(self.lookup.known, speaker.works)
         for one in after:
-            alone = one.mention.form == "page-only" or not self._names_author(one)
-            same = one.resolved.entry == citation.resolved.entry and _start(one) < sentence.end
-            if citation.resolved.cite.locator is None and alone and same:
-                return one.resolved.cite.locator
-        return citation.resolved.cite.locator
+            if one.resolved.entry in ids:
+                return _cited(at, one, one.resolved.cite.locator)
+        return QuotationCited(at, None, None, ids[0] if len(ids) == 1 else None, sure=False)
 
     def _opens_new_voice(self, follows: _Citation, spoken: bool, quotation: Quotation) -> bool:
         """Whether the citation after a quotation speaks of another author than the one who is quoted."""

@@ -1,7 +1,7 @@
 """A number of four figures that is a page: *(Okafor 2008, 1028)* of an article on pages 1021 to 1040.
 
-**Source**: Chicago Manual of Style 17, 15.23, and MLA Handbook 9, 6.16, where the page follows without a label; that the
-list of sources tells a page from a year is our own rule.
+**Source**: Chicago Manual of Style 17, 15.23, and MLA Handbook 9, 6.16, where the page follows without a label; that
+the list of sources tells a page from a year is our own rule.
 """
 
 from __future__ import annotations
@@ -49,6 +49,12 @@ def read_pages(tails: tuple[Tail, ...], works: Sequence[Work]) -> tuple[Tail, ..
         else:
             out.append(Tail(tail.span, place=place))
     return tuple(out)
+
+
+def is_in_pages(tail: Tail, works: Sequence[Work]) -> bool:
+    """Whether a place without a label lies wholly within the pages of one of the works."""
+    labels = set(labels_in(tail.place.locator.text)) if tail.place else set()
+    return bool(labels) and any(labels.issubset(labels_in(work.entry.page)) for work in works)
 
 
 def _is_page(tail: Tail, works: Sequence[Work]) -> bool:

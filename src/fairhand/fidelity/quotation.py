@@ -19,6 +19,7 @@ from fairhand.reading.labels import page_key
 _FEWEST_EXACT = 4
 """Words that a quotation must have to be claimed for a source that it does not cite."""
 _FEWEST_INEXACT = 6
+_AS_ROUND = str.maketrans("[]", "()")
 
 
 def find_quotation(
@@ -53,6 +54,12 @@ def find_quotation(
         match = _matched(quoted, cited, placing, keys, rules)
         if match.outcome not in ("differs", "gap"):
             return match
+    # Brackets may be the source's own, as its numbers of notes are: then nothing in them is the writer's.
+    if "[" in text:
+        plain = take_apart(text.translate(_AS_ROUND))
+        as_set = place(cited, plain, wanted, effort="exact")
+        if as_set is not None and not as_set.faults:
+            return _matched(plain, cited, as_set, keys, rules)
     # Words that another source has exactly are its own, however near the cited one comes to them.
     found = _in_others(quoted, others, effort="exact" if placing else "near")
     if found is None:
