@@ -12,6 +12,13 @@ _TITLE = re.compile(
     r"|review)\s+(?:no\.? ?)?(?P<number>\d{1,2}|one|two|three|four|five|six|[A-F]|[IVX]{1,4})\b\s*(?:[:.(–—-]|$)",
     re.IGNORECASE,
 )
+_WEIGHED = re.compile(
+    r"(?P<title>(?:[A-Z][\w'-]* )?(?:[\w'-]+ ){0,3}(?P<noun>papers?|essays?|reports?|projects?|assignments?|journals?"
+    r"|presentations?|exams?|examinations?|quiz(?:zes)?|tests?|homework|participation|attendance|portfolios?"
+    r"|reviews?|responses?)) \(\d{1,3} ?(?:%|per ?cent|points|marks)[^)]{0,30}\)(?=[.:,]|$)",
+    re.IGNORECASE,
+)
+"""A piece of a course's work with its weight, as a syllabus lists them ("Concert report (10%).")."""
 _ALL = re.compile(
     r"\b(?:all|both|every|each|general|exam(?:ination)?|policies|participation|schedule|late(?:ness)?|grading"
     r"|honesty|integrity|conduct|submission|formatting)\b",
@@ -26,7 +33,9 @@ _NOW = re.compile(
 _ELSEWHERE = re.compile(
     r"\b(?:not part of (?:this|the)|other (?:assignments|papers|work|coursework)|^(?:the )?(?:final "
     r"|mid-?term )?exam(?:ination)?s?(?: \([^)]*\))?$|(?:coming|later) (?:in the|this) (?:term|semester)"
-    r"|next (?:assignment|paper)|last year)",
+    r"|(?:next|previous) (?:assignment|paper|activity)|last year|will there be (?:an?|any) (?:second|other|more"
+    r"|further)"
+    r"|^(?:tips?|hints?|reminders?|fyi)$)",
     re.IGNORECASE,
 )
 _INSTEAD = re.compile(
@@ -61,6 +70,12 @@ def find_assignments(sheet: Sheet) -> list[tuple[int, str]]:
     return [(i, re.sub(r"\s*\([^)]*\)\s*$", "", p.text).strip(" :")) for i, _, p in several]
 
 
+def _weighed_assignments(sheet: Sheet) -> list[tuple[int, str]]:
+    """The passages of a syllabus that open with a piece of the course's work and its weight."""
+    hits = [(i, m["title"]) for i, p in enumerate(sheet.passages) if (m := _WEIGHED.match(p.text))]
+    return hits if len(hits) >= 2 else []
+
+
 def _chosen(sheet: Sheet, titles: list[str], wanted: str) -> int:
     """Which of the papers is meant: by title or number, else as the sheet says, else the first."""
     want = _normal(wanted)
@@ -79,6 +94,7 @@ def _chosen(sheet: Sheet, titles: list[str], wanted: str) -> int:
 def keep_one_paper(sheet: Sheet, wanted: str = "") -> tuple[Sheet, tuple[str, ...]]:
     """The sheet without the passages that are about something else, and the titles of its several papers."""
     papers = find_assignments(sheet)
+    weighed = [] if papers else _weighed_assignments(sheet)
     titles = [title for _, title in papers]
     apart: set[int] = set()
     if papers:
@@ -98,9 +114,18 @@ def keep_one_paper(sheet: Sheet, wanted: str = "") -> tuple[Sheet, tuple[str, ..
                     break
             if k != chosen:
                 apart |= set(range(start, stop))
+    if weighed:
+        # What stands after the last word on a piece of work may be about all: only where it is described at length,
+        # the piece that is asked for here is known.
+        ends = [i for i, _ in weighed[1:]] + [len(sheet.passages)]
+        here = max(range(len(weighed)), key=lambda k: ends[k] - weighed[k][0])
+        apart |= {i for k, (i, _) in enumerate(weighed) if k != here}
+        titles = [title for _, title in weighed]
     instead = ""
     for i, passage in enumerate(sheet.passages):
-        if _ELSEWHERE.search(passage.heading) or (passage.kind == "heading" and _ELSEWHERE.search(passage.text)):
+        if _ELSEWHERE.search(passage.text if passage.kind == "heading" else passage.heading) or _ELSEWHERE.search(
+            passage.key
+        ):
             apart.add(i)
         if _INSTEAD.match(passage.text):
             instead = passage.heading or " "

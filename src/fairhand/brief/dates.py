@@ -37,11 +37,12 @@ _RELATIVE = re.compile(
     rf"\b(?:(?P<n>{NUMBER}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date"
     rf"|the date of (?:this|issue)\w*)"
     rf"|(?P<which>next|this|on|by|due) (?P<day>Monday|Tuesday|Wednesday|Thursday|Friday|Saturday"
-    rf"|Sunday)\b(?!,? (?:the )?\d|,? {_MONTH}))",
+    rf"|Sunday)\b(?! of\b|,? (?:the )?\d|,? {_MONTH}))",
     re.IGNORECASE,
 )
 _TIME = re.compile(
-    r"\b12 ?(?:o'clock )?(?P<noon12>noon|midday|midnight)\b|\b(?P<noon>noon|midday|midnight)\b"
+    r"\b(?P<eod>(?:the )?end of (?:the |that )?day)\b|\b12 ?(?:o'clock )?(?P<noon12>noon|midday|midnight)\b"
+    r"|\b(?P<noon>noon|midday|midnight)\b"
     r"|(?<![\d/.:])(?P<h>\d{1,2})(?:[:.](?P<min>[0-5]\d))? ?(?P<half>[ap])\.?m\b\.?"
     r"|(?<![\d/.:])(?P<hdot>1[3-9]|2[0-3])\.(?P<mdot>[0-5]\d)(?![\d%.])"
     r"|(?<![\d/.:])(?P<h24>[01]?\d|2[0-3])[:h](?P<m24>[0-5]\d)(?![\d:]) ?(?:hrs?|hours)?"
@@ -198,7 +199,9 @@ def find_times(text: str) -> list[Timed]:
     found = []
     for match in _TIME.finditer(text):
         doubt = ""
-        if word := match["noon12"] or match["noon"]:
+        if match["eod"]:
+            hour, minute = 23, 59
+        elif word := match["noon12"] or match["noon"]:
             hour, minute = 12, 0
             if word.lower() == "midnight":
                 hour, minute = 23, 59

@@ -19,7 +19,7 @@ _THINGS: tuple[tuple[str, str], ...] = (
             r"|manuscript)|finished (?:paper|essay|report)"
         ),
     ),
-    ("annotated-bibliography", r"annotated bibliograph(?:y|ies)|annotated (?:source )?list"),
+    ("annotated-bibliography", r"annotated bib(?:liograph(?:y|ies))?|annotated (?:source )?list"),
     (
         "peer-review",
         (
@@ -37,7 +37,10 @@ _THINGS: tuple[tuple[str, str], ...] = (
     ),
     (
         "proposal",
-        r"proposals?|prospectus|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic|intent)",
+        (
+            r"proposals?|prospectus|synops[ie]s|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic"
+            r"|intent)"
+        ),
     ),
     ("outline", r"outlines?|essay plan|plan of (?:the|your) (?:essay|paper)|detailed plan"),
     ("draft", r"(?:\w+ )?drafts?"),
@@ -54,6 +57,7 @@ _HANDING = re.compile(
     r"|this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
     r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
     r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b"
+    r"|(?:like|want|need|expect) (?:it|them|your \w+|the \w+)"
     r"|print(?:ed)?)\b",
     re.IGNORECASE,
 )
@@ -85,7 +89,6 @@ _ALL_AT = re.compile(
     r"|\bby default\b",
     re.IGNORECASE,
 )
-_REVISED_SHEET = re.compile(r"\b(?:revised|updated|version|rev\.)\b", re.IGNORECASE)
 
 
 def _thing(words: str) -> tuple[str, bool]:
@@ -93,12 +96,19 @@ def _thing(words: str) -> tuple[str, bool]:
     match = _THING.search(words)
     if match:
         return _THING.name(match), True
-    return ("final", True) if _WORK.search(words) else ("", False)
+    return ("final", True) if _WORK.search(re.sub(r"\([^()]*\)", "", words)) else ("", False)
+
+
+def _only_when(words: str) -> bool:
+    """Whether ``words`` say nothing but when: hours, prepositions, marks."""
+    for time in reversed(find_times(words)):
+        words = words[: time.start] + words[time.end :]
+    return not re.sub(r"\b(?:by|on|at|of|before|the|no later than)\b|\W", "", words, flags=re.IGNORECASE)
 
 
 def _subject_is_other(before: str) -> bool:
     """Whether what "is due" is something else than the paper or a stage of it (cards, readings, forms)."""
-    match = re.search(r"([\w'#-]+(?: [\w'#-]+)?) (?:is|are) (?:also )?due\b", before)
+    match = re.search(r"([\w'#-]+(?: [\w'#-]+)?) (?:(?:is|are) (?:also )?|\()due\b", before)
     return bool(
         match
         and not _thing(match[1])[1]
@@ -130,7 +140,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         after = after[: after.index(";")]
     after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
     around = before + " # " + after_sentence
-    if re.search(r"\b(?:after|since|from|than)(?: the)? $", before) or _subject_is_other(before):
+    if re.search(r"\b(?:after|since|from|(?<!later )than)(?: the)? $", before) or _subject_is_other(before):
         return None
     if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
         return None
@@ -147,7 +157,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         if later_named and (passage.kind == "row" or not before.strip(" \t-:,") or handing):
             thing, named = later, True
     if not named:
-        if not (handing or (in_list and len(before.strip(" \t:,-")) < 3)):
+        if not (handing or (in_list and _only_when(before))):
             return None
         thing = _title_thing(sheet)
     elif not handing and not in_list and not listed:
@@ -208,7 +218,7 @@ def read_dates_due(sheet: Sheet) -> tuple[tuple[Requirement, ...], tuple[str, ..
         dates = find_dates(passage.text, given, day_first=day_first)
         rejected = -1
         for i, dated in enumerate(dates):
-            if dated.on and given and (dated.on < given or (dated.on == given and _REVISED_SHEET.search(passage.text))):
+            if dated.on and given and dated.on <= given:
                 continue
             # "1/14, 1/22 and 2/11": what is refused of the first of several dates is refused of all.
             carried = (

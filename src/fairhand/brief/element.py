@@ -14,8 +14,9 @@ _COUNTABLE: tuple[tuple[str, str], ...] = (
         "figure",
         (
             r"(?:(?!that|which|who|of|for|to|is|are|in|with|on|at|or\b)\w+(?:-\w+)?[ ,]{1,2}(?:and )?){0,4}?(?:figures?"
-            r"|images?|illustrations?|maps?|graphs?|charts?|diagrams?|photographs?|photos|stills|screenshots"
-            r"|screen captures|pictures|visuals?|graphics?)"
+            r"|images?|illustrations?|maps?|graphs?|plots?|exhibits?|charts?|diagrams?|photographs?|photos|stills"
+            r"|screenshots"
+            r"|screen (?:captures|grabs)|music(?:al)? examples?|pictures|visuals?|graphics?)"
         ),
     ),
     ("table", r"(?:\w+ ){0,2}?tables?"),
@@ -123,7 +124,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|^word[- ]count (?:on|at) the"
                 r"|word[- ]count (?:must|should|is to|has to"
                 r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
-                r"|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}\bthe word[- ]count)"
+                r"|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}(?<!in )\bthe word[- ]count)"
             ),
         ),
         (
@@ -149,7 +150,7 @@ _NEGATED = re.compile(
 _AI = re.compile(r"\b(?:AI|A\.I\.|artificial intelligence|generative|chatbots?|language models?)\b")
 _STATEMENT = re.compile(
     r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)"
-    r"|statement (?:of|on|about|describing|explaining) (?:\w+ ){0,3}(?:AI|use)"
+    r"|statement (?:of|on|about|describing|explaining|saying) (?:\w+ ){0,3}(?:AI|use)"
     r"|(?:disclos\w+|declar\w+|acknowledg\w+|say so|describ\w+|explain\w*|state[d]?|report\w*|not(?:e|ed)"
     r"|list(?:ed)?|tell me)\b[^.;!?]{0,90}?\b(?:in (?:an? |the |your )(?:[\w-]+ ){0,3}(?:note|footnote|endnote"
     r"|statement|paragraph|appendix|declaration|acknowledg\w+|sentence|cover sheet)|on the (?:last|final|title"
@@ -207,15 +208,17 @@ def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
             hits.append((what, int(first.low), 0, keyed.end() + first.end))
     if not hits and (
         meant := re.match(
-            r"\W*(?:\w+ ){0,2}(?:images|figures|illustrations|maps|photographs|tables)\b", text, re.IGNORECASE
+            r"\W*(?:\w+ ){0,2}(?:images|screen grabs|figures|illustrations|maps|photographs|tables)\b",
+            text,
+            re.IGNORECASE,
         )
     ):
         for quantity in find_quantities(text):
             if (
                 quantity.low
                 and quantity.low < 50
-                and re.search(r"\b(?:have|include|use|need) $", text[: quantity.start])
-                and re.match(r"[.,;!]|$", text[quantity.end :])
+                and re.search(r"\b(?:have|include|use|need|embed|insert|add) $", text[: quantity.start])
+                and re.match(r"[.,;!]|$| in (?:your|the) (?:text|paper|essay)", text[quantity.end :])
             ):
                 what = "table" if "tables" in meant.group().lower() else "figure"
                 return [(what, int(quantity.low), quantity.start, quantity.end)]

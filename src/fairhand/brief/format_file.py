@@ -15,7 +15,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
         "docx",
         (
             r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b"
-            r"|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or )|(?<=PDF or )Word"
+            r"|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or |,? not )|(?<=PDF or )Word"
         ),
     ),
     ("pdf", r"(?<![\w])\.?pdfs?\b(?! of (?:the|an?) (?:article|chapter|reading|book))"),
@@ -30,7 +30,7 @@ _TYPE = make_terms(_TYPES, before="", after="")
 _FILE = re.compile(
     r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single"
     r"|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened"
-    r"|accepted|convert\w*)\b",
+    r"|accepted|convert\w*|(?:soft|electronic) cop(?:y|ies))\b",
     re.IGNORECASE,
 )
 _NAMED = re.compile(

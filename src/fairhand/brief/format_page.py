@@ -10,7 +10,7 @@ from fairhand.brief.layout import Sentence
 
 _PAGE_NUMBERS = re.compile(
     r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?"
-    r"|pages? (?:are |is |must be |should be |to be |be )?(?:all )?numbered|pagination|paginated?)\b",
+    r"|(?<!\d )pages? (?:(?:are|is|must|should|shall|will|to|be|all) ){0,3}numbered|pagination|paginated?)\b",
     re.IGNORECASE,
 )
 _CITED_PAGES = re.compile(

@@ -17,7 +17,10 @@ _FACES = (
     "Noto Sans", "Source Serif", "Constantia", "Didot", "Bodoni", "Caslon", "Minion Pro", "Charter", "Carlito",
     "Tinos", "Arimo", "Franklin Gothic", "Futura",
 )  # fmt: skip  # fmt: skip
-_FACE = re.compile(r"\b(?:" + "|".join(sorted(_FACES, key=len, reverse=True)) + r")\b")
+_FACE = re.compile(
+    r"\b(?:" + "|".join(f"(?i:{f})" if " " in f else f for f in sorted(_FACES, key=len, reverse=True)) + r")\b"
+)
+_WRITTEN = {face.lower(): face for face in _FACES}
 _FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(
     rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
@@ -66,7 +69,7 @@ def find_faces(sentence: Sentence) -> Iterator[Hit]:
     """The typefaces that a sentence names, each as its maker writes it."""
     text = sentence.text
     for match in _FACE.finditer(text):
-        name = match.group()
+        name = _WRITTEN[match.group().lower()]
         near = text[max(0, match.start() - 40) : match.end() + 40]
         if name in {"Times", "Century", "Charter", "Georgia", "Caslon", "Futura"} and not re.search(
             r"\b(?:font|typeface|pt|point|type|size)\b", near

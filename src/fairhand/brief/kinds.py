@@ -41,7 +41,7 @@ KINDS: tuple[KindRow, ...] = (
     KindRow("task", ("verb",), "verb", find_task),
     KindRow("length", ("unit", "min", "max", "words_per_page", "about", "excludes", "part"), "part", find_length),
     KindRow("due", ("what", "on", "at"), "what", find_due),
-    KindRow("sources", ("min", "max", "type", "since"), "type", find_sources),
+    KindRow("sources", ("min", "max", "type", "since", "cited"), "type", find_sources),
     KindRow("sources_banned", ("what",), "", find_sources_banned),
     KindRow("style", ("style", "edition"), "", find_style),
     KindRow("section", ("name", "needed"), "name", find_section),

@@ -20,7 +20,8 @@ _CONTEXT = re.compile(
     re.IGNORECASE,
 )
 _EACH = (
-    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any|for the first)(?: of the first \w+)?(?: (?:calendar"
+    r"(?P<per>(?:per|a|an|each|every|for each|for every|each additional|for any"
+    r"|for the first)(?: of the first \w+)?(?: (?:calendar"
     r"|working|week"
     r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
     r"|24-hour period))"
@@ -40,11 +41,7 @@ _TURNED = re.compile(
     rf"| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
     re.IGNORECASE,
 )
-_ONCE = re.compile(
-    rf"(?:{_AMOUNT}|{_GRADE})(?= (?:off|penalty|deduct\w+|reduction|will be|is|are|taken|lost)"
-    rf"|\b[^.;]{{0,40}}\b(?:once|flat|regardless|however late))",
-    re.IGNORECASE,
-)
+_ONCE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?! (?:off )?(?:for )?(?:each|every|per)\b)", re.IGNORECASE)
 _LOSS = re.compile(
     r"\b(?:los(?:e|es|t)|off|deduct\w*|minus|taken|penal\w*|drop(?:s|ped)?|reduc\w*|cost(?:s|ing)?|subtract\w*"
     r"|down|late|-)\b|-\d",
@@ -183,7 +180,7 @@ def find_late(sheet: Sheet) -> list[Requirement]:
             penalty is None
             and context
             and (once := _ONCE.search(text))
-            and (_ONCE_WORD.search(text) or _LOSS.search(text))
+            and (_ONCE_WORD.search(text) or _LOSS.search(re.sub(r"(?i)\blate\b", "", text)))
             and not re.search(r"\bcapped|maximum|at most", text)
         ):
             penalty = _values(once, "once")

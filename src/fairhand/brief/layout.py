@@ -55,6 +55,11 @@ class Passage:
     """Whether it speaks of something other than this paper."""
 
     @property
+    def weighed(self) -> bool:
+        """Whether it is a row of a rubric: a cell holds nothing but a weight."""
+        return self.kind == "row" and any(_WEIGHED.fullmatch(cell.strip()) for cell in self.text.split("\t"))
+
+    @property
     def context(self) -> str:
         """Heading, lead and key, in lower case."""
         return f"{self.heading} | {self.lead} | {self.key}".lower()
@@ -149,6 +154,11 @@ def _split_key(passage: Passage) -> Passage:
     return replace(passage, key=match[1]) if match else passage
 
 
+def _shape(marker: str) -> str:
+    """What a clause's number or letter has in common with its fellows' ("2." and "3.", "(a)" and "(b)")."""
+    return re.sub(r"[ivx]+|[a-z]|\d+", "1", marker.lower()) if any(c.isalnum() for c in marker) else ""
+
+
 def _is_labelled(text: str) -> bool:
     """Whether a line is a label and what it holds ("Due: Friday"), as in the head of a form."""
     match = _KEY.match(text)
@@ -177,7 +187,7 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
             return False
         return not following.marker and (following.indent > line.indent or len(texts[i + 1]) > len(text))
     if text.endswith(":"):
-        return True
+        return bool(_TOTALLED.match(text)) or not _MEASURED.search(text)
     if following.marker or following.indent > line.indent:
         return following.indent >= line.indent
     if (
@@ -200,7 +210,7 @@ def _read_passages(text: str) -> tuple[Passage, ...]:
     texts = [words for words, _ in squeezed]
     passages: list[Passage] = []
     heading, heading_indent, child_indent = "", -1, -1
-    lead, lead_indent = "", -1
+    lead, lead_indent, lead_marker = "", -1, ""
     column, column_key = -1, ""
     for i, block in enumerate(blocks):
         words, places = squeezed[i]
@@ -218,6 +228,9 @@ def _read_passages(text: str) -> tuple[Passage, ...]:
         elif heading_indent <= first.indent < child_indent and kind == "prose" and block.after_blank:
             # An indented section is over where the text comes back to the margin.
             heading = ""
+        if lead_marker and first.indent <= lead_indent and _shape(first.marker) == lead_marker:
+            # The next clause of the same level is no longer introduced by the one before.
+            lead = ""
         if lead and kind == "prose" and block.after_blank and passages[-1].text != lead:
             lead = ""
         passage = Passage(
@@ -235,9 +248,9 @@ def _read_passages(text: str) -> tuple[Passage, ...]:
         if kind == "row" and passage.key and column < 0:
             column, column_key = first.column, passage.key
         if words.endswith(":"):
-            lead, lead_indent = words, first.indent
+            lead, lead_indent, lead_marker = words, first.indent, _shape(first.marker)
         elif kind == "prose":
-            lead, lead_indent = "", -1
+            lead, lead_indent, lead_marker = "", -1, ""
     return tuple(passages)
 
 

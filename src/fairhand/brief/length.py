@@ -19,7 +19,7 @@ _UNIT = (
 _PARTS: tuple[tuple[str, str], ...] = (
     ("annotated-bibliography", r"annotated bibliograph\w+"),
     ("abstract", r"abstracts?"),
-    ("proposal", r"proposals?|prospectus"),
+    ("proposal", r"proposals?|prospectus|synops[ie]s"),
     ("reflection", r"reflections?|reflective (?:statement|note|account|commentary|paragraph)|self-reflection"),
     (
         "other",
@@ -28,7 +28,8 @@ _PARTS: tuple[tuple[str, str], ...] = (
             r"|captions?|notes?|cards?|examples?|"
             r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+"
             r"|statements?|peer reviews?|critiques?|"
-            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?(?! \d)|sentences?"
+            r"conclusions?|readings?|stor(?:y|ies)|handouts?|journals? entr\w+|cover letters?|sections?(?! \d)"
+            r"|sentences?"
             r"|quotations?"
             r"|quotes?|entry|entries|drafts?|letter|poems?"
         ),
@@ -299,4 +300,20 @@ def find_length(sheet: Sheet) -> list[Requirement]:
                     force_of(sentence.text),
                 )
             )
-    return found
+    return _without_parts_of_it(sheet, found)
+
+
+def _without_parts_of_it(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
+    """The lengths less those that, in brackets, are plainly of a part of the paper: not half of its own length."""
+
+    def size(requirement: Requirement) -> tuple[object, float]:
+        return requirement.values["unit"], float(str(requirement.values["max"] or requirement.values["min"] or 0))
+
+    def bracketed(requirement: Requirement) -> bool:
+        before = sheet.text[max(0, requirement.span.start - 30) : requirement.span.start]
+        return before.rfind("(") > before.rfind(")")
+
+    papers = [r for r in found if r.values["part"] == "paper"]
+    whole = [size(r) for r in papers if not bracketed(r)]
+    parts = [r for r in papers if bracketed(r) and any(u == size(r)[0] and 2 * size(r)[1] <= n for u, n in whole)]
+    return [r for r in found if r not in parts]

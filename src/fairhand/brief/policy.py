@@ -9,7 +9,7 @@ from fairhand.brief.wording import TOLD, ask
 from fairhand.model.requirement import Force, Requirement
 
 _AI = re.compile(
-    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|[Cc]hatbots?|[A-Za-z]{0,12}GPT|LLMs?"
+    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|(?i:chatbots?)|[A-Za-z]{0,12}GPT|LLMs?"
     r"|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|[Aa]utomated writing|writing bots?)\b"
 )
 _AI_CONTEXT = re.compile(r"\b(?:ai|a\.i\.|artificial intelligence|generative|chatbots?)\b")
@@ -21,14 +21,16 @@ _ASK = re.compile(
     re.IGNORECASE,
 )
 _DISCLOSE = re.compile(
-    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|statement (?:of|on|about|describing)"
+    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|statement (?:of|on|about|describing|saying"
+    r"|that|which)"
     r"|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited"
     r"|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that"
     r"|what)|note (?:how|any|where)|be transparent|attribut\w+|list (?:the|any|every|each))\b",
     re.IGNORECASE,
 )
 _FORBID = re.compile(
-    r"\b(?:not (?:be )?(?:used|permitted|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
+    r"\b(?:(?:receives?|gets?|earns?) (?:an? )?(?:zero|0|F)\b|but not (?:for|to)\b|not (?:be )?(?:used|permitted"
+    r"|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
     r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
     r"|forbidden|banned|not allowed"
     r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
@@ -47,7 +49,8 @@ _AI_TEXT = re.compile(
 
 _TOGETHER_NO = re.compile(
     r"\b(?:(?:may|must|should|do|can)(?: not|n't)\b[^.;]{0,30}\b(?:together|share|collaborat\w+|work (?:with"
-    r"|in groups|jointly)|co-?writ\w+|copy from)|(?:is|are) (?:strictly )?individual\b|individual (?:work"
+    r"|in groups|jointly)|co-?writ\w+|copy from)|(?:is|are) (?:strictly )?individual\b|individual (?:work|report"
+    r"|essay|paper"
     r"|assignment|piece|effort|task|project)\b|(?:written|done|completed|carried out|undertaken"
     r"|prepared) (?:individually|alone|independently|by yourself|on your own)"
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
@@ -57,7 +60,8 @@ _TOGETHER_NO = re.compile(
     re.IGNORECASE,
 )
 _TOGETHER_YES = re.compile(
-    r"\b(?:collaboration\b[^.;]{0,50}\b(?:is|are) (?:allowed|encouraged|permitted|welcome|fine)|(?:may|can"
+    r"\b(?:(?:collaboration|collaborating|working together|discussing\b[^.;]{0,30}\bwith)\b[^.;]{0,50}"
+    r"\b(?:is|are) (?:allowed|encouraged|permitted|welcome|fine)|(?:may|can"
     r"|feel free to|are (?:encouraged|welcome|free|allowed) to|encourage you to) (?:\w+ ){0,2}?(?:discuss (?:your "
     r"|the |these "
     r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
@@ -90,7 +94,8 @@ _INTEGRITY = re.compile(
 )
 _INTEGRITY_NO = re.compile(
     r"\b(?:not (?:be )?(?:tolerated|allowed|permitted|acceptable|accepted)|forbidden|prohibited|zero|fail(?:ure|s"
-    r"|ed)?|report(?:ed)?|referred|penal\w+|serious|misconduct|will result|results in|no (?:plagiari|tolerance)"
+    r"|ed)?|report(?:ed)?|referred|penal\w+|cancel\w*|attracts?|serious|misconduct|will result|results in"
+    r"|no (?:plagiari|tolerance)"
     r"|do not|don't|must not|disciplin\w+|consequences|expect\w*|offen[cs]e|applies|apply|subject to|not\b|avoid)\b",
     re.IGNORECASE,
 )

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from fairhand.brief.layout import Passage, Sheet
 from fairhand.brief.numbers import NUMBER, number_value
 from fairhand.brief.wording import TOLD, ask, force_of
-from fairhand.model.requirement import Force, Requirement
+from fairhand.model.requirement import Force, Requirement, Value
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
@@ -30,8 +30,11 @@ _EACH = re.compile(
 )
 _QUOTED = re.compile(r'"(?P<name>[^"]{3,40})"')
 _NAMING = re.compile(r"titled|headed|called|labelled|headings", re.IGNORECASE)
-_NAMED = re.compile(rf'{_QUOTED.pattern} (?:section|part|heading)\b|\b(?:section|part) (?:titled|headed|called|labelled)'
-                    rf' {_QUOTED.pattern.replace("name", "named")}', re.IGNORECASE)  # fmt: skip
+_NAMED = re.compile(
+    r'"(?P<name>[^"]{3,40})" (?:section|part|heading)\b'
+    r'|\b(?:section|part) (?:titled|headed|called|labelled) "(?P<named>[^"]{3,40})"',
+    re.IGNORECASE,
+)
 _OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
 _NO_SECTION = re.compile(r"\b(?:text|body|page|sheet|name|number)\b", re.IGNORECASE)
@@ -197,6 +200,6 @@ def find_section(sheet: Sheet) -> list[Requirement]:
     found: dict[str, Requirement] = {}
     for name, passage, start, end in _names(sheet):
         if name not in found:
-            values = {"name": name, "needed": True}
+            values: dict[str, Value] = {"name": name, "needed": True}
             found[name] = ask(sheet, "section", values, passage.span(start, end), _force(name, passage))
     return list(found.values())

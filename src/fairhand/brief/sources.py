@@ -9,7 +9,7 @@ from dataclasses import replace
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, number_value
 from fairhand.brief.terms import make_terms
-from fairhand.brief.wording import TOLD, ask, force_of
+from fairhand.brief.wording import TOLD, ask, force_of, join
 from fairhand.model.requirement import Force, Requirement, Value
 from fairhand.model.span import Span
 
@@ -26,7 +26,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
         "data",
         (
             r"data ?sets?|data sources?|census tables?|statistical (?:sources?|tables?|series)|data series"
-            r"|official statistics"
+            r"|official statistics|government (?:data|statistics)"
         ),
     ),
     (
@@ -48,11 +48,13 @@ _TYPES: tuple[tuple[str, str], ...] = (
         (
             r"outside (?:the |of )?(?:sources?|course|class|reading|required|assigned)|from outside|external sources?"
             r"|beyond (?:the|our|those)|not (?:on|from) (?:the|our) (?:reading list|syllabus|course)"
-            r"|independently found|outside sources?"
+            r"|independently found|outside sources?|(?:not|n't) on (?:it|the(?:se)? lists?)\b"
         ),
     ),
     ("scholarly", r"scholarly|academic|scholarship|learned journals?|university press|secondary scholarship"),
+    ("website", r"web ?sites?|web ?pages?|web[- ]only|internet sources?|online sources?"),
     ("book", r"books?\b|monographs?|book-length"),
+    ("article", r"articles?\b|chapters?\b"),
 )
 _TYPE = make_terms(_TYPES, after="")
 _NOUN = re.compile(
@@ -134,13 +136,15 @@ _LISTED = re.compile(r"\b(?:reference list|bibliography|works cited|list of refe
 
 
 _LOOSE_NOUN = re.compile(
-    r" (?:\w+ )?(?:items?|works|texts|readings|secondary|accounts|entries|critics|commentaries)\b", re.IGNORECASE
+    r" (?:of (?:the|your|our|these) )?(?:\w+ )?(?:items?|works|texts|readings|secondary|accounts|entries|critics"
+    r"|commentaries)\b",
+    re.IGNORECASE,
 )
 _ONE = re.compile(r"one (?:article|source|of)\b", re.IGNORECASE)
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b|\b\d{1,2}(?:st|nd|rd|th)\b")
 _EXACTLY = re.compile(r"\b(?:exactly|precisely|only)\b", re.IGNORECASE)
 _NUMBERED = re.compile(
-    r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|assignment|vol(?:ume)?|size|unit|lens|edition"
+    r"(?:\b(?:chapters?|parts?|week|section|page|pp?\.|level|paper|steps?|assignment|vol(?:ume)?|size|unit|lens|edition"
     r"|any|no\."
     r"|group)|[#$£€]) $",
     re.IGNORECASE,
@@ -153,6 +157,8 @@ _LEFT_FREE = re.compile(r"\b(?:not have to|need not|do not|don't|can be)\b", re.
 
 def _type_in(words: str) -> str:
     kinds = _TYPE.named(words)
+    if {"book", "article"} <= set(kinds):
+        kinds = [kind for kind in kinds if kind not in {"book", "article"}]
     return min(kinds, key=_TYPE.names.index) if kinds else "any"
 
 
@@ -191,7 +197,9 @@ def _is_source_sentence(sheet: Sheet, sentence: Sentence) -> bool:
     return keyed or bool(
         _STRICT_NOUN.search(text)
         or _TYPE.search(text)
-        or re.search(r"\b(?:works|items|texts|readings|accounts|commentaries|critics)\b", text, re.IGNORECASE)
+        or re.search(
+            r"\b(?:works|items|texts|readings|accounts|commentaries|critics|documents|cases)\b", text, re.IGNORECASE
+        )
     )
 
 
@@ -209,9 +217,12 @@ def _stretches(text: str, quantities: list[Quantity]) -> list[tuple[Quantity, st
 def _kind(sentence: Sentence, quantity: Quantity, near: str, rows: list[dict[str, Value]]) -> str:
     """The kind of source that a quantity counts: from its noun, its label, or what "such" and "of which" refer to."""
     kind = _type_in(near)
+    before = sentence.text[: quantity.start]
+    if kind == "article" and not (rows or _ANAPHOR.search(near[:30]) or re.match(r" (?:must|should|to) be\b", near)):
+        # As the whole number of sources, "articles" is only a word for them.
+        return "any"
     if kind != "any":
         return kind
-    before = sentence.text[: quantity.start]
     label = re.search(r"([\w -]{3,40}): $", before[-45:])
     named = label[1] if label else sentence.passage.key if sentence.passage.body and not sentence.start else ""
     if named and not _NOUN.search(near):
@@ -220,6 +231,8 @@ def _kind(sentence: Sentence, quantity: Quantity, near: str, rows: list[dict[str
         return _type_in(before)
     if rows and _ANAPHOR.search(near[:30]) and _SINCE.search(near):
         return str(rows[-1]["type"])
+    if quantity.low is None and not rows and _ANAPHOR.search(near[:30]):
+        return _type_in(before)
     return "any"
 
 
@@ -227,9 +240,12 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
     """Whether a quantity counts sources at all, and asks for them."""
     text = sentence.text
     anaphor = _ANAPHOR.search(near[:30]) or _ANAPHOR.search(text[max(0, quantity.start - 18) : quantity.start])
-    if kind == "any":
+    if kind in {"any", "article"}:
         noun = _NOUN.search(near)
         dated = anaphor and _SINCE.search(near)
+        if anaphor and noun is None and not dated and re.search(r"\b(?:must|should|need to|have to) be\b", near):
+            # "At least two of which must be Australian": a kind that we have no word for.
+            return False
         if noun is None and not dated and not (keyed and (not quantity.bare or anaphor or not quantity.start)):
             return False
         if noun and (noun.start() > 40 or not (keyed or _STRICT_NOUN.search(near) or _LOOSE_NOUN.match(near))):
@@ -297,8 +313,12 @@ def _counts_other(text: str, quantity: Quantity, words: str) -> bool:
         or words.startswith(")")
         or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words))
         or ("entries" in words[:9] and re.search(r"\bannotated\b", text[: quantity.start], re.IGNORECASE))
+        or re.search(r"\bof (?:the|these|those) $", text[: quantity.start][-10:])
         or _NUMBERED.search(text[max(0, quantity.start - 20) : quantity.start])
     )
+
+
+_NONE_OUTSIDE = re.compile(r"(?:\b(?:no|not|without)|n't)\b[^.;]{0,25}\boutside sources?\b", re.IGNORECASE)
 
 
 def _without_number(sheet: Sheet, kind: str, span: Span, force: Force) -> Requirement:
@@ -308,6 +328,9 @@ def _without_number(sheet: Sheet, kind: str, span: Span, force: Force) -> Requir
 def _uncounted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     """Kinds of source that are asked for without a number."""
     text = sentence.text
+    if (match := _NONE_OUTSIDE.search(text)) and not re.search(r"\b(?:need|have to|required?|rather|if you)\b", text):
+        none = {"min": None, "max": 0, "type": "outside", "since": None}
+        return [ask(sheet, "sources", none, sentence.span(match.start(), match.end()), force_of(text))]
     if match := _UNCOUNTED.search(text):
         kind, hit = _type_in(text), _TYPE.search(text)
         if hit is None or kind not in {"peer-reviewed", "scholarly", "primary"} or _LEFT_FREE.search(text):
@@ -335,12 +358,42 @@ def _date_all(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
     return found
 
 
+_ALL_CITED = re.compile(
+    r"\b(?:all|every|each)\b(?: (?:one|single))?(?: of (?:them|these|those|which|the \w+|your \w+))?"
+    r"[^.;:!?]{0,60}?\b(?:be |is |are |is to be |are to be |must be )?cited\b(?! (?:\w+ly|in \w+ (?:style|format"
+    r"|form)|using|according|with|as)\b)",
+    re.IGNORECASE,
+)
+_OF_LIST = re.compile(
+    r"\b(?:sources?|references?|works?|items?|entr(?:y|ies)|texts?|them|these|those|which|list|bibliography)\b",
+    re.IGNORECASE,
+)
+
+
+def _cited(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
+    """The requirements, with the sheet's wish that all that is listed be cited: of the first of them, or on its own."""
+    for sentence in sheet.sentences:
+        match = _ALL_CITED.search(sentence.text)
+        if not match or TOLD.search(sentence.text) or _LEFT_FREE.search(sentence.text):
+            continue
+        if not _OF_LIST.search(match.group()):
+            continue
+        span = sentence.span(match.start(), match.end())
+        if not found:
+            found = [_without_number(sheet, "any", span, force_of(sentence.text))]
+        first = found[0]
+        both = join(first.span, span) if 0 <= span.start - first.span.end < 120 else first.span
+        said = replace(first, values={**first.values, "cited": "all"}, span=both, evidence=both.of(sheet.text))
+        return [said, *found[1:]]
+    return found
+
+
 def find_sources(sheet: Sheet) -> list[Requirement]:
     """How many sources of which kind the sheet asks for."""
     found: list[Requirement] = []
     seen: set[tuple[object, ...]] = set()
     for sentence in sheet.sentences:
-        if not _is_source_sentence(sheet, sentence):
+        if sentence.passage.weighed or not _is_source_sentence(sheet, sentence):
             continue
         for requirement in (*_counted(sheet, sentence), *_uncounted(sheet, sentence)):
             key = tuple(requirement.values[k] for k in ("type", "min", "max"))
@@ -349,8 +402,9 @@ def find_sources(sheet: Sheet) -> list[Requirement]:
                 found.append(requirement)
     found = _date_all(sheet, found)
     counted = {r.values["type"] for r in found if r.values["min"] is not None or r.values["max"] is not None}
-    return [
+    kept = [
         r
         for r in found
         if r.values["min"] is not None or r.values["max"] is not None or r.values["type"] not in counted
     ]
+    return _cited(sheet, kept)

@@ -23,7 +23,8 @@ _KINDS: tuple[tuple[str, str], ...] = (
     (
         "course-readings",
         (
-            r"(?:course|class|module|seminar|lab(?:oratory)?) (?:reader|readings?|pack|manual|handouts?)|readings (?:from|set in) (?:the )?(?:course"
+            r"(?:course|class|module|seminar|lab(?:oratory)?) (?:reader|readings?|pack|manual|handouts?)"
+            r"|readings (?:from|set in) (?:the )?(?:course"
             r"|class)|assigned readings?|lecture (?:notes|slides)"
         ),
     ),
@@ -55,7 +56,8 @@ _BAN = re.compile(
     re.IGNORECASE,
 )
 _OF_OBJECT = re.compile(
-    r"^(?:avoid|no|stay|steer|refrain)\b|(?:not|n't|never|cannot) (?:to )?(?:cit|us|rel|draw|quot|includ|refer|consult)",
+    r"^(?:avoid|no|stay|steer|refrain)\b|(?:not|n't|never|cannot) (?:to )?(?:cit|us|rel|draw|quot|includ|refer"
+    r"|consult)",
     re.IGNORECASE,
 )
 """A ban whose object follows it ("do not cite blogs"); the other bans follow their subject."""

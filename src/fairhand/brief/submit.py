@@ -15,7 +15,7 @@ Way = tuple[str, str, int, int]
 
 _STOP = (
     r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the"
-    r"|outside|inside|near|behind|next)\b| ?[.,;:()\t?!—]|$)"
+    r"|outside|inside|near|behind|next)\b| ?[,;:()\t?!—]| ?\.(?!\w)|$)"
 )
 _PLACE = (
     rf"(?:the |our |my |your |this |its )?(?P<where>[\w\"'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for"
@@ -44,10 +44,10 @@ _ONLINE = re.compile(
 )
 _ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
 _EMAIL = re.compile(
-    rf"\b(?:e-?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto "
+    rf"\b(?:(?:e-?)?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto "
     rf"|: ?|<|\(){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report"
     rf"|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should"
-    rf"|to) be e-?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
+    rf"|shall|to) (?:also )?be (?:e-?)?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
     re.IGNORECASE,
 )
 _HANDED = re.compile(
@@ -84,7 +84,8 @@ _QUESTIONS = re.compile(r"\bquestions?\b", re.IGNORECASE)
 _COPY = re.compile(r"\b(?:paper|essay|cop(?:y|ies)|report|it|due)\b", re.IGNORECASE)
 _HANDED_OVER = re.compile(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give|must be)\b", re.IGNORECASE)
 _OTHER = re.compile(
-    r"\b(?:podcast|questions|proposal|outline|draft|review forms?|extension|reading|slides|forum posts?|discussion"
+    r"\b(?:podcast|questions|proposal|outline|(?<!final )draft|review forms?|extension|reading|slides|forum posts?"
+    r"|discussion"
     r"|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
     re.IGNORECASE,
 )
