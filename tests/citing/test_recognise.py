@@ -57,6 +57,8 @@ def mentions_in(draft: str, entries: tuple[Entry, ...] = ENTRIES) -> tuple[list[
         "The Stamp Act (1765), the Great Fire (1666), and the Treaty of Ghent (1814) matter.",
         "The law (Clean Water Act, 1972) passed.",
         "He wrote “teh” [sic] twice.",
+        "The fit (*R*2 = 0.97) was good, and so it went from *P*2 to the end (*P*3), as min(Lee, 2009) shows.",
+        "It grew (e.g., *Bufo bufo*, 3.92x) with time; the models of DOC and Salt (M2, Table 3) agree.",
         "In *The Long Pier* (1942) nobody sings, and *Fog* (2003) is silent.",
         "Ferry men and others (Marine House, Leith) came.",
         "There were thirty (30) and then fifty (50).",
@@ -164,6 +166,27 @@ def test_a_list_of_references_without_a_heading_cites_nothing() -> None:
     assert mentions_in("It held (Ferro, 2018).\n\n**Works Cited**\n\nMoor and Brill (1990) wrote it.\n")[0] == [
         "(Ferro, 2018)"
     ]
+
+
+@pytest.mark.parametrize(
+    ("draft", "places"),
+    [
+        ("It is so (Adair and Bello 1028).", [("", "1028")]),
+        ("It is so (Adair & Bello, 2008, 1028).", [("2008", "1028")]),
+        ("Adair and Bello (2008, 1028) say so.", [("2008", "1028")]),
+        ("Adair and Bello write so (1028–1031).", [("", "1028–1031")]),
+        ("Adair and Bello (2008) write:\n\n> It is so. (1028)", [("2008", None), ("", "1028")]),
+        ("It is so (Adair & Bello, 2008, 2011).", [("2008", None), ("2011", None)]),
+        ("It is so (Ferro 2018, 1204).", [("2018", "1204")]),
+    ],
+)
+def test_a_page_of_four_figures_is_no_year(draft: str, places: list[tuple[str, str | None]]) -> None:
+    """The pages of the list of sources tell; no work is of a year before printing."""
+    article = Entry("adair", "article-journal", "Rope", authors=(Name("Adair", "Ana"), Name("Bello", "Bo")),
+        issued=Issued(2008), page="1021-40")  # fmt: skip
+    _, found = mentions_in(draft, (*ENTRIES, article))
+    cites = [cite for mention in found for cite in mention.cites]
+    assert [(cite.year, cite.locator.text if cite.locator else None) for cite in cites] == places
 
 
 def test_a_parenthesis_without_end_is_read_all_the_same() -> None:

@@ -50,6 +50,7 @@ def one(draft: str, entries: tuple[Entry, ...] = ENTRIES) -> Resolved:
 @pytest.mark.parametrize(
     ("draft", "meant"),
     [
+        ("A. van der Vale puts it down to chance (94).", "vale-a"),
         ("It sank (Hale & Orr, 2010).", "hale-orr"),
         ("It sank (Hale et al., 2012).", "hale-orr-pim"),
         ("It sank (Hale, Orr, and Pim 2012).", "hale-orr-pim"),

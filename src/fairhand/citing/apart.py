@@ -29,6 +29,7 @@ _AFTER_QUOTE = re.compile(
 _CLAUSE_END = re.compile(r"\s*(?:[.,;:!?)\]–—]|\Z)|\n")
 _CAPITAL = re.compile(r"(?<![\w.])[^\W\d_][\w'’-]{1,30}")
 _CAPITALISED_LABEL = re.compile(r"[A-Z][a-z]")
+_OF_TEXT = re.compile(r"\b(?:tables?|fig)", re.IGNORECASE)
 _LOOK_BACK = 800
 """How far before a parenthesis, in code points, an author is looked for who is in no list."""
 
@@ -90,17 +91,23 @@ def read_apart(around: Around, square: bool) -> Sighting | None:
 
 
 def _may_be_meant(around: Around, author: Author | None) -> list[Work]:
-    """The works of the author named just before a parenthesis; after a quotation, any of the list."""
+    """The works of the author named just before a parenthesis, or last in its sentence; after a quotation, any."""
     known = around.known
     if author is not None:
         return [known.works[at] for at in known.works_by(author.who.names[0])] if author.known else []
     quoted = around.in_quote or _AFTER_QUOTE.search(around.before(6))
-    return list(known.works) if quoted else []
+    if quoted:
+        return list(known.works)
+    named = around.namings[-1:] if around.namings and around.namings[-1].span.start >= around.sentence.start else ()
+    return [known.works[at] for naming in named for at in naming.works]
 
 
 def _is_of_text(tail: Tail) -> bool:
     """Whether a place is one of those that the writer's own text has too: a figure, a chapter, a note."""
-    return tail.place is not None and tail.place.locator.kind not in ("page", "line", "paragraph", "act")
+    locator = tail.place.locator if tail.place else None
+    return locator is not None and (
+        locator.kind not in ("page", "line", "paragraph", "act") or _OF_TEXT.search(locator.within) is not None
+    )
 
 
 def _may_be_place(tail: Tail) -> bool:
@@ -204,7 +211,7 @@ def _need_of_page(around: Around, place: Place) -> Need | None:
     in_paragraph = around.last_named >= 0
     quoted = around.in_quote or _AFTER_QUOTE.search(around.before(6)) is not None
     ends = _CLAUSE_END.match(around.text, bracket.end) is not None
-    if kind in ("figure", "table"):
+    if kind in ("figure", "table") or _OF_TEXT.search(place.locator.within):
         return None
     if place.labelled and kind in ("page", "paragraph"):
         return ""

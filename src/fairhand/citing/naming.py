@@ -6,11 +6,12 @@ import re
 from dataclasses import dataclass, replace
 
 from fairhand.citing.known import Known
-from fairhand.citing.names import name_key
+from fairhand.citing.names import PARTICLES, name_key
 from fairhand.language.folding import fold
 from fairhand.model.span import Span
 
 _GIVEN = re.compile(r"(?<!\w)(?:(?:[^\W\d_]\.[ -]?){1,3}|[^\W\d_a-z][\w'’-]{2,24}(?:\s[^\W\d_]\.){0,2})\s?$")
+_PARTICLES = re.compile(rf"(?:\b(?:{'|'.join(sorted(PARTICLES))})\s){{1,3}}\Z", re.IGNORECASE)
 _JOINED = re.compile(r"(?:['’]s)?\s*(?:,\s*(?:and|&)?|and|&)\s*")
 _ARTICLE = re.compile(r"[*_\"“‘']{0,2}(?:(?:The|A|An)\s)?\Z")
 _ET_AL = re.compile(r",?\s+(?:et al\b|and (?:others|colleagues|h(?:is|er) colleagues)\b)")
@@ -88,7 +89,8 @@ def _names_it(text: str, span: Span, key: str, known: Known, quoted: tuple[Span,
 def _with_given(text: str, naming: Naming, known: Known) -> Naming:
     """The naming with the given name before it taken in, where it is that of one of its works' authors."""
     start = max(0, naming.span.start - 40)
-    given = _GIVEN.search(text[start : naming.span.start])
+    particles = _PARTICLES.search(text, start, naming.span.start)
+    given = _GIVEN.search(text[start : particles.start() if particles else naming.span.start])
     if given is None or given[0][0].islower():
         return naming
     surname = naming.span.of(text)

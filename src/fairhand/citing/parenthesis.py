@@ -222,6 +222,8 @@ def _read_titled(
 ) -> list[Read] | None:
     """A work cited by its title, after its author or alone; None where what stands before the title is no author."""
     title = next(group for group in found.groups() if group is not None).strip().rstrip(",.")
+    if found.end() < end and (text[found.end()].isalnum() or text[found.end()] in "*_"):
+        return []  # a sign, as in *R*2
     head = text[at : found.start()].strip(" ,")
     who = read_who(head, known.given, known.whole) if head else None
     if head and who is None:

@@ -71,7 +71,7 @@ def _read_round(text: str, bracket: Span, inner: Span, known: Known) -> Sighting
     if not reads or _introduces_acronym(text, bracket, reads):
         return None
     sure = any(read.grade == "known" for read in reads)
-    if not sure and _follows_title(text, bracket):
+    if not sure and (_follows_title(text, bracket) or text[bracket.start - 1 : bracket.start].isalnum()):
         return None
     if all(read.grade == "likely" for read in reads):
         return Sighting(Mention(bracket, "parenthetical", 0, tuple(read.cite for read in reads)), "habit")
