@@ -189,6 +189,16 @@ def test_a_page_of_four_figures_is_no_year(draft: str, places: list[tuple[str, s
     assert [(cite.year, cite.locator.text if cite.locator else None) for cite in cites] == places
 
 
+def test_an_author_named_as_a_month_keeps_the_initial() -> None:
+    """*J. May 2012* is a name and a year, after another's citation too."""
+    _, found = mentions_in("It is so (quoted in T. May 2012). It is so (Ferro 2018; May 2012).")
+    assert [(cite.names, cite.year) for mention in found for cite in mention.cites] == [
+        (("May",), "2012"),
+        (("Ferro",), "2018"),
+        (("May",), "2012"),
+    ]
+
+
 def test_a_parenthesis_without_end_is_read_all_the_same() -> None:
     """However many works are joined by *and*, the reading ends."""
     draft = "It held (" + "Ferro 2018 and " * 2000 + "Sands 2021).\n"

@@ -51,6 +51,7 @@ def one(draft: str, entries: tuple[Entry, ...] = ENTRIES) -> Resolved:
     ("draft", "meant"),
     [
         ("A. van der Vale puts it down to chance (94).", "vale-a"),
+        ("It is so (Quist).\n\n> The Hale and Orr lead was used. (12)", "reprint"),
         ("It sank (Hale & Orr, 2010).", "hale-orr"),
         ("It sank (Hale et al., 2012).", "hale-orr-pim"),
         ("It sank (Hale, Orr, and Pim 2012).", "hale-orr-pim"),

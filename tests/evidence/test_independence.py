@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -47,6 +48,25 @@ def test_a_surname_alone_is_no_citation() -> None:
     """The word may be a verb, or another person's name."""
     texts = {"bø-2003": text("bø-2003", "Ask whom you will; the quay was there before the town.")}
     assert find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts) == ()
+
+
+@pytest.mark.parametrize(
+    ("words", "cites"),
+    [
+        ("So say B. Ask (1990) and others.", True),
+        ("Ask, B. (1990). Tide and town. Quay Press.", True),
+        ("Moe KL, Ask BT (1990) Tides.", True),
+        ("So says C. Ask (1990).", False),
+        ("Ask, C. L. (1990). Tides.", False),
+        ("Moe KL, Ask CL (1990) Tides.", False),
+        ("Moe KL, Berg-Ask BT (1990) Tides.", False),
+        ("C. Ask (1985) came first, and then Ask (1990).", True),
+    ],
+)
+def test_initials_tell_a_citation_from_a_namesakes(words: str, cites: bool) -> None:
+    """In running words and in a list; half a double name is another name."""
+    found = find_dependences(["ask-1990", "bø-2003"], ENTRIES, {"bø-2003": text("bø-2003", words)})
+    assert bool(found) == cites
 
 
 def test_a_whole_title_is_a_citation() -> None:

@@ -23,9 +23,11 @@ SPOILS = {
     "letter left out": "citation-ambiguous",
     "title left out": "citation-ambiguous",
 }
+
+
 def measure_citations(tally: Tally, papers: int, seed: int = 2) -> None:
     """What the checks say of so many invented papers, made from the seed alone."""
-    rng = random.Random(seed)
+    rng = random.Random(seed)  # noqa: S311 - a sample
     for number in range(papers):
         paper, spoiled = make_paper(rng, STYLES[number % len(STYLES)])
         judge_paper(tally, f"citations {seed}.{number}", paper, spoiled)
@@ -137,8 +139,16 @@ def _spoil(
     pages = _pages(work.entry, rng) if style == "mla-9" or rng.random() < 0.5 else ""
     match kind:
         case "another year":
-            years = {o.issued.year for o in entries if o.issued and {n.surname for n in o.authors} & {n.surname for n in work.entry.authors}}
-            year = work.entry.issued.year + rng.choice((-10, -2, -1, 1, 2, 10)) if work.entry.issued and work.entry.issued.year else None
+            years = {
+                o.issued.year
+                for o in entries
+                if o.issued and {n.surname for n in o.authors} & {n.surname for n in work.entry.authors}
+            }
+            year = (
+                work.entry.issued.year + rng.choice((-10, -2, -1, 1, 2, 10))
+                if work.entry.issued and work.entry.issued.year
+                else None
+            )
             if not work.form.year or year is None or year in years or not work.entry.authors:
                 return None
             form = replace(work.form, year=str(year))

@@ -40,7 +40,9 @@ class Shelved:
     def source(self) -> SourceText:
         """Its text as the checks see it."""
         ends = (*self.starts[1:], len(self.text))
-        pages = (Page(str(self.first + n), self.text[a:b]) for n, (a, b) in enumerate(zip(self.starts, ends, strict=True)))
+        pages = (
+            Page(str(self.first + n), self.text[a:b]) for n, (a, b) in enumerate(zip(self.starts, ends, strict=True))
+        )
         return SourceText(self.entry.id, tuple(pages), paged=True)
 
     def _page_at(self, at: int) -> int:
@@ -59,7 +61,9 @@ def shelve(entry: Entry, text: str, first: int) -> Shelved:
 def novel() -> Shelved:
     """The novel of the quotation corpus."""
     text = (DATA / "data/quotations/alice/novel_text.txt").read_text("utf-8")
-    entry = Entry("novel", "book", "Alice's Adventures in Wonderland", authors=(Name("Carroll", "Lewis"),), issued=Issued(1865))
+    entry = Entry(
+        "novel", "book", "Alice's Adventures in Wonderland", authors=(Name("Carroll", "Lewis"),), issued=Issued(1865)
+    )
     return shelve(entry, text, 1)
 
 
@@ -94,7 +98,7 @@ def articles() -> tuple[Article, ...]:
 def _article(path: Path) -> Article:
     from lxml import etree
 
-    root = etree.parse(path).getroot()
+    root: Any = etree.parse(path).getroot()
     meta = root.find(".//article-meta")
     name = path.stem.removeprefix("journal.")
     names = tuple(

@@ -91,7 +91,8 @@ def quoting_sentence(form: Form, words: str, pages: str, rng: random.Random) -> 
         case 4:
             return f"Much depends on one remark, that “{bare}” {paren}, and it is seldom read."
         case 5:
-            return f"{form.narrative()[0]} {says} at some length:\n\n> {_opened(bare)}{'' if ends else '.'} {form.after_block(pages)}"
+            block = f"{_opened(bare)}{'' if ends else '.'} {form.after_block(pages)}".strip()
+            return f"{form.narrative()[0]} {says} at some length:\n\n> {block}"
         case _:
             return f"It has been said before: “{bare}” {paren}."
 

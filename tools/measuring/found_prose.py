@@ -1,8 +1,8 @@
 """Prose as it was found: what the checks say of it was read, alarm by alarm; and the same with words doubled.
 
-Found prose has no list of sources here, so that each of its citations should be told as unknown: whether what is told is
-a citation was judged by reading. An article's own list of references judges for itself. ``alarms_read.toml`` keeps what
-was read by a name that tells nothing of the text; an alarm that nobody has read counts as wrong.
+Found prose has no list of sources here, so that each of its citations should be told as unknown: whether what is told
+is a citation was judged by reading. An article's own list of references judges for itself. ``alarms_read.toml`` keeps
+what was read by a name that tells nothing of the text; an alarm that nobody has read counts as wrong.
 """
 
 from __future__ import annotations
@@ -28,7 +28,13 @@ WORDS_TO_A_SLIP = 15_000
 """Words of a student's draft to one that is doubled by a slip, as the student drafts have them (five in 77,331)."""
 LIST = (
     Entry("a", "book", "The Long Quay", authors=(Name("Vale", "Anna"),), issued=Issued(2009)),
-    Entry("b", "article-journal", "Salt and Its Prices", authors=(Name("Okoro", "Ben"), Name("Tveit", "Eva")), issued=Issued(2017)),
+    Entry(
+        "b",
+        "article-journal",
+        "Salt and Its Prices",
+        authors=(Name("Okoro", "Ben"), Name("Tveit", "Eva")),
+        issued=Issued(2017),
+    ),
     Entry("c", "webpage", "Tide Tables", authors=(Name(literal="Harbour Board of Velden"),)),
 )
 """Some list of sources, of which none of the prose knows."""
@@ -53,7 +59,8 @@ class Heard:
     def around(self) -> str:
         """The words with their neighbours, to be read."""
         span = self.finding.span or Span(0, 0)
-        return f"{self.draft[max(0, span.start - 50) : span.start]}⟦{span.of(self.draft)}⟧{self.draft[span.end : span.end + 30]}"
+        before, after = self.draft[max(0, span.start - 50) : span.start], self.draft[span.end : span.end + 30]
+        return f"{before}⟦{span.of(self.draft)}⟧{after}"
 
 
 @cache
@@ -84,33 +91,40 @@ def unread() -> Iterator[Heard]:
 
 def measure_doubled_words(tally: Tally, seed: int = 3) -> None:
     """What ``doubled-word`` says of the same prose with words doubled as seldom as students double them."""
-    rng = random.Random(seed)
+    rng = random.Random(seed)  # noqa: S311 - a sample
     read = alarms_read()
-    for heard in listen():
-        if heard.finding.check == "doubled-word":
-            tally.count("doubled-word", right=read.get(heard.key, False))
+    for alarm in listen():
+        if alarm.finding.check == "doubled-word":
+            tally.count("doubled-word", right=read.get(alarm.key, False))
     for found in prose():
-        paper = _paper(found)
-        places = [m.span() for m in _WORD.finditer(paper.draft)]
-        for start, end in places:
+        draft = _paper(found).draft
+        for word in _WORD.finditer(draft):
             if rng.random() < 1 / WORDS_TO_A_SLIP:
-                word = paper.draft[start:end]
-                spoilt = f"{paper.draft[:end]} {word}{paper.draft[end:]}"
-                span = Span(start, end + 1 + len(word))
-                heard = [f for f in findings_in(Paper(found.name, spoilt, LIST)) if f.check == "doubled-word" and f.span and f.span.overlaps(span)]
-                tally.spoiled["doubled-word"] += 1
-                tally.seen["doubled-word"] += bool(heard)
-                for _ in heard:
-                    tally.count("doubled-word", right=True)
-                if not heard:
-                    tally.missed.append(("doubled-word", found.name, spoilt[max(0, start - 20) : span.end + 20]))
+                _double(tally, found, draft, word)
+
+
+def _double(tally: Tally, found: Found, draft: str, word: re.Match[str]) -> None:
+    """One word doubled, and what is said of it."""
+    spoilt = f"{draft[: word.end()]} {word[0]}{draft[word.end() :]}"
+    place = Span(word.start(), word.end() + 1 + len(word[0]))
+    told = [
+        finding
+        for finding in findings_in(Paper(found.name, spoilt, LIST))
+        if finding.check == "doubled-word" and finding.span is not None and finding.span.overlaps(place)
+    ]
+    tally.spoiled["doubled-word"] += 1
+    tally.seen["doubled-word"] += bool(told)
+    for _ in told:
+        tally.count("doubled-word", right=True)
+    if not told:
+        tally.missed.append(("doubled-word", found.name, spoilt[max(0, place.start - 20) : place.end + 20]))
 
 
 @cache
 def alarms_read() -> dict[str, bool]:
     """Each alarm that was read, and whether it was right."""
     table = tomllib.loads((Path(__file__).parent / "alarms_read.toml").read_text("utf-8"))
-    return {key: True for key in table["right"]} | dict.fromkeys(table["wrong"], False)
+    return dict.fromkeys(table["right"], True) | dict.fromkeys(table["wrong"], False)
 
 
 def _paper(found: Found) -> Paper:
@@ -122,7 +136,10 @@ def _is_in_references(heard: Heard) -> bool:
     if heard.finding.check != "citation-unknown" or heard.found.corpus != "articles" or heard.finding.span is None:
         return False
     words = heard.finding.span.of(heard.draft)
-    name, year = re.search(r"[^\W\d_][\w'’-]+", re.sub(r"^(?:see|e\.g\.|reviewed in|in)\W+", "", words)), re.search(r"\d{4}", words)
+    name, year = (
+        re.search(r"[^\W\d_][\w'’-]+", re.sub(r"^(?:see|e\.g\.|reviewed in|in)\W+", "", words)),
+        re.search(r"\d{4}", words),
+    )
     if name is None or year is None:
         return False
     return any(fold(name[0]) in fold(ref) and f"({year[0]}" in ref for ref in _references(heard.found.name))

@@ -17,7 +17,9 @@ SURNAMES = (
     "Smith-Jones, Garcia Marquez, Ortiz Vega, Abu Bakr"
 ).split(", ")
 PARTICLED = (("van der", "Meer"), ("de la", "Cruz"), ("von", "Arnim"), ("van", "Dijk"))
-GIVEN = "Ana Ben Chen Dina Elif Finn Grace Hugo Ines Jonas Kira Leo Mina Noor Olga Pia Rafael Sana Tomás Uma Vera Yusuf".split()
+GIVEN = (
+    "Ana Ben Chen Dina Elif Finn Grace Hugo Ines Jonas Kira Leo Mina Noor Olga Pia Rafael Sana Tomás Uma Vera Yusuf"
+).split()
 BODIES = (
     "Harbour Board",
     "World Salt Organization",
@@ -29,10 +31,12 @@ BODIES = (
 )
 STRANGERS = "Ashdown Bramwell Cartwright Delacroix Eastwick Farnsworth Grimaldi Hollis Ivarsson Juarez".split()
 """Authors whom no invented list has."""
-_HEADS = "Salt Roads Rivers Tides Markets Letters Bridges Harvests Schools Harbours Gardens Machines Songs Debts".split()
+_HEADS = (
+    "Salt Roads Rivers Tides Markets Letters Bridges Harvests Schools Harbours Gardens Machines Songs Debts".split()
+)
 _TOPICS = (
-    "in the age of steam, and their keepers, of the northern towns, after the flood, without maps, and the common good, "
-    "as a public question, in two provinces, between the wars, for beginners, at the margin, and what came of them"
+    "in the age of steam, and their keepers, of the northern towns, after the flood, without maps, and the common "
+    "good, as a public question, in two provinces, between the wars, for beginners, at the margin, and what came of them"
 ).split(", ")
 _TYPES = ("book", "article-journal", "article-journal", "chapter", "report", "webpage", "thesis")
 

@@ -53,7 +53,9 @@ def sample_papers() -> Iterator[tuple[str, Paper, list[Spoiled]]]:
     for folder in sorted((DATA / "papers").iterdir()):
         paper = _open(folder)
         gold = json.loads((folder / "gold.json").read_text("utf-8"))
-        tied = [Spoiled("point-dependent", None, s["point"]) for s in gold["support"] if s["issue"] == "not-independent"]
+        tied = [
+            Spoiled("point-dependent", None, s["point"]) for s in gold["support"] if s["issue"] == "not-independent"
+        ]
         yield f"{folder.name} clean", replace(paper, draft=(folder / "clean.md").read_text("utf-8")), tied
         faults = [
             Spoiled(SEEDED[fault["type"]], _place(paper.draft, fault["quote"]))

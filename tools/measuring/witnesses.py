@@ -42,7 +42,7 @@ class Witness:
 
 def measure_witnesses(tally: Tally, papers: int, seed: int = 4) -> None:
     """What ``point-dependent`` says of so many papers, made from the seed alone."""
-    rng = random.Random(seed)
+    rng = random.Random(seed)  # noqa: S311 - a sample
     witnesses = [_witness(article) for article in articles() if article.entry.authors and article.entry.issued]
     for number in range(papers):
         points, entries, texts, spoiled = [], {}, {}, []
@@ -56,7 +56,8 @@ def measure_witnesses(tally: Tally, papers: int, seed: int = 4) -> None:
                 entries[one.entry.id], texts[one.entry.id] = one.entry, one.text
             support = (Support(first.entry.id), Support(second.entry.id))
             points.append(Point(f"p{at}", "Something is so.", "main", support))
-            if tied or first.cites(second) or second.cites(first):
+            shared = {a for a in first.entry.authors if len(a.given) > 2} & set(second.entry.authors)
+            if tied or shared or first.cites(second) or second.cites(first):
                 spoiled.append(Spoiled("point-dependent", None, f"p{at}"))
         paper = Paper("made", "A paper.", tuple(entries.values()), texts, Points("", tuple(points)))
         judge_paper(tally, f"points {seed}.{number}", paper, spoiled)

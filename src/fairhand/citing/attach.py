@@ -98,7 +98,9 @@ class _Attaching:
         ):
             return _cited(at, follows, self._place_of(follows, citations[split + 1 : split + 2]))
         if (speaker := self._speaker_after(quotation)) is not None:
-            return self._spoken_by(at, speaker, citations[split : split + 1])
+            goes_on = _GOES_ON.match(self.manuscript.text, speaker.span.end) is not None
+            near = [one for one in citations[split : split + 1] if goes_on or _start(one) < sentence.end]
+            return self._spoken_by(at, speaker, near)
         if follows is not None and _start(follows) >= sentence.end and not touches:
             follows = None
         earlier = [one for one in past if sentence.start <= _start(one)]

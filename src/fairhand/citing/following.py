@@ -121,9 +121,10 @@ def _last_named(
     cited = [
         (mentions[one.mention].span, one) for one in before[-LOOK_BACK:] if mentions[one.mention].paragraph == paragraph
     ]
+    own = not reading.manuscript.paragraphs[paragraph].in_quote
     named = [
         (naming.span, naming)
-        for naming in reading.namings(paragraph, 0, before_at)
+        for naming in (reading.namings(paragraph, 0, before_at) if own else ())
         if not any(span.overlaps(naming.span) for span, _ in cited)
     ]
     waiting = [

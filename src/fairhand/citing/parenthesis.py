@@ -45,6 +45,7 @@ _LEVEL = re.compile(
     r"|&amp;|\\(?=[&*_\[\]#])"
 )
 _ABBREVIATED = re.compile(r"(?:\bal|n\.\s?d|\bff?|\b[A-Z]|Jr|Sr)\.\Z")
+_INITIALS = re.compile(r"(?:[^\W\d_]\.[ -]?){1,3}")
 _END = re.compile(r"[\s.,]*")
 
 
@@ -206,7 +207,7 @@ def _read_work(text: str, at: int, end: int, known: Known, base: Cite, room: int
         who_known = who is not None and known.knows_name(who.names[0])
         if head[:1].isupper() and not who_known and known.titled(head):
             return _settle(text, end, past, known, replace(base, title=head), None, tails, room)
-        if who is None:
+        if who is None or _INITIALS.fullmatch(head):
             continue
         if room and who.body and not who_known and (inside := _INSIDE.search(who.names[0])):
             second = replace(base, secondary=who.names[0][: inside.start()])

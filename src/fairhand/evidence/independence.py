@@ -9,16 +9,20 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import combinations
 from typing import Literal
 
 from fairhand.language.folding import fold
 from fairhand.model.entry import Entry, Name
 from fairhand.model.source import SourceText
+from fairhand.model.span import Span
 
 NEAR = 60
 """How far, in characters, a year may stand from a surname to be read as one citation."""
+
+_INITIALS_AFTER = re.compile(r",?\s(?P<first>[^\W\d_a-z])(?:\.|[^\W\d_a-z]{1,2}(?!\w)|(?=\s?[,;(\d]))")
+_INITIALS_BEFORE = re.compile(r"(?<!\w)(?P<first>[^\W\d_a-z])\.\s?(?:[^\W\d_a-z]\.\s?){0,2}\Z")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,14 +75,30 @@ def citation_words(citing: Entry, cited: Entry, texts: Mapping[str, SourceText])
     text = texts.get(citing.id)
     if text is None:
         return ""
-    pattern = _citation_pattern(cited)
-    if pattern is None:
-        return ""
     for page in text.pages:
-        found = pattern.search(fold(page.text))
-        if found:
-            return _words_around(page.text, found.start(), found.end())
+        found = _citation_in(page.text, cited)
+        if found is not None:
+            return _words_around(page.text, found.start, found.end)
     return ""
+
+
+def _citation_in(text: str, cited: Entry) -> Span | None:
+    """The first place of a page that cites: the surname with its year, or the whole title."""
+    folded = fold(text)
+    by_name, by_title = _citation_patterns(cited)
+    for found in by_name.finditer(folded) if by_name else ():
+        if not _is_anothers(text, Span(*found.span("surname")), cited.authors[0]):
+            return Span(found.start(), found.end("to"))
+    titled = by_title.search(folded) if by_title else None
+    return Span(*titled.span()) if titled else None
+
+
+def _is_anothers(text: str, surname: Span, author: Name) -> bool:
+    """Whether the initials beside a surname are another's: *K. L. Reid*, or in a list *Reid, K. L.*, *Reid KL*."""
+    beside = _INITIALS_AFTER.match(text, surname.end) or _INITIALS_BEFORE.search(
+        text, max(0, surname.start - 12), surname.start
+    )
+    return beside is not None and bool(author.given) and fold(beside["first"]) != fold(author.given[0])
 
 
 def _words_around(text: str, start: int, end: int, most: int = 60) -> str:
@@ -128,13 +148,17 @@ def _same_person(a: Name, b: Name) -> bool:
     return all(x.startswith(y) or y.startswith(x) for x, y in zip(first, second, strict=False))
 
 
-def _citation_pattern(cited: Entry) -> re.Pattern[str] | None:
-    """What a plain citation of ``cited`` looks like in folded text."""
-    ways = []
+@lru_cache(maxsize=512)
+def _citation_patterns(cited: Entry) -> tuple[re.Pattern[str] | None, re.Pattern[str] | None]:
+    """What a plain citation of ``cited`` looks like in folded text, by its first author's name and by its title."""
+    by_name = by_title = None
     year = cited.issued.year if cited.issued else None
-    if cited.authors and year:
-        surname = re.escape(fold(cited.authors[0].surname))
-        ways.append(rf"\b{surname}\b[^;]{{0,{NEAR}}}?\b{year}[a-z]?\b")
-    if len(cited.title.split()) > 3:
-        ways.append(r"\s+".join(re.escape(word) for word in fold(cited.title).split()))
-    return re.compile("|".join(ways)) if ways else None
+    surname = fold(cited.authors[0].surname) if cited.authors else ""
+    if surname and year:
+        by_name = re.compile(
+            rf"(?<![\w-])(?P<surname>{re.escape(surname)})(?![\w-])(?=(?P<to>[^;]{{0,{NEAR}}}?\b{year}[a-z]?\b))"
+        )
+    words = fold(cited.title).split()
+    if len(words) > 3:
+        by_title = re.compile(r"\s+".join(map(re.escape, words)))
+    return by_name, by_title
