@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from fairhand.brief import read_brief
 from fairhand.model.requirement import Value
 
 Reading = Callable[..., list[dict[str, Value]]]
@@ -131,3 +132,28 @@ def test_an_element_is_read(values_of: Reading, text: str, what: str, low: int |
 def test_an_element_that_is_left_free_is_not_asked(values_of: Reading, text: str) -> None:
     """Denials and permissions give no element."""
     assert values_of("element", text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("It should contain an abstract, an introduction, results and a discussion.", 4),
+        ("It should have an introduction, a body and a conclusion.", 0),
+        ("Prepare it in the format given below.\n1. Summary\n2. The Strike\n3. References\n", 3),
+        ('End with a "Next Steps" section.', 1),
+    ],
+)
+def test_what_the_paper_contains_is_its_sections(values_of: Reading, text: str, names: int) -> None:
+    """Three usual names make a list one of sections; fewer are elements."""
+    assert len(values_of("section", text)) == names
+
+
+def test_an_article_is_part_of_a_name_in_capitals() -> None:
+    """The name "The Strike" keeps its article, "an introduction" does not; a heading of one's own may take a section's place."""
+    text = "These sections are required:\n- The Strike\n- Aftermath (or a heading of your own)\n- a conclusion\n"
+    asked = [r for r in read_brief([("sheet.txt", text)]).requirements if r.kind == "section"]
+    assert [(r.values["name"], r.force) for r in asked] == [
+        ("the strike", "must"),
+        ("aftermath", "may"),
+        ("conclusion", "must"),
+    ]

@@ -83,3 +83,38 @@ def test_hours_are_read_in_every_form() -> None:
     assert [t.at for t in find_times(text)] == [
         *("09:00", "17:00", "23:59", "17:00", "16:30", "12:00", "23:59", "16:00", "12:00"),
     ]
+
+
+def test_clauses_numbered_by_points_are_items() -> None:
+    """Marks such as "2.1" and "iii." open clauses; the next clause of a level is not introduced by the one before."""
+    text = "2.0 The report shall have these parts:\n    2.1 Theory\n    2.2 Results\n3.0 Set it in 12 point.\n"
+    passages = read_sheet("a.txt", text).passages
+    assert [(p.marker, p.text) for p in passages][1:] == [
+        ("2.1", "Theory"),
+        ("2.2", "Results"),
+        ("3.0", "Set it in 12 point."),
+    ]
+    assert passages[1].lead
+    assert not passages[3].lead
+
+
+def test_capitals_throughout_are_no_headings() -> None:
+    """Where the whole sheet is in capitals, its list keeps to one line each and its prose is prose."""
+    text = "ESSAY TWO\nREQUIREMENTS:\n*THREE PAGES, TYPED\n*TWO SOURCES\nNO BLOGS AT ALL.\n"
+    assert [kind for kind, _, _ in _shape(text)] == ["heading", "heading", "item", "item", "prose"]
+
+
+def test_the_lines_of_a_form_are_no_headings() -> None:
+    """A label with what it holds, among its like, is a line of a form."""
+    text = (
+        "Length: 900 words\nReferencing: APA 7\n"
+        + "Where: the course page, as one file that anybody can open " * 2
+        + "\n"
+    )
+    assert [kind for kind, _, _ in _shape(text)] == ["prose", "prose", "prose"]
+
+
+def test_a_row_with_a_weight_is_a_row_of_a_rubric() -> None:
+    """However long its cells are."""
+    text = "Evidence | 20% | " + "More than ten good sources, all of them read and used | " * 3 + "Too few\n"
+    assert read_sheet("a.txt", text).passages[0].weighed

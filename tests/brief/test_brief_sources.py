@@ -76,3 +76,50 @@ def test_banned_kinds_are_one_list(values_of: Reading, text: str, what: tuple[st
 def test_a_warning_about_openings_bans_no_source(values_of: Reading) -> None:
     """A dictionary definition as a first sentence is a matter of style."""
     assert values_of("sources_banned", "Don't use a dictionary definition as your first sentence.") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Six sources; no more than one may be a website.", [("any", 6, None, None), ("website", None, 1, None)]),
+        (
+            "At least six sources, of which at least two must be articles or chapters.",
+            [("any", 6, None, None), ("article", 2, None, None)],
+        ),
+        ("At least nine sources, at least two of which must be Welsh.", [("any", 9, None, None)]),
+        ("Please do not consult any outside sources.", [("outside", None, 0, None)]),
+    ],
+)
+def test_a_limit_on_one_kind_is_none_on_all(values_of: Reading, text: str, expected: list[tuple[Value, ...]]) -> None:
+    """A part of the sources keeps its own kind; one that we have no word for is left out."""
+    assert _short(values_of("sources", text)) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "cited"),
+    [
+        ("At least eight sources, all of them cited in the essay.", "all"),
+        ("Every source on your list must be cited.", "all"),
+        ("At least eight sources. All quotations must be cited properly.", None),
+        ("At least eight sources. Every work must be cited in APA style.", None),
+    ],
+)
+def test_every_listed_source_may_have_to_be_cited(values_of: Reading, text: str, cited: str | None) -> None:
+    """Said of the list, not of the manner of citing."""
+    assert values_of("sources", text)[0].get("cited") == cited
+
+
+@pytest.mark.parametrize(
+    ("text", "banned"),
+    [
+        ("The course textbook is useful, but please don't cite it.", ("textbook",)),
+        ("Blogs and web sites don't count as references.", ("blog", "website")),
+        ("Don't use blogs; encyclopedias are a place to begin.", ("blog",)),
+        ("The lab manual can be cited but doesn't count toward the six.", None),
+    ],
+)
+def test_a_ban_falls_on_its_object_or_its_subject(
+    values_of: Reading, text: str, banned: tuple[str, ...] | None
+) -> None:
+    """An order bans what follows it, a verdict what comes before, and a pronoun what it stands for."""
+    assert [v["what"] for v in values_of("sources_banned", text)] == ([banned] if banned else [])

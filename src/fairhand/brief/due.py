@@ -57,7 +57,7 @@ _HANDING = re.compile(
     r"|this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
     r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
     r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me|essay for|paper for|leave it|when\b"
-    r"|(?:like|want|need|expect) (?:it|them|your \w+|the \w+)"
+    r"|(?:trade|swap|exchange) |(?:like|want|need|expect) (?:it|them|your \w+|the \w+)"
     r"|print(?:ed)?)\b",
     re.IGNORECASE,
 )
@@ -140,7 +140,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         after = after[: after.index(";")]
     after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
     around = before + " # " + after_sentence
-    if re.search(r"\b(?:after|since|from|(?<!later )than)(?: the)? $", before) or _subject_is_other(before):
+    if re.search(r"\b(?:after|since|from|(?<!later )than|week of)(?: the)? $", before) or _subject_is_other(before):
         return None
     if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
         return None

@@ -82,7 +82,13 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
             ),
         ),
         ("introduction", r"\ban (?:\w+ )?introduction\b|^introduction(?=$|\.$| and \w+$)"),
-        ("conclusion", r"\ba (?:[\w-]+ ){0,2}?conclusion\b|(?:^|; )conclusion(?=;|$)|^introduction and conclusion$"),
+        (
+            "conclusion",
+            (
+                r"(?<!to )(?<!at )(?<!reach )\ba (?:[\w-]+ ){0,2}?conclusion\b|(?:^|; )conclusion(?=;|$)"
+                r"|^introduction and conclusion$"
+            ),
+        ),
         (
             "headings",
             (
@@ -124,7 +130,8 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|^word[- ]count (?:on|at) the"
                 r"|word[- ]count (?:must|should|is to|has to"
                 r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
-                r"|(?:bear|with|carry|show|giving|and|stating|includ\w+|,)[^.;]{0,60}(?<!in )\bthe word[- ]count)"
+                r"|(?:bear|carry|show)[^.;]{0,60}\bword[- ]count|(?:with|giving|and|stating|includ\w+"
+                r"|,)[^.;]{0,60}(?<!in )\bthe word[- ]count)"
             ),
         ),
         (
@@ -150,7 +157,7 @@ _NEGATED = re.compile(
 _AI = re.compile(r"\b(?:AI|A\.I\.|artificial intelligence|generative|chatbots?|language models?)\b")
 _STATEMENT = re.compile(
     r"\b(?:(?:AI|use|disclosure|acknowledg\w+|declaration) (?:use )?(?:statement|declaration|acknowledg\w+|note)"
-    r"|statement (?:of|on|about|describing|explaining|saying) (?:\w+ ){0,3}(?:AI|use)"
+    r"|statement\b[^.;]{0,40}\b(?:of|on|about|describing|explaining|saying) (?:\w+ ){0,3}(?:AI|use)"
     r"|(?:disclos\w+|declar\w+|acknowledg\w+|say so|describ\w+|explain\w*|state[d]?|report\w*|not(?:e|ed)"
     r"|list(?:ed)?|tell me)\b[^.;!?]{0,90}?\b(?:in (?:an? |the |your )(?:[\w-]+ ){0,3}(?:note|footnote|endnote"
     r"|statement|paragraph|appendix|declaration|acknowledg\w+|sentence|cover sheet)|on the (?:last|final|title"
@@ -274,7 +281,7 @@ def _plain(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
         if (
             what == "reflection"
             and re.search(r"\b(?:write|paper|essay)\b", before, re.IGNORECASE)
-            and "end" not in text
+            and not re.search(r"\bend\b", text)
         ):
             continue
         if what == "thesis" and re.search(r"\b(?:dissertation|master|doctoral|phd)\b", text, re.IGNORECASE):

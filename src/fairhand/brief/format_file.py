@@ -28,7 +28,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
 )
 _TYPE = make_terms(_TYPES, before="", after="")
 _FILE = re.compile(
-    r"\b(?:files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single"
+    r"\b(?:via|files?|hand-in|sav(?:e|ed)|submi\w+|upload\w*|e-?mail\w*|send|sent|format|as an?|only|single"
     r"|deliverables?|hand(?:ed)? in|turn(?:ed)? in|attach\w*|post|has to be|must be|export\w*|document|opened"
     r"|accepted|convert\w*|(?:soft|electronic) cop(?:y|ies))\b",
     re.IGNORECASE,

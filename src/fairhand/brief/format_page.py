@@ -48,7 +48,7 @@ _NEGATION = re.compile(r"\b(?:no|not|without|never|optional|unnecessary|instead 
 
 def _negated(text: str, start: int, end: int) -> bool:
     """Whether the clause round a stretch denies it."""
-    left = max(text.rfind(mark, 0, start) for mark in ",;:(.") + 1
+    left = max(text.rfind(mark, 0, start) for mark in ",;(.") + 1
     right = min((at for mark in ",;)." if (at := text.find(mark, end)) >= 0), default=len(text))
     return bool(_NEGATION.search(text[left:right]))
 

@@ -97,6 +97,8 @@ def find_sizes(sentence: Sentence) -> Iterator[Hit]:
             )
         ):
             continue
+        if other := re.search(r"\b(\d{1,2})(?:pt| ?point)? or $", text[: match.start()]):
+            yield "font-size", f"{other[1]} pt", other.start(), match.end()
         yield "font-size", f"{size:g} pt", match.start(), match.end()
         return
 

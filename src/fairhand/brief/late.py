@@ -14,7 +14,8 @@ from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 
 _CONTEXT = re.compile(
-    r"\b(?:late(?:ness)?|overdue|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)|penalt(?:y|ies)"
+    r"\b(?:late(?:ness)?|overdue|later than|after the (?:deadline|due date)|past (?:the )?(?:due|deadline)"
+    r"|penalt(?:y|ies)"
     r"|penali[sz]ed"
     r"|tardy)\b",
     re.IGNORECASE,
@@ -55,7 +56,7 @@ _REFUSED = re.compile(
     r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"
     r"|take|be accepted|be marked)|(?:don't"
     r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
-    r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|0\b|F\b)|fails?\b|refused|no (?:credit"
+    r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|nought|0\b|F\b)|fails?\b|refused|no (?:credit"
     r"|marks?\b(?! are)|points will be)|zero)",
     re.IGNORECASE,
 )
@@ -68,7 +69,9 @@ _DAYS = re.compile(
     re.IGNORECASE,
 )
 _THEREAFTER = re.compile(
-    r"\b(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays))\b", re.IGNORECASE
+    r"\b(?:thereafter|after (?:that|this|which)|beyond (?:that|this)|later (?:work|papers|essays)"
+    r"|later than (?:this|that))\b",
+    re.IGNORECASE,
 )
 _LIMIT_DAYS = re.compile(
     rf"\b(?:up to|within|for) (?:the first )?(?:(?P<n>{NUMBER}) )?(?:calendar |working |school )?(?P<unit>days?"

@@ -96,6 +96,12 @@ class Sentence:
         return self.passage.span(self.start + start, self.start + end)
 
     @property
+    def key(self) -> str:
+        """Its own label ("Sources: at least four"), else that of its passage."""
+        match = _KEY.match(self.text) if self.start else None
+        return match[1] if match and ":" in match.group() else self.passage.key
+
+    @property
     def on(self) -> str:
         """The sentence and the rest of its passage."""
         return self.text + self.following

@@ -24,7 +24,8 @@ _PARTS: tuple[tuple[str, str], ...] = (
     (
         "other",
         (
-            r"outlines?|plans?|letters?|extracts?|chapters?|articles?|presentations?|introductions?|paragraphs?"
+            r"outlines?|plans?|letters?|extracts?|passages?|chapters?|articles?|presentations?|introductions?"
+            r"|paragraphs?"
             r"|captions?|notes?|cards?|examples?|"
             r"e-?mails?|responses? posts?|posts?|replies|reply|summary|summaries|slides?|posters?|bios?|biograph\w+"
             r"|statements?|peer reviews?|critiques?|"
@@ -43,7 +44,8 @@ _PAPER = re.compile(
     re.IGNORECASE,
 )
 _WRITE = re.compile(
-    r"\b(?:write|writing|length|long|limit|count|total|argue|should be|must be|shall be|will be|aim for|run|runs"
+    r"\b(?:looking for|want|expect|write|writing|length|long|limit|count|total|argue|should be|must be|shall be"
+    r"|will be|aim for|run|runs"
     r"|exceed|in about|in around|in approximately"
     r"|between|maximum|minimum|target|make (?:that|it)|(?:is|are) now|instead|(?:raised|changed|cut|extended"
     r"|lowered) to|hand in|submit|produce)\b",
@@ -88,7 +90,7 @@ _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
     r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
     r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
-    r"|not included|excluded\b|(?:do|does|is|are)(?:n't| not)(?=[.;)]|$)"
+    r"|not included|excluded\b|(?:do|does|is|are)n't(?=[.;)]|$)|(?:is|are) not(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
     r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,
@@ -111,6 +113,13 @@ _NOT_TOTAL = re.compile(
     r"|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
     r"|long each|on the)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
+    re.IGNORECASE,
+)
+
+
+_PAPER_IS = re.compile(
+    rf"\W*(?:the|your|this|each) (?:\w+ )?{_PAPER.pattern}.{{0,80}} (?:be|runs?(?: to)?|exceed|number"
+    rf"|total) $",
     re.IGNORECASE,
 )
 
@@ -141,6 +150,11 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
         paper.append(named.start())
     if re.match(r"[- ]+executive summary\b", after, re.IGNORECASE):
         return "paper"
+    if _PAPER_IS.match(before):
+        return "paper"
+    own = _PART.pattern.fullmatch(sentence.passage.key) if sentence.passage.body and not sentence.start else None
+    if own:
+        return _PART.name(own)
     if candidates:
         distance, match = min(candidates, key=lambda pair: pair[0])
         if not paper or min(paper) > distance:
@@ -262,6 +276,8 @@ def find_length(sheet: Sheet) -> list[Requirement]:
             if any(a <= quantity.start < b or a < quantity.end <= b for a, b in rates):
                 continue
             part = _part_of(sentence, quantity)
+            if part == "reflection" and "reflect" in sheet.title.lower():
+                part = "paper"
             if not _is_asked(sentence, quantity, part):
                 continue
             unit = "words" if "word" in (quantity.unit or sentence.text[: quantity.start].lower()) else "pages"

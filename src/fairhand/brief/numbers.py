@@ -161,14 +161,14 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
 _AFTER = ("least_after", "most_after", "about_after")
 _TOLERANCE = re.compile(
     rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway|margin)"
-    rf" (?:of|is):?|within) ?(?P<a>{NUMBER}) ?(?P<of>%|per ?cent|words?|pages?)"
+    rf" (?:of|is):?|within) ?(?P<a>{NUMBER}|half a|an?) ?(?P<of>%|per ?cent|words?|pages?|(?=[.,;)]|$))"
     rf"|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below|over or under"
     rf"|(?:leeway|tolerance|margin)\b)",
     re.IGNORECASE,
 )
 
 
-def find_tolerance(text: str, number: float) -> tuple[int, int, re.Match[str]] | None:
+def find_tolerance(text: str, number: float) -> tuple[float, float, re.Match[str]] | None:
     """The least and greatest number within the tolerance that ``text`` grants on both sides; None where it grants none.
 
     >>> find_tolerance("2,500 words +/- 10%", 2500)[:2]
@@ -177,7 +177,8 @@ def find_tolerance(text: str, number: float) -> tuple[int, int, re.Match[str]] |
     match = _TOLERANCE.search(text)
     if not match:
         return None
-    width = number_value(match["a"] or match["b"])
-    if (match["of"] or "%")[0].lower() not in "wp" or (match["of"] or "").lower().startswith("per"):
-        width = number * width / 100
-    return round(number - width), round(number + width), match
+    amount = (match["a"] or match["b"]).lower()
+    width = {"half a": 0.5, "a": 1, "an": 1}.get(amount) or number_value(amount)
+    if match["b"] or re.match(r"%|per", match["of"], re.IGNORECASE):
+        width = round(number * width / 100)
+    return number - width, number + width, match

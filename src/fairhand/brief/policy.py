@@ -21,7 +21,8 @@ _ASK = re.compile(
     re.IGNORECASE,
 )
 _DISCLOSE = re.compile(
-    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|statement (?:of|on|about|describing|saying"
+    r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|include (?:an?|your) (?:\w+ )?statement"
+    r"|statement (?:of|on|about|describing|saying"
     r"|that|which)"
     r"|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited"
     r"|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that"
@@ -68,7 +69,8 @@ _TOGETHER_YES = re.compile(
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
     r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts"
     r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
-    r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|help (?:one another|each other))"
+    r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|(?:ask|get|have) (?:a |your "
+    r"|another )?(?:classmate|friend|student|peer)s? to read|help (?:one another|each other))"
     r"|work in (?:pairs|groups) (?:is|are) (?:allowed|welcome|fine))",
     re.IGNORECASE,
 )
@@ -114,7 +116,7 @@ def _ai(sentence: Sentence) -> _Hit | None:
         _AI_TEXT.search(text) and re.search(r"^so are|source", text, re.IGNORECASE)
     ):
         return None
-    on = text + " ".join(re.split(r"(?<=[.!?])", sentence.following)[:2])
+    on = text + " ".join(re.split(r"(?<=[.!?])", sentence.following)[:3])
     for rule, pattern in (("ask", _ASK), ("disclose", _DISCLOSE)):
         if match := pattern.search(on):
             if (

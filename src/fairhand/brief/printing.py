@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 _PRINTED = re.compile(
-    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical)[- ](?:copy|copies|version)"
+    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical|bound|stapled)[- ](?:copy|copies"
+    r"|version)"
     r"|print(?:-?outs?)|hard ?copy|(?:due|hand(?:ed)?|turn(?:ed)?|submit(?:ted)?|version)\b[^.;]{0,40}\bon paper"
     r"|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
     r"|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",

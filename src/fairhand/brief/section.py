@@ -12,7 +12,7 @@ from fairhand.model.requirement import Force, Requirement, Value
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
-    rf"\b(?:(?:these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
+    rf"\b(?:(?:required|these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
     rf"|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
     rf"|labelled)"
     rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into)"
@@ -20,7 +20,7 @@ _LEAD = re.compile(
     re.IGNORECASE,
 )
 _CONTAINS = re.compile(
-    r"\b(?:contain|includ|compris|consist|ha(?=ve|s\b)|need|requir|made up|divided)\w*(?: of| into)?:? ", re.IGNORECASE
+    r"\b(?:contain|includ|compris|consist|ha(?=ve|s\b)|made up|divided)\w*(?: of| into)?:? ", re.IGNORECASE
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|required parts)\b", re.IGNORECASE)
@@ -37,7 +37,7 @@ _NAMED = re.compile(
 )
 _OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
-_NO_SECTION = re.compile(r"\b(?:text|body|page|sheet|name|number)\b", re.IGNORECASE)
+_NO_SECTION = re.compile(r"\b(?:main text|body|(?:title|cover)[- ](?:page|sheet))\b", re.IGNORECASE)
 _USUAL = frozenset(
     "abstract introduction background method methods methodology results findings discussion conclusion conclusions"
     " references bibliography analysis summary title appendix appendices recommendations".split()
@@ -199,7 +199,7 @@ def find_section(sheet: Sheet) -> list[Requirement]:
     """The sections that the sheet names, in its order."""
     found: dict[str, Requirement] = {}
     for name, passage, start, end in _names(sheet):
-        if name not in found:
+        if name not in found and not _NO_SECTION.search(name):
             values: dict[str, Value] = {"name": name, "needed": True}
             found[name] = ask(sheet, "section", values, passage.span(start, end), _force(name, passage))
     return list(found.values())

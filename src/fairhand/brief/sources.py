@@ -8,8 +8,9 @@ from dataclasses import replace
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, number_value
+from fairhand.brief.sources_cited import ask_all_cited
 from fairhand.brief.terms import make_terms
-from fairhand.brief.wording import TOLD, ask, force_of, join
+from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Force, Requirement, Value
 from fairhand.model.span import Span
 
@@ -109,7 +110,7 @@ _SINCE = re.compile(
     r"(?P<year>(?:19|20)\d\d)(?! ?(?:words|[-–]))|(?P<onward>(?:19|20)\d\d) (?:or (?:later|after|newer)|onwards?"
     r"|and (?:later|after))"
     rf"|(?:(?:with)?in|from|over|during) the (?:last|past|previous) (?P<years>{NUMBER})(?P<decades> decades?"
-    rf"| years?)|(?:no|not) (?:older|more) than (?P<old>{NUMBER}) years(?: old)?"
+    rf"| (?:years?|yrs?))|(?:no|not) (?:older|more) than (?P<old>{NUMBER}) years(?: old)?"
     r"|(?:last|past) (?P<decade>decade)",
     re.IGNORECASE,
 )
@@ -184,7 +185,7 @@ def _since_in(words: str, given: dt.date | None) -> tuple[int | None, bool, int]
 def _is_keyed(sheet: Sheet, sentence: Sentence) -> bool:
     """Whether its label or heading says that it is about sources; the sheet's title says nothing of the kind."""
     heading = "" if sentence.passage.heading in sheet.title else sentence.passage.heading
-    return bool(_KEY.search(sentence.passage.key) or _KEY.search(heading)) and not _NOT_KEY.search(sentence.context)
+    return bool(_KEY.search(sentence.key) or _KEY.search(heading)) and not _NOT_KEY.search(sentence.context)
 
 
 def _is_source_sentence(sheet: Sheet, sentence: Sentence) -> bool:
@@ -313,7 +314,7 @@ def _counts_other(text: str, quantity: Quantity, words: str) -> bool:
         or words.startswith(")")
         or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words))
         or ("entries" in words[:9] and re.search(r"\bannotated\b", text[: quantity.start], re.IGNORECASE))
-        or re.search(r"\bof (?:the|these|those) $", text[: quantity.start][-10:])
+        or re.search(r"\b(?:of (?:the|these|those)|if|when|where) $", text[: quantity.start][-10:], re.IGNORECASE)
         or _NUMBERED.search(text[max(0, quantity.start - 20) : quantity.start])
     )
 
@@ -358,36 +359,6 @@ def _date_all(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
     return found
 
 
-_ALL_CITED = re.compile(
-    r"\b(?:all|every|each)\b(?: (?:one|single))?(?: of (?:them|these|those|which|the \w+|your \w+))?"
-    r"[^.;:!?]{0,60}?\b(?:be |is |are |is to be |are to be |must be )?cited\b(?! (?:\w+ly|in \w+ (?:style|format"
-    r"|form)|using|according|with|as)\b)",
-    re.IGNORECASE,
-)
-_OF_LIST = re.compile(
-    r"\b(?:sources?|references?|works?|items?|entr(?:y|ies)|texts?|them|these|those|which|list|bibliography)\b",
-    re.IGNORECASE,
-)
-
-
-def _cited(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
-    """The requirements, with the sheet's wish that all that is listed be cited: of the first of them, or on its own."""
-    for sentence in sheet.sentences:
-        match = _ALL_CITED.search(sentence.text)
-        if not match or TOLD.search(sentence.text) or _LEFT_FREE.search(sentence.text):
-            continue
-        if not _OF_LIST.search(match.group()):
-            continue
-        span = sentence.span(match.start(), match.end())
-        if not found:
-            found = [_without_number(sheet, "any", span, force_of(sentence.text))]
-        first = found[0]
-        both = join(first.span, span) if 0 <= span.start - first.span.end < 120 else first.span
-        said = replace(first, values={**first.values, "cited": "all"}, span=both, evidence=both.of(sheet.text))
-        return [said, *found[1:]]
-    return found
-
-
 def find_sources(sheet: Sheet) -> list[Requirement]:
     """How many sources of which kind the sheet asks for."""
     found: list[Requirement] = []
@@ -407,4 +378,4 @@ def find_sources(sheet: Sheet) -> list[Requirement]:
         for r in found
         if r.values["min"] is not None or r.values["max"] is not None or r.values["type"] not in counted
     ]
-    return _cited(sheet, kept)
+    return ask_all_cited(sheet, kept)

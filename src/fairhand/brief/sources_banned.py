@@ -62,6 +62,7 @@ _OF_OBJECT = re.compile(
 )
 """A ban whose object follows it ("do not cite blogs"); the other bans follow their subject."""
 _PRONOUN = re.compile(r" (?:it|them|these|those|this|that)\b(?! \w+ ?(?:s\b|that|which))", re.IGNORECASE)
+_ALLOWED = re.compile(r" (?:can|may) be (?:cited|used|quoted)\b", re.IGNORECASE)
 _ALSO = re.compile(
     r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise"
     r"|this (?:includes|also))\b",
@@ -88,7 +89,8 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
         ban = _BAN.search(words)
         if not (ban or lead or (carried and _ALSO.match(words.strip()))):
             continue
-        hits = list(_KIND.finditer(words))
+        # What may be cited, though it does not count, is not banned.
+        hits = [h for h in _KIND.finditer(words) if not _ALLOWED.match(words, h.end())]
         if ban and _OF_OBJECT.search(ban.group()):
             if not _PRONOUN.match(words, ban.end()):
                 hits = [h for h in hits if h.start() > ban.start()]

@@ -24,8 +24,8 @@ _PLACE = (
 )
 _NOT_FORM = r"(?!(?:an? )?(?:pdf|word|docx|class|time|order|full|person|advance|format)\b)"
 _UPLOAD = re.compile(
-    rf"\b(?:upload(?:ed|ing)?|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in"
-    rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=\w)){{0,60}}?) (?:to"
+    rf"\b(?:upload(?:ed|ing)?|due|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in"
+    rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=[\w,])){{0,60}}?) (?:to"
     rf"|through|via|on|in|into|using) {_NOT_FORM}{_PLACE}",
     re.IGNORECASE,
 )
@@ -65,14 +65,16 @@ _MAILED = re.compile(
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|slide|leave|left|post|posted|put|placed?|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
+    rf"\b(?:hand (?:it |in |them )?|cop(?:y|ies)(?= (?:to|at) the\b)|slide|leave|left|post|posted|put|placed?"
+    rf"|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
     rf"|with) {_PLACE}",
     re.IGNORECASE,
 )
 _IN_CLASS = re.compile(
     r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in"
-    r"|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b",
+    r"|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b"
+    r"|\bdue\b[^.;?!]{0,50}\b(?:start|beginning|end) of (?:class|lecture|seminar|tutorial|section|lab)\b",
     re.IGNORECASE,
 )
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)

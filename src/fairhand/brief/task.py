@@ -69,7 +69,7 @@ _OTHERS = re.compile(
 _NEGATED = re.compile(
     r"\b(?:not|n't|never|rather than|instead of|without|may|could|able to|ability to|help(?:s)? (?:you )?"
     r"|learn(?:ed)? (?:how )?to|free to|need not|how (?:people|you|they|others)|that you|try to|likely to|way to"
-    r"|used to|want to|how to)(?: \w+){0,2} $",
+    r"|used to|want to|how to|if you|when you)(?: \w+){0,2} $",
     re.IGNORECASE,
 )
 _ADVISING = re.compile(
@@ -106,7 +106,7 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
         )
     if word.endswith("ing"):
         return bool(
-            re.search(r"\b(?:write|essay|paper|paragraphs?|report|review)\b[^.;]{0,40}$", clause, re.IGNORECASE)
+            re.search(r"\b(?:write|essay|paper|paragraphs?|report|review)\b[^.;]{0,90}$", clause, re.IGNORECASE)
         )
     clause = re.sub(rf"{_ADVERB}$", "", clause, flags=re.IGNORECASE)
     opens = _OPENS.search(before)
@@ -146,7 +146,7 @@ def find_task(sheet: Sheet) -> list[Requirement]:
         titled = sentence.passage.heading and sentence.passage.heading in sheet.title
         if (
             (not titled and _NOT_TASK.search(where))
-            or ADVICE.search(sentence.passage.heading)
+            or ADVICE.search(where)
             or TOLD.search(text)
             or _ADVISING.search(text)
         ):

@@ -41,7 +41,7 @@ TOLD = re.compile(
 """Marks of a sentence that tells of other years, other papers or models, and asks nothing."""
 
 READING = re.compile(
-    r"\b(?:(?:to|for \w+ )read\b|readings? (?:for|runs|is|are)|of reading|reading group|handbook|textbook has"
+    r"\b(?:(?:to|for \w+ )read\b|^read\b|readings? (?:for|runs|is|are)|of reading|reading group|handbook|textbook has"
     r"|chapters?|survey article|extract|per class|a week\b"
     r"|the anthology|lecture|seminar|tutorial|laboratory report|lab report|examination|exam\b|quiz|permission"
     r"|letter|leaflet)",
