@@ -36,7 +36,8 @@ _HEADS = (
 )
 _TOPICS = (
     "in the age of steam, and their keepers, of the northern towns, after the flood, without maps, and the common "
-    "good, as a public question, in two provinces, between the wars, for beginners, at the margin, and what came of them"
+    "good, as a public question, in two provinces, between the wars, for beginners, at the margin, and what came of "
+    "them"
 ).split(", ")
 _TYPES = ("book", "article-journal", "article-journal", "chapter", "report", "webpage", "thesis")
 

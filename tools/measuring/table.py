@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from fairhand.readiness.measure import FEWEST_ALARMS
 from measuring.citations import measure_citations
@@ -15,7 +16,7 @@ from measuring.witnesses import measure_witnesses
 
 QUOTING, CITING, POINTS = 600, 600, 400
 """Papers made of each sort."""
-SEEDS = (11, 12, 13, 14)
+SEEDS = (21, 22, 23, 24)
 """Other seeds than those of the papers on which the checks were mended."""
 
 
@@ -39,7 +40,7 @@ def measure_all(share: float = 1.0) -> tuple[Tally, Tally, Tally]:
     Args:
         share: The share of the made papers that are made.
     """
-    made = Tally("made papers, a tenth of the places spoiled, and ten whole papers")
+    made = Tally("made papers, a tenth of the places spoiled, and eight whole papers")
     quoting, citing, doubling, tying = SEEDS
     measure_quotations(made, round(QUOTING * share), quoting)
     measure_citations(made, round(CITING * share), citing)
@@ -57,8 +58,7 @@ def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
     tallies = list(tallies)
     for check in MEASURED:
         enough = [tally for tally in tallies if tally.alarms[check] >= FEWEST_ALARMS]
-        told: Callable[[Tally], float] = lambda tally, check=check: tally.bound(check)  # type: ignore[misc]  # noqa: E731
-        tally = min(enough or tallies, key=told)
+        tally = min(enough or tallies, key=partial(Tally.bound, check=check))
         yield Row(check, tally.right[check], tally.alarms[check], ON.get((check, tallies.index(tally)), tally.on))
 
 

@@ -44,10 +44,17 @@ def loudest_allowed(check: str) -> Weight | None:
     row = measured_table().get(check)
     if row is None:
         return None
-    if row.get("exact"):
-        return "must"
-    bound = wilson_lower_bound(row["right"], row["alarms"])
-    if bound >= LOUD and row["alarms"] >= FEWEST_ALARMS:
+    return "must" if row.get("exact") else loudest_earned(row["right"], row["alarms"])
+
+
+def loudest_earned(right: int, alarms: int) -> Weight | None:
+    """The loudest weight that so many right alarms of so many earn; None where the check is to be silent.
+
+    >>> loudest_earned(20, 20), loudest_earned(19, 19), loudest_earned(15, 20), loudest_earned(60, 75)
+    ('must', 'query', None, 'query')
+    """
+    bound = wilson_lower_bound(right, alarms)
+    if bound >= LOUD and alarms >= FEWEST_ALARMS:
         return "must"
     return "query" if bound > ASKS else None
 
