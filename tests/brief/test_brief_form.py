@@ -149,7 +149,7 @@ def test_what_the_paper_contains_is_its_sections(values_of: Reading, text: str, 
 
 
 def test_an_article_is_part_of_a_name_in_capitals() -> None:
-    """The name "The Strike" keeps its article, "an introduction" does not; a heading of one's own may take a section's place."""
+    """So is none in small letters; a heading of the writer's own may take a section's place."""
     text = "These sections are required:\n- The Strike\n- Aftermath (or a heading of your own)\n- a conclusion\n"
     asked = [r for r in read_brief([("sheet.txt", text)]).requirements if r.kind == "section"]
     assert [(r.values["name"], r.force) for r in asked] == [

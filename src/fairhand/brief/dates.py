@@ -46,7 +46,7 @@ _TIME = re.compile(
     r"|(?<![\d/.:])(?P<h>\d{1,2})(?:[:.](?P<min>[0-5]\d))? ?(?P<half>[ap])\.?m\b\.?"
     r"|(?<![\d/.:])(?P<hdot>1[3-9]|2[0-3])\.(?P<mdot>[0-5]\d)(?![\d%.])"
     r"|(?<![\d/.:])(?P<h24>[01]?\d|2[0-3])[:h](?P<m24>[0-5]\d)(?![\d:]) ?(?:hrs?|hours)?"
-    r"|(?<![\d/.:])(?P<h4>[01]\d|2[0-3])(?P<m4>[0-5]\d) ?(?:hrs?|hours|h)\b"
+    r"|(?<![\d/.:])(?P<h4>[01]\d|2[0-3])(?P<m4>[0-5]\d) ?(?:(?:hrs?|hours|h)\b|(?=on\b))"
     rf"|\b(?P<oclock>\d{{1,2}}|{NUMBER}) o'clock(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
     re.IGNORECASE,
 )
@@ -116,7 +116,8 @@ def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool |
         orders = [(int(match["m3"]), int(match["d3"]))]
     else:
         a, b = int(match["n1"] or match["n3"]), int(match["n2"] or match["n4"])
-        orders = [(b, a), (a, b)] if day_first else [(a, b), (b, a)]
+        # Points and hyphens part the figures where the day is written first, unless the sheet shows otherwise.
+        orders = [(b, a), (a, b)] if day_first or (match["n3"] and day_first is None) else [(a, b), (b, a)]
         orders = [o for o in dict.fromkeys(orders) if 1 <= o[0] <= 12 and 1 <= o[1] <= 31]
     orders = [(m, d) for m, d in orders if _day(2024, m, d)]
     if not orders:

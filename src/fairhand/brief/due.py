@@ -23,11 +23,11 @@ _THINGS: tuple[tuple[str, str], ...] = (
     (
         "peer-review",
         (
-            r"peer[- ](?:review|response|feedback|critique|comment|edit)\w*|(?:reviews?|responses?|feedback"
+            r"peer[- ](?:review|evaluation|response|feedback|critique|comment|edit)\w*|(?:reviews?|responses?|feedback"
             r"|comments?) (?:of|on|to|for) (?:a |your )?(?:partner|peer|classmate)\w*"
         ),
     ),
-    ("presentation", r"presentations?|oral report|in-class talk|poster session"),
+    ("presentation", r"presentations?|demos?\b|demonstrations?|oral report|in-class talk|poster session"),
     (
         "reflection",
         (
@@ -38,7 +38,8 @@ _THINGS: tuple[tuple[str, str], ...] = (
     (
         "proposal",
         (
-            r"proposals?|prospectus|synops[ie]s|(?:topic|project) (?:statement|proposal|summary)|statement of (?:topic"
+            r"proposals?|prospectus|pitch(?:es)?|synops[ie]s|(?:topic|project) (?:statement|proposal|summary)"
+            r"|statement of (?:topic"
             r"|intent)"
         ),
     ),

@@ -52,7 +52,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
                 r"|(?:raise|give|present|put|state|offer|develop|discuss)\b[^.;]{0,60}\bobjections?"
                 r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with"
-                r"|anticipate) (?:\w+ ){0,3}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?"
+                r"|anticipate) (?:\w+ ){0,6}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?"
                 r"|positions?|sides?)|other sides?))"
             ),
         ),

@@ -34,7 +34,7 @@ _FILE = re.compile(
     re.IGNORECASE,
 )
 _NAMED = re.compile(
-    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
+    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|submit(?:ted)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
     r"|file[- ]?names?)\b(?:(?:[^.;?!\n]"
     r"|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
     re.IGNORECASE,
@@ -72,7 +72,7 @@ def find_file_names(sentence: Sentence) -> Iterator[Hit]:
     for match in _NAMED.finditer(sentence.text):
         name = match["name"]
         if "_" in name or (
-            re.search(r"\bfile|\bsave|\bdocument", sentence.text + sentence.context, re.IGNORECASE)
+            re.search(r"\bfile|\bsave|\bdocument|\bPDF", sentence.text + sentence.context, re.IGNORECASE)
             and (re.search(r"[A-Z].*-|-.*[A-Z]|\.\w{2,4}$", name))
         ):
             yield "file-name", name, match.start(), match.end("name")

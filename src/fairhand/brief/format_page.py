@@ -39,7 +39,8 @@ _LINES = re.compile(
     re.IGNORECASE,
 )
 _HEADINGS = re.compile(
-    r"\b(?:number(?:ed)? (?:your |the |all )?(?:sub-?)?headings|(?:sub-?)?headings?(?: (?:should be|must be|are"
+    r"\b(?:number(?:ed)? (?:your |the |all )*(?:(?:sub-?)?headings|sections)|(?:sub-?)?headings?(?: (?:should be"
+    r"|must be|are"
     r"|to be))? (?:\w+ )?numbered)\b",
     re.IGNORECASE,
 )

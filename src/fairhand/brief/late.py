@@ -50,7 +50,8 @@ _LOSS = re.compile(
 )
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
-    r"\b(?:not (?:be )?(?:accepted|marked|graded|read|taken|considered|received)|no(?:thing| \w+(?: \w+)?)\b[^.;]{0,30}"
+    r"\b(?:not (?:be |to )?(?:accept|read|mark|grade|take|accepted|marked|graded|read|taken|considered|received)"
+    r"|no(?:thing| \w+(?: \w+)?)\b[^.;]{0,30}"
     r"\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
     r"|marked|graded|read))"
     r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"

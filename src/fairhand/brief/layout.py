@@ -179,6 +179,8 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
     following = after.lines[0]
     if line.marker.startswith("#"):
         return True
+    if _is_labelled(text) and not line.shouted and (_is_labelled(texts[i - 1]) or _is_labelled(texts[i + 1])):
+        return False
     if len(text) > 75 or len(text.split()) > 11 or text[-1] in ".,;!" or text[0].islower():
         return False
     if line.marker.lower().startswith("q"):
@@ -199,7 +201,6 @@ def _is_heading(blocks: list[Block], texts: list[str], i: int) -> bool:
     if (
         (_MEASURED.search(text) and not _TOTALLED.match(text))
         or not (block.after_blank or len(texts[i - 1]) > 75 or (len(text) < 25 and texts[i - 1][-1:] in ".?!)"))
-        or (_is_labelled(text) and (_is_labelled(texts[i - 1]) or _is_labelled(texts[i + 1])))
         or len(text.split()) > 9
         or (_WEIGHED.search(text) and not _TOTALLED.match(text))
     ):

@@ -67,10 +67,10 @@ _EXCLUDED: tuple[tuple[str, str], ...] = (
             r"|works-cited page|reference page|citations page"
         ),
     ),
-    ("footnotes", r"(?:foot|end)notes?|(?<!field )\bnotes"),
+    ("footnotes", r"(?:foot|end)notes?|(?<!field )(?<!application )(?<!lecture )\bnotes"),
     ("block-quotes", r"(?:block|indented|long|extended) quot(?:ation|e)s?"),
     ("abstract", r"abstract"),
-    ("appendices", r"append(?:ix|ices|ixes)"),
+    ("appendices", r"append(?:ix|ices|ixes)|annex(?:es|ures?)?"),
     (
         "figures",
         r"figures?|tables?|captions?|images?|illustrations?|exhibits?|legends?|graphs?|charts?|visuals|diagrams?|maps?",
@@ -111,7 +111,7 @@ _NOT_TOTAL = re.compile(
     r"|fewer|less) than|\bover|\bon|first|last|next"
     r"|opening|final|of the"
     r"|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
-    r"|long each|on the)|shorter than|"
+    r"|long each)|shorter than|"
     r"^[- ]?(?:extract|articles?|chapters?|letters?|survey)\b|^ (?:before|after|later|earlier)\b",
     re.IGNORECASE,
 )

@@ -24,13 +24,14 @@ NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za
 _LEAST = (
     r"at (?:the (?:very )?)?least|(?:no|not)(?: be)? (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
     r"|word count|page count|number|number of words|number of pages|requirement|limit))?(?: of| is|:)?"
-    r"|min\.?(?: of|:)?|(?:no|not) under"
+    r"|≥|>=|min\.?(?: of|:)?|(?:no|not) under"
 )
 _MOST = (
     r"at (?:the )?(?:very )?most|(?:no|not)(?: be)? (?:more|longer|greater) than"
     r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: (?:length|word count|page count|number|number of words"
     r"|number of pages|requirement|limit))?(?: of| is|:)?"
-    r"|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than|less than|under"
+    r"|≤|<=|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than"
+    r"|less than|under"
     r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )
 _ABOUT = (

@@ -30,7 +30,8 @@ _DISCLOSE = re.compile(
     re.IGNORECASE,
 )
 _FORBID = re.compile(
-    r"\b(?:(?:receives?|gets?|earns?) (?:an? )?(?:zero|0|F)\b|but not (?:for|to)\b|not (?:be )?(?:used|permitted"
+    r"= ?(?:zero|0)\b|\b(?:(?:receives?|gets?|earns?) (?:an? )?(?:zero|0|F)\b|misconduct|but not (?:for|to)\b"
+    r"|not (?:be )?(?:used|permitted"
     r"|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
     r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
     r"|forbidden|banned|not allowed"
@@ -67,7 +68,8 @@ _TOGETHER_YES = re.compile(
     r"|the |these "
     r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
-    r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|sources|ideas|readings|data)|exchange (?:drafts"
+    r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|articles|sources|ideas|readings|data)"
+    r"|exchange (?:drafts"
     r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
     r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|(?:ask|get|have) (?:a |your "
     r"|another )?(?:classmate|friend|student|peer)s? to read|help (?:one another|each other))"
@@ -91,7 +93,7 @@ _REUSE_WORK = re.compile(
 )
 _INTEGRITY = re.compile(
     r"(?<!self-)\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating"
-    r"|contract cheating|ghost-?writ\w+)\b",
+    r"|copied (?:assignments?|work|essays?|papers?|reports?)|contract cheating|ghost-?writ\w+)\b",
     re.IGNORECASE,
 )
 _INTEGRITY_NO = re.compile(
@@ -116,6 +118,10 @@ def _ai(sentence: Sentence) -> _Hit | None:
         _AI_TEXT.search(text) and re.search(r"^so are|source", text, re.IGNORECASE)
     ):
         return None
+    if re.search(r"\bwhether you (?:may|can)\b|\?$", text) and re.match(
+        r"\W*(?:you may not|no)\b", sentence.following, re.IGNORECASE
+    ):
+        return "ai", "forbidden", 0, len(text)
     on = text + " ".join(re.split(r"(?<=[.!?])", sentence.following)[:3])
     for rule, pattern in (("ask", _ASK), ("disclose", _DISCLOSE)):
         if match := pattern.search(on):

@@ -23,7 +23,9 @@ _CONTAINS = re.compile(
     r"\b(?:contain|includ|compris|consist|ha(?=ve|s\b)|made up|divided)\w*(?: of| into)?:? ", re.IGNORECASE
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
-_KEY = re.compile(rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|required parts)\b", re.IGNORECASE)
+_KEY = re.compile(
+    rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|contents|required parts)\b", re.IGNORECASE
+)
 _EACH = re.compile(
     rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings",
     re.IGNORECASE,
@@ -171,7 +173,12 @@ def _keyed(passages: tuple[Passage, ...], i: int) -> list[_Named]:
         return [(name, passage, passage.body, end) for name in names]
     if passage.kind == "item" and passages[i - 1].kind == "heading":
         items = [_whole(p) for p in (passage, *_listed(passages, i))]
-        if len(items) >= 3 and sum(n in _USUAL for n, *_ in items) >= 2 and all(_is_name(n) for n, *_ in items):
+        usual = sum(name in _USUAL for name, *_ in items)
+        if (
+            len(items) >= 3
+            and usual >= (1 if passage.marker[0].isdigit() else 2)
+            and all(_is_name(n) for n, *_ in items)
+        ):
             return items
     return []
 

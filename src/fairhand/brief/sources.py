@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from dataclasses import replace
 
 from fairhand.brief.layout import Sentence, Sheet
-from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, number_value
+from fairhand.brief.numbers import Quantity, find_quantities
 from fairhand.brief.sources_cited import ask_all_cited
+from fairhand.brief.sources_since import SINCE, find_since
 from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Force, Requirement, Value
@@ -52,7 +52,10 @@ _TYPES: tuple[tuple[str, str], ...] = (
             r"|independently found|outside sources?|(?:not|n't) on (?:it|the(?:se)? lists?)\b"
         ),
     ),
-    ("scholarly", r"scholarly|academic|scholarship|learned journals?|university press|secondary scholarship"),
+    (
+        "scholarly",
+        r"scholarly|academic|scholarship|(?:learned|research) journals?|university press|secondary scholarship",
+    ),
     ("website", r"web ?sites?|web ?pages?|web[- ]only|internet sources?|online sources?"),
     ("book", r"books?\b|monographs?|book-length"),
     ("article", r"articles?\b|chapters?\b"),
@@ -61,7 +64,7 @@ _TYPE = make_terms(_TYPES, after="")
 _NOUN = re.compile(
     r"\b(?:sources?|references?|items?|works?|texts?|citations?|articles?|books?|monographs?|studies|papers?"
     r"|publications?|journals?|documents?|reports?|authorities|readings?|materials?"
-    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|cases|accounts?|commentaries|critics)\b(?! styles?"
+    r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|authors|cases|accounts?|commentaries|critics)\b(?! styles?"
     r"| formats?)",
     re.IGNORECASE,
 )
@@ -102,18 +105,6 @@ _NO_NUMBER = re.compile(
     re.IGNORECASE,
 )
 _ANAPHOR = re.compile(r"\b(?:of (?:them|these|those|which|the \w+)|among (?:them|these))\b", re.IGNORECASE)
-_SINCE = re.compile(
-    rf"\b(?:(?P<none>(?:nothing|none|no (?:source|item|work|reference|article|text)s?)\b[^.;]{{0,30}}?(?:before"
-    rf"|older than|earlier than"
-    rf"|prior to))|(?P<since>since|from|(?:no|not) (?:earlier|older) than|in or after|as of)|(?P<after>after"
-    rf"|later than)) "
-    r"(?P<year>(?:19|20)\d\d)(?! ?(?:words|[-–]))|(?P<onward>(?:19|20)\d\d) (?:or (?:later|after|newer)|onwards?"
-    r"|and (?:later|after))"
-    rf"|(?:(?:with)?in|from|over|during) the (?:last|past|previous) (?P<years>{NUMBER})(?P<decades> decades?"
-    rf"| (?:years?|yrs?))|(?:no|not) (?:older|more) than (?P<old>{NUMBER}) years(?: old)?"
-    r"|(?:last|past) (?P<decade>decade)",
-    re.IGNORECASE,
-)
 _UNCOUNTED = re.compile(
     r"\b(?:(?:all|every|your|use|cite|only|reputable|these|any|each)\b[^.;:]{0,40}\b(?:sources?|articles?"
     r"|references|literature|work)\b[^.;:]{0,30}\b(?:must|should|need to|has to|have to|are to|means?)\b"
@@ -141,6 +132,7 @@ _LOOSE_NOUN = re.compile(
     r"|commentaries)\b",
     re.IGNORECASE,
 )
+_WHOLE = re.compile(r" (?:\w+ )?(?:sources|references|works|items|texts)\b", re.IGNORECASE)
 _ONE = re.compile(r"one (?:article|source|of)\b", re.IGNORECASE)
 _YEAR = re.compile(r"\b(?:19|20)\d\d\b|\b\d{1,2}(?:st|nd|rd|th)\b")
 _EXACTLY = re.compile(r"\b(?:exactly|precisely|only)\b", re.IGNORECASE)
@@ -150,6 +142,13 @@ _NUMBERED = re.compile(
     r"|group)|[#$£€]) $",
     re.IGNORECASE,
 )
+_HOLDING = re.compile(
+    r"\b(?:lists?|reader|folder|collection|archive|library|packet|shelf|database)\b[^.;,]{0,25}\b(?:has|have|holds?"
+    r"|contains?|runs to) $",
+    re.IGNORECASE,
+)
+"""What is at hand, not what is asked: "the reading list has 60 items on it"."""
+_HANDING_IN = re.compile(r"\b(?:turn|hand)(?:ed)? in\b|\bsubmit|\brequire|\binclude", re.IGNORECASE)
 _ALL_SOURCES = re.compile(
     r"\b(?:all|every|each)\b[^.;]{0,30}\b(?:sources?|references|articles|works|items)\b", re.IGNORECASE
 )
@@ -161,25 +160,6 @@ def _type_in(words: str) -> str:
     if {"book", "article"} <= set(kinds):
         kinds = [kind for kind in kinds if kind not in {"book", "article"}]
     return min(kinds, key=_TYPE.names.index) if kinds else "any"
-
-
-def _since_in(words: str, given: dt.date | None) -> tuple[int | None, bool, int]:
-    """The year from which sources may date, whether it is said of all, and where its words end."""
-    match = _SINCE.search(words)
-    if not match or re.search(
-        r"\b(?:majority|most|half|some|many|mostly|preferably)\b[^,;]{0,40}$", words[: match.start()], re.IGNORECASE
-    ):
-        return None, False, 0
-    year: int | None = None
-    if match["year"]:
-        year = int(match["year"]) + (1 if match["after"] else 0)
-    elif match["onward"]:
-        year = int(match["onward"])
-    elif given:
-        count = number_value(match["years"] or match["old"] or "10")
-        years = int(count) * (10 if match["decades"] and "decade" in match["decades"] else 1)
-        year = given.year - years if years < 500 else None
-    return year, bool(match["none"]), match.end() if year else 0
 
 
 def _is_keyed(sheet: Sheet, sentence: Sentence) -> bool:
@@ -199,7 +179,10 @@ def _is_source_sentence(sheet: Sheet, sentence: Sentence) -> bool:
         _STRICT_NOUN.search(text)
         or _TYPE.search(text)
         or re.search(
-            r"\b(?:works|items|texts|readings|accounts|commentaries|critics|documents|cases)\b", text, re.IGNORECASE
+            r"\b(?:works|items|texts|readings|accounts|commentaries|critics|authors|documents"
+            r"|cases)\b",
+            text,
+            re.IGNORECASE,
         )
     )
 
@@ -230,7 +213,7 @@ def _kind(sentence: Sentence, quantity: Quantity, near: str, rows: list[dict[str
         return _type_in(named)
     if re.match(r" such\b", near):
         return _type_in(before)
-    if rows and _ANAPHOR.search(near[:30]) and _SINCE.search(near):
+    if rows and _ANAPHOR.search(near[:30]) and SINCE.search(near):
         return str(rows[-1]["type"])
     if quantity.low is None and not rows and _ANAPHOR.search(near[:30]):
         return _type_in(before)
@@ -243,7 +226,7 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
     anaphor = _ANAPHOR.search(near[:30]) or _ANAPHOR.search(text[max(0, quantity.start - 18) : quantity.start])
     if kind in {"any", "article"}:
         noun = _NOUN.search(near)
-        dated = anaphor and _SINCE.search(near)
+        dated = anaphor and SINCE.search(near)
         if anaphor and noun is None and not dated and re.search(r"\b(?:must|should|need to|have to) be\b", near):
             # "At least two of which must be Australian": a kind that we have no word for.
             return False
@@ -251,9 +234,19 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
             return False
         if noun and (noun.start() > 40 or not (keyed or _STRICT_NOUN.search(near) or _LOOSE_NOUN.match(near))):
             return False
+        if quantity.low is None and noun and not anaphor and not _WHOLE.match(near):
+            # "No more than two review articles": a limit on a kind that we have no word for.
+            return False
         if quantity.bare and not anaphor and _ONE.match(text, quantity.start):
             return False
-    return bool(keyed or not quantity.bare or anaphor or quantity.start < 3 or _DEMAND.search(text))
+    return bool(
+        keyed
+        or not quantity.bare
+        or anaphor
+        or quantity.start < 3
+        or _DEMAND.search(text)
+        or _HANDING_IN.search(sentence.passage.lead)
+    )
 
 
 def _end(quantity: Quantity, near: str) -> int:
@@ -266,7 +259,7 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     """The sources that a sentence counts."""
     text = sentence.text
     keyed = _is_keyed(sheet, sentence)
-    dates = [m.span() for pattern in (_YEAR, _SINCE) for m in pattern.finditer(text)]
+    dates = [m.span() for pattern in (_YEAR, SINCE) for m in pattern.finditer(text)]
     quantities = [q for q in find_quantities(text) if not any(a < q.end and q.start < b for a, b in dates)]
     rows: list[dict[str, Value]] = []
     spans: list[tuple[int, int]] = []
@@ -284,7 +277,7 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
             continue
         exact = _EXACTLY.search(text[max(0, quantity.start - 12) : quantity.start])
         high = quantity.high if exact or not quantity.bare else None
-        since, of_all, since_end = _since_in(words, sheet.given)
+        since, of_all, since_end = find_since(words, sheet.given)
         end = max(_end(quantity, near), quantity.end + since_end)
         if since and of_all and rows:
             rows[0]["since"], since = since, None
@@ -294,7 +287,7 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
         spans.append((quantity.start, end))
     if rows and not any(row["since"] for row in rows):
         # Said at the end of the sentence: of the last kind that was counted, or of all.
-        since, of_all, end = _since_in(text, sheet.given)
+        since, of_all, end = find_since(text, sheet.given)
         before = [i for i, span in enumerate(spans) if span[0] < end]
         if since and before:
             at = 0 if of_all else before[-1]
@@ -315,6 +308,7 @@ def _counts_other(text: str, quantity: Quantity, words: str) -> bool:
         or (quantity.bare and re.match(r" of (?:our|the|your|his|her|my)\b", words))
         or ("entries" in words[:9] and re.search(r"\bannotated\b", text[: quantity.start], re.IGNORECASE))
         or re.search(r"\b(?:of (?:the|these|those)|if|when|where) $", text[: quantity.start][-10:], re.IGNORECASE)
+        or _HOLDING.search(text[: quantity.start])
         or _NUMBERED.search(text[max(0, quantity.start - 20) : quantity.start])
     )
 
@@ -351,7 +345,7 @@ def _date_all(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
     if not found or any(r.values["since"] for r in found):
         return found
     for sentence in sheet.sentences:
-        since, of_all, _ = _since_in(sentence.text, sheet.given)
+        since, of_all, _ = find_since(sentence.text, sheet.given)
         if since and (of_all or _ALL_SOURCES.search(sentence.text)) and _is_source_sentence(sheet, sentence):
             at = next((i for i, r in enumerate(found) if r.values["type"] == "any"), 0)
             dated = replace(found[at], values={**found[at].values, "since": since})

@@ -42,7 +42,8 @@ _KINDS: tuple[tuple[str, str], ...] = (
 _KIND = make_terms(_KINDS)
 _BAN = re.compile(
     r"\b(?:(?:is|are|will) (?:also )?not (?:be )?(?:acceptable|accepted|allowed|permitted|suitable|appropriate"
-    r"|to be (?:used|cited|quoted)|valid|legitimate|considered|count(?:ed)?)|unacceptable|inadmissible"
+    r"|to be (?:used|cited|quoted)|valid|legitimate|considered|count(?:ed)?)|(?:is|are|will be) rejected"
+    r"|unacceptable|inadmissible"
     r"|(?:may|must|should|can|will|do|shall|are|is) not (?:be )?(?:cit(?:e|ed)|us(?:e|ed)|rely(?: up)?on|rel(?:y"
     r"|ied) (?:up)?on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|draw on|refer to|reference[d]?|consult(?:ed)?"
     r"|appear)"

@@ -18,14 +18,16 @@ _STOP = (
     r"|outside|inside|near|behind|next)\b| ?[,;:()\t?!—]| ?\.(?!\w)|$)"
 )
 _PLACE = (
-    rf"(?:the |our |my |your |this |its )?(?P<where>[\w\"'&/-]+(?: (?!(?:as|by|on|at|before|no|in|and|with|from|for"
+    rf"(?:the |our |my |your |this |its )?(?P<where>[\w\"'&/-]+(?: (?!(?:as|by|on|to|at|before|no|in|and|with|from|for"
     rf"|under|where|when|which|using|after|of|if|not|the|outside|inside|near|behind"
     rf"|next)\b)[\w\"'&/-]+){{0,4}}){_STOP}"
 )
 _NOT_FORM = r"(?!(?:an? )?(?:pdf|word|docx|class|time|order|full|person|advance|format)\b)"
 _UPLOAD = re.compile(
-    rf"\b(?:upload(?:ed|ing)?|due|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission|hand(?:ed)? (?:it )?in"
-    rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;:?!]|\.(?=[\w,])){{0,60}}?) (?:to"
+    rf"\b(?:upload(?:ed|ing)?|due|electronically|post (?:it|your \w+|the \w+)|submit(?:ted)?|submission"
+    rf"|hand(?:ed)? (?:it )?in"
+    rf"|turn(?:ed)? (?:it )?in|deposit(?:ed)?|placed?|drop(?:ped)?)\b(?P<gap>(?:[^.;?!]|\.(?=[\w,])"
+    rf"|(?<=\b[A-Z]..)\.){{0,60}}?) (?:to"
     rf"|through|via|on|in|into|using) {_NOT_FORM}{_PLACE}",
     re.IGNORECASE,
 )
@@ -65,7 +67,8 @@ _MAILED = re.compile(
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|cop(?:y|ies)(?= (?:to|at) the\b)|slide|leave|left|post|posted|put|placed?"
+    rf"\b(?:hand (?:it |in |them )?|(?:cop(?:y|ies)|on paper)(?= (?:to|at) the\b)|slide|leave|left|post|posted|put"
+    rf"|placed?"
     rf"|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
     rf"|with) {_PLACE}",
@@ -127,7 +130,7 @@ def _upload(text: str, context: str) -> tuple[str, int, int] | None:
             if pattern is not _UPLOAD and re.search(r"s$", where) and not where.lower().endswith("canvas"):
                 continue
             if _NETWORK.search(where) and (
-                verb.startswith(("upload", "submi", "post"))
+                re.match(r"upload|submi|post|.*(?:upload|electronic)", verb)
                 or not re.search(
                     r"\b(?:my|essay|mail|pigeon|office|letter|wooden|blue) ?box", match.group(), re.IGNORECASE
                 )
@@ -135,7 +138,7 @@ def _upload(text: str, context: str) -> tuple[str, int, int] | None:
                 if re.search(r"\b(?:essay|mail|letter) ?box\b", where, re.IGNORECASE):
                     continue
                 return where, match.start(), match.end()
-            if verb.startswith("upload"):
+            if re.search(r"upload|electronic", verb):
                 return where, match.start(), match.end()
     return None
 

@@ -25,7 +25,7 @@ _VERBS: tuple[tuple[str, str], ...] = (
 )
 _VERB = make_terms(_VERBS)
 _ADVERB = (
-    r"(?:(?:critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically"
+    r"(?:(?:do|critically|briefly|carefully|then|also|finally|clearly|fully|first|next|closely|systematically"
     r"|in detail) )?"
 )
 _OPENS = re.compile(
@@ -42,7 +42,8 @@ _YOU = re.compile(
 )
 _TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
 _THAT = re.compile(
-    rf"\b(?:write|essay|paper|proposal|report|review|assignment|brief|analysis)\b[^.;]{{0,90}}\b(?:that|which"
+    rf"\b(?:write|essay|paper|proposal|report|review|assignment|brief|analysis|annotation"
+    rf"|entry)\b[^.;]{{0,90}}\b(?:that|which"
     rf"|in which you) {_ADVERB}$",
     re.IGNORECASE,
 )
