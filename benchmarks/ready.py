@@ -15,14 +15,10 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[1]
-sys.path.insert(0, str(ROOT / "demo"))
-
-from run import lay_out_desk  # noqa: E402 - it stands beside the demo
-
-from fairhand.citing.rendering import citation_request  # noqa: E402
-from fairhand.fair_copy.typesetting import to_typst  # noqa: E402
-from fairhand.session.opened import OpenPaper  # noqa: E402
+from fairhand.citing.rendering import citation_request
+from fairhand.fair_copy.typesetting import to_typst
+from fairhand.session.demo import lay_out_demo
+from fairhand.session.opened import OpenPaper
 
 RUNS = 9
 FLOOR = """
@@ -40,7 +36,7 @@ def main() -> None:
     """Measures and prints."""
     with tempfile.TemporaryDirectory(prefix="fairhand-bench-") as name:
         scratch = Path(name)
-        paper = lay_out_desk(scratch / "desk")
+        paper = lay_out_demo(scratch / "desk")
         floor = floor_command(paper, scratch)
         ready = [sys.executable, "-m", "fairhand", "ready", str(paper)]
         floors, colds = in_turn(lambda: seconds_of(floor), lambda: cold_run(paper, ready))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import importlib.util
 import os
 import shutil
 from collections.abc import Callable
@@ -10,6 +9,8 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
+
+from fairhand.session.demo import lay_out_demo
 
 ROOT = Path(__file__).parents[1]
 
@@ -34,13 +35,7 @@ def outside_data() -> Callable[[str], Path]:
 @pytest.fixture(scope="session")
 def demo_desk(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo's desk, laid out once; tests work on copies."""
-    spec = importlib.util.spec_from_file_location("fairhand_demo", ROOT / "demo" / "run.py")
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    desk: Path = module.lay_out_desk(tmp_path_factory.mktemp("demo") / "desk").parent
-    return desk
+    return lay_out_demo(tmp_path_factory.mktemp("demo") / "desk").parent
 
 
 @pytest.fixture

@@ -95,7 +95,7 @@ def test_no_sheet_at_all(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -
     (demo_paper / "brief.txt").unlink()
     code, out, _ = told(capsys, "ready", str(demo_paper))
     assert code == 1
-    assert "Put the assignment sheet into the paper's folder" in " ".join(out.split())
+    assert "Bring in the assignment sheet: put it into the paper's folder" in " ".join(out.split())
 
 
 def test_a_faulty_record_among_the_sources(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -13,6 +13,7 @@ from types import ModuleType
 
 from fairhand.model.paper import Paper
 from fairhand.model.span import Span
+from fairhand.session.demo import lay_out_demo
 from fairhand.session.opened import OpenPaper
 from measuring.corpora import DATA, ROOT
 from measuring.tally import Spoiled, Tally, judge_paper
@@ -68,7 +69,7 @@ def sample_papers() -> Iterator[tuple[str, Paper, list[Spoiled]]]:
 def demo_papers() -> Iterator[tuple[str, Paper, list[Spoiled]]]:
     """The demo's paper."""
     with tempfile.TemporaryDirectory() as scratch:
-        paper = _open(_load(ROOT / "demo/run.py").lay_out_desk(Path(scratch) / "desk"))
+        paper = _open(lay_out_demo(Path(scratch) / "desk"))
     tied = [Spoiled("point-dependent", None, DEMO_TIED)]
     mended = paper.draft
     for faulty, right, _ in DEMO:

@@ -47,5 +47,5 @@ def command(title: str, sheets: tuple[Path, ...], course: str, given: dt.date | 
             say('This paper takes the first. To take another, write its title into paper.toml: assignment = "…".')
             titles = [(title, several[0])]
     for name, assignment in titles:
-        for line in begin_paper(desk, name, sheets, course=course, given=given, assignment=assignment):
+        for line in begin_paper(desk, name, sheets, course=course, given=given, assignment=assignment).says:
             say(line)

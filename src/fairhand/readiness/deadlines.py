@@ -16,25 +16,37 @@ END_OF_DAY = dt.time(23, 59)
 """The hour taken where the sheet names none; it is said."""
 
 
+def due_hour(values: Mapping[str, object], zone: dt.tzinfo | None) -> dt.datetime | None:
+    """The hour that a due requirement's values name, the day's end where they name none; None where that is no date.
+
+    >>> due_hour({"on": "2027-02-19"}, None), due_hour({"on": "soon"}, None)
+    (datetime.datetime(2027, 2, 19, 23, 59), None)
+    """
+    at = values.get("at")
+    try:
+        hour = dt.time.fromisoformat(at) if isinstance(at, str) else END_OF_DAY
+        return dt.datetime.combine(dt.date.fromisoformat(str(values.get("on"))), hour, tzinfo=zone)
+    except ValueError:
+        return None
+
+
 def judge_hour(values: Mapping[str, object], now: dt.datetime | None) -> Judgement:
     """A due hour, as the requirement's values have it, against ``now``.
 
     Of a milestone that has passed only the writer can say whether it was kept.
     """
-    on, at = values.get("on"), values.get("at")
     what = str(values.get("what") or "final").replace("-", " ")
-    if not isinstance(on, str):
+    hour = due_hour(values, now.tzinfo if now else None)
+    if hour is None:
         return Judgement(
             "ask", None, "The sheet names no date that could be read. Look it up, and answer with the date."
         )
-    hour = dt.time.fromisoformat(at) if isinstance(at, str) else END_OF_DAY
-    day = dt.date.fromisoformat(on)
-    named = f"{day:%A} {day.day} {day:%B %Y}, {hour:%H:%M}"
-    if not isinstance(at, str):
+    named = f"{hour:%A} {hour.day} {hour:%B %Y}, {hour:%H:%M}"
+    if not isinstance(values.get("at"), str):
         named += " (the sheet names no hour: the day's end is taken)"
     if now is None:
         return Judgement("met", named, f"Due {named}.")
-    left = dt.datetime.combine(day, hour, tzinfo=now.tzinfo) - now
+    left = hour - now
     if left >= dt.timedelta():
         return Judgement("met", named, f"Due {named}: {say_span(left)} from now.")
     if what != "final":

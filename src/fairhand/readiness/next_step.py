@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import product
 
 from fairhand.model.finding import Finding
@@ -30,30 +31,54 @@ ORDER = (
 """What to do about each kind of finding, in the order in which a paper is mended (common practice)."""
 
 
-def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[Finding]) -> str:
-    """One sentence: what to do now, and where."""
+@dataclass(frozen=True, slots=True)
+class Step:
+    """What to do now."""
+
+    says: str
+    """It, without a stop."""
+    leaf: str
+    """The page of the paper where it is done, as ``revision``."""
+    more: str = ""
+    """What who works on the files themselves needs to know: lines, names of files, a command."""
+
+    def __str__(self) -> str:
+        """One sentence, for the terminal.
+
+        >>> str(Step("Begin the draft", "draft", "draft.md is not there yet.")), str(Step("Begin", "draft"))
+        ('Begin the draft: draft.md is not there yet.', 'Begin.')
+        """
+        return f"{self.says}: {self.more}" if self.more else f"{self.says}."
+
+
+def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[Finding]) -> Step:
+    """What to do now, and where."""
     paper = analysis.paper
     if not paper.brief.texts:
-        return "Put the assignment sheet into the paper's folder as brief.txt (or .pdf, .docx, .md, .html)."
+        folder = "put it into the paper's folder as brief.txt (or .pdf, .docx, .md, .html)."
+        return Step("Bring in the assignment sheet", "brief", folder)
     if not paper.draft.strip():
-        return "Begin the draft: draft.md is empty or not there yet."
+        return Step("Begin the draft", "draft", "draft.md is empty or not there yet.")
     for in_pass, weight in product(("revision", "copy-edit"), ("must", "should")):
         loud = [f for f in findings if (f.in_pass, f.weight) == (in_pass, weight)]
         for check, step in (*ORDER, *((f.check, "Go through what the checks found") for f in loud)):
             these = [f for f in loud if f.check == check]
             if these:
-                return f"{step}{_where(these, paper.draft)}"
-    for state, step in (("unmet", "Meet what the sheet asks"), ("ask", "Answer")):
+                leaf = "points" if check.startswith("point-") else in_pass
+                return Step(step, leaf, _where(these, paper.draft))
+    for state, step, leaf in (("unmet", "Meet what the sheet asks", "verdict"), ("ask", "Answer", "brief")):
         open_ = [j for j in judged if j.judgement.state == state and j.requirement.force == "must"]
         if open_:
             more = f" ({count_of(len(open_) - 1, 'more question', 'more questions')})" if len(open_) > 1 else ""
-            return f"{step}: {open_[0].requirement.id}. {open_[0].judgement.why}{more if state == 'ask' else ''}"
-    return f"Print the fair copy and read it once from start to end: fairhand print {paper.name}"
+            why = f"{open_[0].requirement.id}. {open_[0].judgement.why}{more if state == 'ask' else ''}"
+            return Step(step, leaf, why)
+    done = "Print the fair copy and read it once from start to end"
+    return Step(done, "fair-copy", f"fairhand print {paper.name}")
 
 
 def _where(findings: Sequence[Finding], draft: str) -> str:
     """The places of some findings of one kind; of those about the whole document, what the first says."""
     lines = [str(line) for line in dict.fromkeys(line_at(draft, f.span.start) for f in findings if f.span is not None)]
     if not lines:
-        return f". {findings[0].says}"
-    return f": {'line' if len(lines) == 1 else 'lines'} {', '.join(lines)}."
+        return findings[0].says
+    return f"{'line' if len(lines) == 1 else 'lines'} {', '.join(lines)}."

@@ -25,6 +25,7 @@ def tell(verdict: Verdict) -> dict[str, Any]:
         "title": verdict.title,
         "style": verdict.style,
         "next": verdict.next_step,
+        "step": {"says": verdict.step.says, "leaf": verdict.step.leaf},
         "problems": [str(p) for p in verdict.problems],
         "answered": list(verdict.answered),
         "time_zone": verdict.time_zone,

@@ -13,7 +13,7 @@ from fairhand.readiness.analysis import Analysis, Measured
 from fairhand.readiness.check import Check, run_checks
 from fairhand.readiness.deadlines import Answer, sum_up
 from fairhand.readiness.judgement import Judged, Judgement
-from fairhand.readiness.next_step import next_step
+from fairhand.readiness.next_step import Step, next_step
 from fairhand.readiness.table import CHECKS, JUDGES
 
 
@@ -28,7 +28,7 @@ class Verdict:
     """The rule that the words were counted by."""
     judged: tuple[Judged, ...]
     findings: tuple[Finding, ...]
-    next_step: str
+    step: Step
     problems: tuple[Problem, ...]
     draft: str
     title: str
@@ -39,6 +39,11 @@ class Verdict:
     """Ids of the requirements that the writer has answered or waived."""
     time_zone: str
     """The desk's, by which deadlines are judged."""
+
+    @property
+    def next_step(self) -> str:
+        """The one thing to do now, in a sentence for the terminal."""
+        return str(self.step)
 
 
 def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict:
@@ -57,7 +62,7 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
         words_by=rule.as_rule if rule else "common practice: all but the list of references",
         judged=judged,
         findings=findings,
-        next_step=next_step(analysis, judged, findings),
+        step=next_step(analysis, judged, findings),
         problems=analysis.paper.problems,
         draft=analysis.paper.draft,
         title=analysis.title,

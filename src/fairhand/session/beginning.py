@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from fairhand.desk import find_desk, make_course, make_desk, make_paper, name_folder, read_paper, see_file
 from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
 from fairhand.session.saving import keep_record
 from fairhand.session.sheets import read_sheet_files
+
+
+@dataclass(frozen=True, slots=True)
+class Begun:
+    """A paper that was begun."""
+
+    folder: Path
+    says: tuple[str, ...]
+    """Where it is, and what its sheet asks."""
 
 
 def begin_desk(folder: Path, *, name: str = "", zone: str = "", spelling: str = "US") -> str:
@@ -40,8 +50,8 @@ def begin_paper(
     course: str = "",
     given: dt.date | None = None,
     assignment: str = "",
-) -> Iterator[str]:
-    """A paper's folder stands on the desk, with its sheets; what is said is where, and what the sheet asks.
+) -> Begun:
+    """A paper's folder stands on the desk, with its sheets.
 
     Args:
         desk: The desk's folder, or any folder within it.
@@ -67,12 +77,11 @@ def begin_paper(
     )
     folder = make_paper(on, settings, files)
     keep_record(read_paper(folder))
-    yield f"The paper’s folder is {folder}."
+    says = "It has no assignment sheet yet: put one there as brief.txt, .pdf, .docx, .md or .html."
     if brief is not None:
         unread = f" {len(brief.unread)} sentences were not understood." if brief.unread else ""
-        yield f"Its sheet asks {len(brief.requirements)} things (fairhand brief {folder.name} shows them).{unread}"
-    else:
-        yield "It has no assignment sheet yet: put one there as brief.txt, .pdf, .docx, .md or .html."
+        says = f"Its sheet asks {len(brief.requirements)} things (fairhand brief {folder.name} shows them).{unread}"
+    return Begun(folder, (f"The paper’s folder is {folder}.", says))
 
 
 def _course_on(desk: Path, course: str) -> str:

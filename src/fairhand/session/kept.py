@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from fairhand import __version__
-from fairhand.desk import fingerprint, keep_cached, now, read_cached, read_paper, see_file
+from fairhand.desk import FileSeen, fingerprint, keep_cached, now, read_cached, read_paper, see_file
 
 
 def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | None = None) -> dict[str, Any]:
@@ -25,14 +25,10 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
         FairhandError: There is no paper there, or the draft cannot be read.
     """
     other = see_file(draft, draft.name) if draft else None
-    key = " ".join(("verdict", program_state(), fingerprint(folder), other.sha256 if other else ""))
-    kept = read_cached(folder, key)
-    told: dict[str, Any]
+    key = _key(folder, other)
+    kept = _told_before(folder, key, at)
     if kept is not None:
-        from fairhand.readiness.deadlines import at_this_hour
-
-        told = json.loads(kept)
-        return at_this_hour(told, at or now(told["time_zone"]))
+        return kept
     from fairhand.readiness.told import tell
     from fairhand.session.opened import OpenPaper
     from fairhand.session.saving import keep_record
@@ -42,6 +38,25 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
     keep_record(read_paper(folder))
     keep_cached(folder, key, json.dumps(told).encode())
     return told
+
+
+def kept_verdict(folder: Path, *, at: dt.datetime | None = None) -> dict[str, Any] | None:
+    """The verdict on a paper where it is known and nothing has changed since; else None, at once."""
+    return _told_before(folder, _key(folder, None), at)
+
+
+def _key(folder: Path, other: FileSeen | None) -> str:
+    return " ".join(("verdict", program_state(), fingerprint(folder), other.sha256 if other else ""))
+
+
+def _told_before(folder: Path, key: str, at: dt.datetime | None) -> dict[str, Any] | None:
+    kept = read_cached(folder, key)
+    if kept is None:
+        return None
+    from fairhand.readiness.deadlines import at_this_hour
+
+    told: dict[str, Any] = json.loads(kept)
+    return at_this_hour(told, at or now(told["time_zone"]))
 
 
 @cache

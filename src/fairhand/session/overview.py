@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk import find_desk, list_papers, now, read_paper, tell_problem
-from fairhand.errors import FairhandError
+from fairhand.brief.read import apply_answers
+from fairhand.desk import find_desk, find_zone, list_papers, now, read_paper, see_file, tell_problem
+from fairhand.desk.settings import read_course_settings
+from fairhand.errors import FairhandError, InputError
+from fairhand.model.settings import CourseSettings
 from fairhand.session.sheets import read_sheets
 
 
@@ -20,20 +25,51 @@ class InHand:
     """When it is due, in words; or what stands in the way of knowing."""
     on: dt.date | None
     folder: Path
+    hour: dt.datetime | None = None
+    """When it is due; the day's end where the sheet names no hour."""
 
 
-def work_in_hand(place: Path) -> tuple[InHand, ...]:
+def work_in_hand(place: Path, at: dt.datetime | None = None) -> tuple[InHand, ...]:
     """The desk's papers, those due first first, those without a date last.
 
     Args:
         place: The desk's folder, or any folder within it.
+        at: The hour to judge deadlines by; the clock's, where it is None.
     """
-    papers = [_look(folder) for folder in list_papers(find_desk(place) or place)]
-    return tuple(sorted(papers, key=lambda paper: (paper.on is None, paper.on or dt.date.max, paper.title)))
+    papers = [_look(folder, at) for folder in list_papers(find_desk(place) or place)]
+    return tuple(sorted(papers, key=lambda paper: (paper.hour.timestamp() if paper.hour else math.inf, paper.title)))
 
 
-def _look(folder: Path) -> InHand:
-    from fairhand.readiness.deadlines import judge_hour
+def due_first(papers: Sequence[InHand], at: dt.datetime) -> InHand | None:
+    """The paper to work on now: of those that are not due yet the one that is due first, else the first without a date.
+
+    Earliest due date first makes the greatest lateness as small as it can be.
+
+    **Source**: J. R. Jackson 1955.
+
+    Args:
+        papers: In the order of the hours when they are due.
+        at: The present hour.
+    """
+    open_ = [paper for paper in papers if paper.hour is None or paper.hour >= at]
+    return next(iter(open_), papers[-1] if papers else None)
+
+
+def list_courses(desk: Path) -> tuple[CourseSettings, ...]:
+    """The courses of a desk, by the names of their folders; one whose settings cannot be read has its folder's name."""
+    return tuple(_read_course(folder) for folder in sorted((desk / "courses").glob("[!.]*")) if folder.is_dir())
+
+
+def _read_course(folder: Path) -> CourseSettings:
+    try:
+        settings, _ = read_course_settings(see_file(folder / "course.toml", "course.toml").text, folder.name)
+    except InputError:
+        return CourseSettings(folder.name, folder.name)
+    return settings
+
+
+def _look(folder: Path, at: dt.datetime | None) -> InHand:
+    from fairhand.readiness.deadlines import due_hour, judge_hour
 
     files = read_paper(folder)
     title = files.settings.title or folder.name
@@ -41,8 +77,10 @@ def _look(folder: Path) -> InHand:
         brief, _ = read_sheets(folder)
     except FairhandError as error:
         return InHand(title, str(tell_problem(error)), None, folder)
-    due = next((r for r in brief.requirements if r.id == "due.final"), None)
-    if due is None or not isinstance(due.values.get("on"), str):
+    asked = apply_answers(brief, files.settings.answers)
+    due = next((r for r in asked if r.id == "due.final"), None)
+    present = (at or now()).astimezone(find_zone(files.desk.time_zone) if files.desk.time_zone else None)
+    hour = due_hour(due.values, present.tzinfo) if due else None
+    if due is None or hour is None:
         return InHand(title, "no date was found on its sheet" if files.sheets else "it has no sheet yet", None, folder)
-    judgement = judge_hour(due.values, now(files.desk.time_zone))
-    return InHand(title, judgement.why, dt.date.fromisoformat(str(due.values["on"])), folder)
+    return InHand(title, judge_hour(due.values, present).why, hour.date(), folder, hour)

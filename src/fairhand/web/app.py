@@ -11,6 +11,7 @@ from fairhand.web.error_pages import HANDLERS
 from fairhand.web.papers import Papers
 from fairhand.web.routes import list_routes, working_leaves
 from fairhand.web.safety import Guard
+from fairhand.web.waiting import Waiting
 
 
 def make_app(desk: Path, secret: str, *, at: dt.datetime | None = None) -> Guard:
@@ -24,5 +25,6 @@ def make_app(desk: Path, secret: str, *, at: dt.datetime | None = None) -> Guard
     routes = list_routes()
     app = Starlette(routes=routes, exception_handlers=dict(HANDLERS))
     app.state.papers = Papers(desk, at=at)
+    app.state.waiting = Waiting()
     app.state.working = working_leaves(routes)
     return Guard(app, secret)

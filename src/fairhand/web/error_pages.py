@@ -28,6 +28,7 @@ ERROR_PAGES: Mapping[type[errors.FairhandError], tuple[int, str]] = {
     errors.UnknownFormat: (415, "Nothing here reads such a file"),
     errors.StyleUnknown: (400, "No such style"),
     errors.MatterLeft: (409, "Something is still to be settled"),
+    errors.NothingToPrint: (409, "Nothing to print yet"),
     errors.EngineFailed: (500, "The page could not be set"),
 }
 """The status and the heading of each exception's page."""

@@ -52,6 +52,11 @@ class Papers:
         """The present hour, in the zone of this machine."""
         return self.at or now()
 
+    @property
+    def is_desk(self) -> bool:
+        """Whether the folder is a desk already, and no folder that may become one."""
+        return (self.desk / "desk.toml").is_file()
+
     def find(self, slug: str) -> Kept:
         """The paper with that slug: the name of a paper's folder that stands on the desk, and nothing else.
 

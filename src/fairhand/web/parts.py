@@ -35,6 +35,9 @@ PARTS = (
 BESIDES = (Leaf("states", "Earlier states"),)
 """Pages that belong to no part."""
 
+LEAVES = {leaf.name: leaf for leaves in (*(part.leaves for part in PARTS), BESIDES) for leaf in leaves}
+"""Every page of a paper by its name."""
+
 
 def part_of(leaf: str) -> Part | None:
     """The part that a page belongs to.

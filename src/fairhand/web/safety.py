@@ -112,7 +112,10 @@ class Guard:
                 "This page belongs to whoever started Fairhand. Open the address that it printed when it started; if"
                 ' you have just done so, <a href="/">go on</a>.'
             )
-        if int(headers.get("content-length", "0")) > MOST_BODY:
+        length = headers.get("content-length", "0")
+        if not (length.isascii() and length.isdecimal()):
+            return refusal("How much was sent could not be told.", 400)
+        if int(length[:20]) > MOST_BODY:
             return refusal(f"More was sent than is read at once ({MOST_BODY // 2**20} MB). Send less, or a part.", 413)
         return None
 
