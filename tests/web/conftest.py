@@ -7,11 +7,12 @@ import shutil
 import socket
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 import uvicorn
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
 from starlette.testclient import TestClient
 
@@ -30,17 +31,23 @@ def desk(demo_desk: Path, tmp_path: Path) -> Path:
     return Path(shutil.copytree(demo_desk, tmp_path / "desk"))
 
 
-def make_client(desk: Path) -> TestClient:
-    """A browser on this machine that has opened the address of this run."""
-    client = TestClient(make_app(desk, SECRET, at=AT), base_url=HERE, headers={"origin": HERE}, follow_redirects=False)
-    assert client.get(f"/?key={SECRET}").status_code == 303
-    return client
+@pytest.fixture
+def open_desk() -> Callable[[Path], TestClient]:
+    """Opens any folder as a desk: the client of a browser on this machine that was told the secret."""
+
+    def open_(desk: Path) -> TestClient:
+        app = make_app(desk, SECRET, at=AT)
+        client = TestClient(app, base_url=HERE, headers={"origin": HERE}, follow_redirects=False)
+        assert client.get(f"/?key={SECRET}").status_code == 303
+        return client
+
+    return open_
 
 
 @pytest.fixture
-def client(desk: Path) -> TestClient:
+def client(desk: Path, open_desk: Callable[[Path], TestClient]) -> TestClient:
     """A client that holds the secret, before a copy of the demo's desk."""
-    return make_client(desk)
+    return open_desk(desk)
 
 
 @pytest.fixture
@@ -75,11 +82,23 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture
 def browser_page(browser: Browser, served: str) -> Iterator[Page]:
     """A page of the browser that has opened the desk; whatever it reports as an error fails the test."""
-    page = browser.new_page()
+    context = browser.new_context()
+    page = context.new_page()
     faults: list[str] = []
     page.on("pageerror", lambda error: faults.append(str(error)))
     page.on("console", lambda message: faults.append(message.text) if message.type == "error" else None)
     page.goto(served)
     yield page
-    page.context.close()
+    context.close()
     assert faults == []
+
+
+@pytest.fixture(scope="session")
+def hindrances() -> Callable[[Page], list[str]]:
+    """What axe-core finds on a page that would hinder somebody: rule, and element."""
+
+    def find(page: Page) -> list[str]:
+        found = Axe().run(page).response["violations"]
+        return [f"{one['id']}: {node['html']}" for one in found for node in one["nodes"]]
+
+    return find

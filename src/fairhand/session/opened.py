@@ -54,6 +54,12 @@ class OpenPaper:
             self._set(paper if self._draft is None else replace(paper, draft=self._draft))
         return self._known
 
+    @property
+    def state(self) -> str:
+        """A hash of the paper's files as they were last read."""
+        self.look()
+        return self._seen
+
     def with_draft(self, draft: str) -> Analysis:
         """The paper with another draft in place of the one on disk, as while it is being written."""
         if self._draft != draft:

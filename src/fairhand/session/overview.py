@@ -10,9 +10,9 @@ from pathlib import Path
 
 from fairhand.brief.read import apply_answers
 from fairhand.desk import find_desk, find_zone, list_papers, now, read_paper, see_file, tell_problem
-from fairhand.desk.settings import read_course_settings
+from fairhand.desk.settings import read_course_settings, read_desk_settings
 from fairhand.errors import FairhandError, InputError
-from fairhand.model.settings import CourseSettings
+from fairhand.model.settings import CourseSettings, DeskSettings
 from fairhand.session.sheets import read_sheets
 
 
@@ -53,6 +53,14 @@ def due_first(papers: Sequence[InHand], at: dt.datetime) -> InHand | None:
     """
     open_ = [paper for paper in papers if paper.hour is None or paper.hour >= at]
     return next(iter(open_), papers[-1] if papers else None)
+
+
+def read_desk(desk: Path) -> DeskSettings:
+    """The desk's settings; the plain ones, where there are none that can be read."""
+    try:
+        return read_desk_settings(see_file(desk / "desk.toml", "desk.toml").text)[0]
+    except InputError:
+        return DeskSettings()
 
 
 def list_courses(desk: Path) -> tuple[CourseSettings, ...]:

@@ -12,6 +12,7 @@ from fairhand.web.papers import Papers
 from fairhand.web.routes import list_routes, working_leaves
 from fairhand.web.safety import Guard
 from fairhand.web.waiting import Waiting
+from fairhand.web.watching import watched
 
 
 def make_app(desk: Path, secret: str, *, at: dt.datetime | None = None) -> Guard:
@@ -23,7 +24,7 @@ def make_app(desk: Path, secret: str, *, at: dt.datetime | None = None) -> Guard
         at: The hour to judge deadlines by; the clock's, where it is None.
     """
     routes = list_routes()
-    app = Starlette(routes=routes, exception_handlers=dict(HANDLERS))
+    app = Starlette(routes=routes, exception_handlers=dict(HANDLERS), lifespan=watched)
     app.state.papers = Papers(desk, at=at)
     app.state.waiting = Waiting()
     app.state.working = working_leaves(routes)

@@ -23,7 +23,8 @@ def show(asked: Asked) -> Response:
         title="Work in hand",
         rows=rows,
         line=draw_line(rows, asked.papers.now()),
-        is_desk=asked.papers.is_desk,
+        changes="/changes",
+        state=asked.papers.state(),
         **_now(asked, first, told),
     )
 

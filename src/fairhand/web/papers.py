@@ -7,9 +7,10 @@ import threading
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from fairhand.desk import list_papers, now
+from fairhand.desk import fingerprint, hash_bytes, list_papers, now
 from fairhand.errors import NoPaperHere
 from fairhand.session.opened import OpenPaper
+from fairhand.session.overview import read_desk
 
 
 @dataclass(frozen=True)
@@ -56,6 +57,15 @@ class Papers:
     def is_desk(self) -> bool:
         """Whether the folder is a desk already, and no folder that may become one."""
         return (self.desk / "desk.toml").is_file()
+
+    @property
+    def writer(self) -> str:
+        """The writer's name, as it stands at the head of a manuscript's pages."""
+        return read_desk(self.desk).name
+
+    def state(self) -> str:
+        """A hash that changes whenever a file of any of the papers does."""
+        return hash_bytes(repr([(path.name, fingerprint(path)) for path in list_papers(self.desk)]).encode())
 
     def find(self, slug: str) -> Kept:
         """The paper with that slug: the name of a paper's folder that stands on the desk, and nothing else.

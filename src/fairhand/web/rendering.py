@@ -61,7 +61,13 @@ def render_page(
         "parts": shown_parts(request.app.state.working),
         "besides": [one for one in BESIDES if one.name in request.app.state.working],
         "step": "",
+        "changes": address("paper", paper.slug, "changes") if paper else "",
+        "state": paper.opened.state if paper else "",
+        "writer": request.app.state.papers.writer,
     }
-    text = templates().get_template(template).render(shared | values)
-    policy = write_policy(POLICY_WITH_FRAME if framed else POLICY, nonce)
-    return HTMLResponse(text, status, headers={"content-security-policy": policy})
+    values = shared | values
+    text = templates().get_template(template).render(values)
+    headers = {"content-security-policy": write_policy(POLICY_WITH_FRAME if framed else POLICY, nonce)}
+    if values["state"]:
+        headers["fairhand-state"] = str(values["state"])
+    return HTMLResponse(text, status, headers=headers)

@@ -9,6 +9,7 @@ from starlette.routing import BaseRoute
 
 PAGES = (
     "assets",
+    "watching",
     "desk_page",
     "new_page",
     "brief_page",
