@@ -41,6 +41,8 @@ class Step:
     """The page of the paper where it is done, as ``revision``."""
     more: str = ""
     """What who works on the files themselves needs to know: lines, names of files, a command."""
+    why: str = ""
+    """What stands behind it, in a sentence, for who has the page before him."""
 
     def __str__(self) -> str:
         """One sentence, for the terminal.
@@ -65,20 +67,22 @@ def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[F
             these = [f for f in loud if f.check == check]
             if these:
                 leaf = "points" if check.startswith("point-") else in_pass
-                return Step(step, leaf, _where(these, paper.draft))
+                return Step(step, leaf, *_where(these, paper.draft))
     for state, step, leaf in (("unmet", "Meet what the sheet asks", "verdict"), ("ask", "Answer", "brief")):
         open_ = [j for j in judged if j.judgement.state == state and j.requirement.force == "must"]
         if open_:
             more = f" ({count_of(len(open_) - 1, 'more question', 'more questions')})" if len(open_) > 1 else ""
             why = f"{open_[0].requirement.id}. {open_[0].judgement.why}{more if state == 'ask' else ''}"
-            return Step(step, leaf, why)
+            return Step(step, leaf, why, open_[0].judgement.why)
     done = "Print the fair copy and read it once from start to end"
     return Step(done, "fair-copy", f"fairhand print {paper.name}")
 
 
-def _where(findings: Sequence[Finding], draft: str) -> str:
-    """The places of some findings of one kind; of those about the whole document, what the first says."""
-    lines = [str(line) for line in dict.fromkeys(line_at(draft, f.span.start) for f in findings if f.span is not None)]
-    if not lines:
-        return findings[0].says
-    return f"{'line' if len(lines) == 1 else 'lines'} {', '.join(lines)}."
+def _where(findings: Sequence[Finding], draft: str) -> tuple[str, str]:
+    """The lines of some findings of one kind, and how many they are; of those about the whole, what the first says."""
+    places = [f.span.start for f in findings if f.span is not None]
+    if not places:
+        return findings[0].says, findings[0].says
+    lines = [str(line) for line in dict.fromkeys(line_at(draft, start) for start in places)]
+    named = f"{'line' if len(lines) == 1 else 'lines'} {', '.join(lines)}."
+    return named, f"{count_of(len(places), 'place is', 'places are')} marked."

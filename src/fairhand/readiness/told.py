@@ -25,7 +25,7 @@ def tell(verdict: Verdict) -> dict[str, Any]:
         "title": verdict.title,
         "style": verdict.style,
         "next": verdict.next_step,
-        "step": {"says": verdict.step.says, "leaf": verdict.step.leaf},
+        "step": {"says": verdict.step.says, "leaf": verdict.step.leaf, "why": verdict.step.why},
         "problems": [str(p) for p in verdict.problems],
         "answered": list(verdict.answered),
         "time_zone": verdict.time_zone,
