@@ -9,7 +9,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from fairhand import errors
-from fairhand.web import safety
+from fairhand.web import forms, safety
 from fairhand.web.app import make_app
 from fairhand.web.error_pages import ERROR_PAGES
 from fairhand.web.forms import Form
@@ -221,3 +221,18 @@ def test_a_form_without_a_field_reads_as_empty() -> None:
     """Nothing is presumed of what was sent."""
     assert Form().text("title") == ""
     assert Form().uploads("sheet") == ()
+
+
+def test_too_large_a_file_is_refused(client: TestClient, desk: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The page says how large a file may be and what else can be done; nothing is kept."""
+    monkeypatch.setattr(forms, "MOST_FILE", 100)
+    answer = client.post("/new", data={"title": "Large"}, files={"sheet": ("large.txt", b"x" * 101)})
+    assert answer.status_code == 413
+    assert "by hand" in answer.text
+    assert not (desk / "large").exists()
+
+
+def test_too_many_files_are_refused(client: TestClient) -> None:
+    """A form with more parts than any of ours is not taken apart."""
+    files = [("sheet", (f"{n}.txt", b"x")) for n in range(forms.MOST_FILES + 1)]
+    assert client.post("/new", files=files).status_code == 400

@@ -15,7 +15,8 @@ ROW = 20
 """Height of one row of numbers, in pixels."""
 APART = 6.0
 """The least distance between two numbers of one row, in per cent of the line."""
-MOST_TICKS = 4
+ROOM = 25.0
+"""The same between two days that are written out, on a narrow screen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,13 +86,11 @@ def draw_line(papers: Sequence[InHand], now: dt.datetime) -> Line:
 
 
 def _ticks(first: dt.date, last: dt.date, today: dt.date) -> tuple[Mark, ...]:
-    """Today, the last day, and the beginnings of months between them that leave room."""
+    """Today, and the ends of the line that leave it room."""
     length = (last - first).days
-
-    def mark(day: dt.date) -> Mark:
-        return Mark(round(100 * (day - first).days / length, 2), "today" if day == today else say_day(day))
-
-    return tuple(mark(day) for day in sorted({first, today, last}))
+    now = round(100 * (today - first).days / length, 2)
+    ends = (Mark(at, say_day(day)) for at, day in ((0.0, first), (100.0, last)) if abs(at - now) >= ROOM)
+    return tuple(sorted((Mark(now, "today"), *ends), key=lambda mark: mark.at))
 
 
 def say_day(day: dt.date) -> str:

@@ -5,7 +5,7 @@ Host (a foreign name that was pointed here), the Origin (a form on a foreign pag
 person's program on this machine), and a content policy (a script in something that was read).
 
 **Source**: OWASP cheat sheets on cross-site request forgery and DNS rebinding; W3C Fetch Metadata and Content Security
-Policy 3; which of them a local server needs: measured, see ``docs/decisions``.
+Policy 3; why each is needed: ``docs/decisions/0040-four-locks-on-the-page.md``.
 """
 
 from __future__ import annotations

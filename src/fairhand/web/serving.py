@@ -8,7 +8,10 @@ import socket
 import threading
 import webbrowser
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
+
+from fairhand.errors import FairhandError
 
 ADDRESS = "127.0.0.1"
 
@@ -26,7 +29,7 @@ def serve(
         at: The hour to judge deadlines by; the clock's, where it is None.
 
     Raises:
-        OSError: The port is taken.
+        FairhandError: The port is taken.
     """
     import uvicorn
 
@@ -34,8 +37,12 @@ def serve(
 
     secret = secrets.token_urlsafe(24)
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as listening:
-        listening.bind((ADDRESS, port))
-        listening.listen()
+        try:
+            listening.bind((ADDRESS, port))
+            listening.listen()
+        except OSError as error:
+            message = f"port {port}: it cannot be had ({error.strerror}); leave --port out, and a free one is taken"
+            raise FairhandError(message) from error
         address = f"http://{ADDRESS}:{listening.getsockname()[1]}/?key={secret}"
         config = uvicorn.Config(
             make_app(desk, secret, at=at),
@@ -48,4 +55,6 @@ def serve(
         say("To stop it, press Ctrl-C here.")
         if open_browser:
             threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
-        uvicorn.Server(config).run(sockets=[listening])
+        with suppress(KeyboardInterrupt):
+            uvicorn.Server(config).run(sockets=[listening])
+        say("Stopped. Everything that was saved is in the papers’ folders.")

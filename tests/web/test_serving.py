@@ -1,0 +1,69 @@
+"""The page as it is started and stopped from the terminal."""
+
+from __future__ import annotations
+
+import signal
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from urllib.error import HTTPError
+from urllib.request import urlopen
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="stopped by a signal that Windows has not")
+
+
+@pytest.fixture
+def started(desk: Path) -> Iterator[subprocess.Popen[str]]:
+    """``fairhand open`` in a process of its own."""
+    command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser", "--on", "2027-02-08"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, encoding="utf-8") as process:
+        yield process
+        process.kill()
+
+
+def read_address(process: subprocess.Popen[str]) -> str:
+    """The address that was printed."""
+    assert process.stdout is not None
+    return process.stdout.readline().split()[-1]
+
+
+def test_it_prints_where_it_is_and_how_to_stop_it(started: subprocess.Popen[str]) -> None:
+    """The address works at once, without its secret it does not, and Ctrl-C ends it well."""
+    address = read_address(started)
+    assert address.startswith("http://127.0.0.1:")
+    assert started.stdout is not None
+    assert "Ctrl-C" in started.stdout.readline()
+    with pytest.raises(HTTPError, match="403"):
+        urlopen(address.partition("?")[0], timeout=20)  # noqa: S310 - an address of this machine
+    started.send_signal(signal.SIGINT)
+    assert "Stopped" in started.stdout.read()
+    assert started.wait(20) == 0
+
+
+def test_a_port_that_is_taken_is_told_in_one_line(desk: Path) -> None:
+    """What is wrong, and what to do."""
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = str(taken.getsockname()[1])
+        command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser", "--port", port]
+        done = subprocess.run(command, capture_output=True, check=False, encoding="utf-8")
+    assert done.returncode == 2
+    assert done.stderr.count("\n") == 1
+    assert "--port" in done.stderr
+
+
+def test_a_page_that_is_left_alone_says_so(browser: Browser, started: subprocess.Popen[str]) -> None:
+    """When the program ends, the page stays as it is and tells how to go on."""
+    with browser.new_context() as context:
+        page = context.new_page()
+        page.goto(read_address(started))
+        page.wait_for_load_state("load")
+        started.send_signal(signal.SIGINT)
+        expect(page.get_by_role("status")).to_contain_text("not running any more")
+        expect(page.get_by_role("heading", name="Work in hand")).to_be_visible()
