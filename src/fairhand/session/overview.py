@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from fairhand.brief.read import apply_answers
-from fairhand.desk import find_desk, find_zone, list_papers, now, read_paper, see_file, tell_problem
+from fairhand.desk import find_desk, find_zone, fingerprint, list_papers, now, read_paper, see_file, tell_problem
 from fairhand.desk.settings import read_course_settings, read_desk_settings
 from fairhand.errors import FairhandError, InputError
+from fairhand.model.requirement import Value
 from fairhand.model.settings import CourseSettings, DeskSettings
 from fairhand.session.sheets import read_sheets
 
@@ -76,19 +78,36 @@ def _read_course(folder: Path) -> CourseSettings:
     return settings
 
 
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What a paper's files say of when it is due, whatever the hour."""
+
+    title: str
+    time_zone: str
+    due: Mapping[str, Value] | None
+    instead: str
+    """What is said where there is no date."""
+
+
 def _look(folder: Path, at: dt.datetime | None) -> InHand:
     from fairhand.readiness.deadlines import due_hour, judge_hour
 
+    known = _know(folder, fingerprint(folder))
+    present = at.astimezone(find_zone(known.time_zone) if known.time_zone else None) if at else now(known.time_zone)
+    hour = due_hour(known.due, present.tzinfo) if known.due else None
+    if known.due is None or hour is None:
+        return InHand(known.title, known.instead, None, folder)
+    return InHand(known.title, judge_hour(known.due, present).why, hour.date(), folder, hour)
+
+
+@lru_cache(maxsize=256)
+def _know(folder: Path, state: str) -> _Known:  # noqa: ARG001 - a folder in another state is read again
     files = read_paper(folder)
-    title = files.settings.title or folder.name
+    title, zone = files.settings.title or folder.name, files.desk.time_zone
     try:
         brief, _ = read_sheets(folder)
     except FairhandError as error:
-        return InHand(title, str(tell_problem(error)), None, folder)
+        return _Known(title, zone, None, str(tell_problem(error)))
     asked = apply_answers(brief, files.settings.answers)
-    due = next((r for r in asked if r.id == "due.final"), None)
-    present = (at or now()).astimezone(find_zone(files.desk.time_zone) if files.desk.time_zone else None)
-    hour = due_hour(due.values, present.tzinfo) if due else None
-    if due is None or hour is None:
-        return InHand(title, "no date was found on its sheet" if files.sheets else "it has no sheet yet", None, folder)
-    return InHand(title, judge_hour(due.values, present).why, hour.date(), folder, hour)
+    due = next((requirement.values for requirement in asked if requirement.id == "due.final"), None)
+    return _Known(title, zone, due, "no date was found on its sheet" if files.sheets else "it has no sheet yet")
