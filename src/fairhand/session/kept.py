@@ -29,12 +29,13 @@ def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | N
     kept = _told_before(folder, key, at)
     if kept is not None:
         return kept
-    from fairhand.readiness.told import tell
     from fairhand.session.opened import OpenPaper
+
+    verdict = OpenPaper(folder, at=at, draft=other.text if other else None).verdict()
+    from fairhand.readiness.told import tell
     from fairhand.session.saving import keep_record
 
-    paper = OpenPaper(folder, at=at, draft=other.text if other else None)
-    told = tell(paper.verdict())
+    told = tell(verdict)
     keep_record(read_paper(folder))
     keep_cached(folder, key, json.dumps(told).encode())
     return told

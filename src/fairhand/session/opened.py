@@ -3,23 +3,24 @@
 from __future__ import annotations
 
 import datetime as dt
-import threading
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from fairhand.desk import PaperFiles, fingerprint, now, read_paper
 from fairhand.errors import EngineFailed
-from fairhand.fair_copy.casting_off import body_pages
 from fairhand.fair_copy.document import FairCopy
-from fairhand.fair_copy.typesetting import to_typst
 from fairhand.model.paper import Paper
 from fairhand.model.problem import Problem
 from fairhand.readiness.analysis import Analysis, Measured
-from fairhand.readiness.verdict import Verdict, judge_paper
+from fairhand.session.ahead import Ahead
 from fairhand.session.engines import Engines
 from fairhand.session.fair import make_fair_copy
 from fairhand.session.loading import load_paper
 from fairhand.session.texts import SourceTexts
+
+if TYPE_CHECKING:
+    from fairhand.readiness.verdict import Verdict
 
 
 class OpenPaper:
@@ -41,6 +42,7 @@ class OpenPaper:
         self._files: PaperFiles | None = None
         self._texts: SourceTexts | None = None
         self._analysis: Analysis | None = None
+        self._pages: Ahead[Measured | None] | None = None
         self._verdict: Verdict | None = None
         self._problems: list[Problem] = []
 
@@ -69,10 +71,14 @@ class OpenPaper:
         return self.look()
 
     def verdict(self) -> Verdict:
-        """Whether the paper is ready, with the working."""
+        """Whether the paper is ready, with the working; the engines set its pages while the rest is judged."""
         analysis = self.look()
         if self._verdict is None:
-            _work_ahead(analysis)
+            _ = analysis.resolved  # what the engines and the checks both need
+            if self._pages is not None:
+                self._pages.begin()
+            from fairhand.readiness.verdict import judge_paper  # while the engines are at work
+
             judged = judge_paper(analysis)
             problems = (*judged.problems, *(self._texts.problems if self._texts else ()), *self._problems)
             self._verdict = replace(judged, problems=tuple(dict.fromkeys(problems)))
@@ -94,7 +100,9 @@ class OpenPaper:
         return self._analysis
 
     def _set(self, paper: Paper) -> None:
-        self._analysis = Analysis(paper, self._measure)
+        pages = Ahead(lambda: self._measure(analysis))
+        self._analysis = analysis = Analysis(paper, lambda _: pages.result())
+        self._pages = pages
         self._verdict = None
         self._problems = []
 
@@ -108,6 +116,9 @@ class OpenPaper:
         """The paper's pages by typesetting; where an engine fails, that is told and nothing is measured."""
         if not analysis.paper.draft.strip():
             return None
+        from fairhand.fair_copy.casting_off import body_pages
+        from fairhand.fair_copy.typesetting import to_typst
+
         try:
             copy = make_fair_copy(analysis, self.engines)
             pages = self.engines.typeset(to_typst(copy))
@@ -115,12 +126,3 @@ class OpenPaper:
             self._problems.append(Problem("the fair copy", str(error), "the pages were not measured"))
             return None
         return Measured(pages.pages, body_pages(pages, copy.layout, analysis.length_excludes))
-
-
-def _work_ahead(analysis: Analysis) -> None:
-    """The engines set the pages while the quotations are looked for; the analysis keeps both."""
-    _ = analysis.resolved
-    engines = threading.Thread(target=lambda: analysis.measured)
-    engines.start()
-    _ = analysis.looked_up
-    engines.join()
