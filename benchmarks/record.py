@@ -14,7 +14,7 @@ from pathlib import Path
 
 import zstandard
 
-from fairhand.desk import check_record, keep_state, list_states, state_bytes
+from fairhand.desk.record import check_record, keep_state, list_states, state_bytes
 
 
 def make_states(count: int) -> list[bytes]:

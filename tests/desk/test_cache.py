@@ -5,7 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.desk import fingerprint, keep_cached, keep_state, put_file, read_cached
+from fairhand.desk.cache import fingerprint, keep_cached, read_cached
+from fairhand.desk.disk import put_file
+from fairhand.desk.record import keep_state
 
 
 @pytest.fixture

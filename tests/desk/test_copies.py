@@ -5,8 +5,8 @@ from pathlib import Path
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.desk import bring_back, keep_state, list_copies
-from fairhand.desk.copies import _tell_copy
+from fairhand.desk.copies import _tell_copy, list_copies
+from fairhand.desk.record import bring_back, keep_state
 
 
 def test_copies_in_conflict_are_versions(tmp_path: Path) -> None:

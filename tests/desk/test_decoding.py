@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.desk import decode_text
+from fairhand.desk.decoding import decode_text
 from fairhand.errors import FileUnreadable
 
 SAMPLE = "The “dyke” at Ålesund held — café, 30 °C, £5."

@@ -8,7 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.desk import hash_bytes, list_states, put_file, read_paper, state_bytes, write_file
+from fairhand.desk.disk import put_file
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.record import list_states, state_bytes
+from fairhand.desk.seen import hash_bytes
+from fairhand.desk.writing import write_file
 from fairhand.errors import DeskError, DraftChangedOnDisk, FolderNotWritable
 
 NOON = dt.datetime(2026, 3, 2, 12, 0, tzinfo=dt.UTC)

@@ -7,17 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.desk import (
-    is_paper,
-    list_states,
-    make_course,
-    make_desk,
-    make_paper,
-    name_folder,
-    read_paper,
-    set_answer,
-    set_setting,
-)
+from fairhand.desk.answers import set_answer, set_setting
+from fairhand.desk.making import make_course, make_desk, make_paper, name_folder
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.places import is_paper
+from fairhand.desk.record import list_states
 from fairhand.errors import DeskError, NoPaperHere, PaperExistsAlready, UnknownFormat
 from fairhand.model.settings import Answer, CourseSettings, DeskSettings, PaperSettings
 

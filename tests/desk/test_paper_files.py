@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.desk import find_desk, find_paper, list_papers, read_paper
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.places import find_desk, find_paper, list_papers
 from fairhand.errors import FileUnreadable, NoPaperHere
 
 

@@ -13,16 +13,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fairhand.desk import (
-    bring_back,
-    check_record,
-    hash_bytes,
-    keep_state,
-    list_states,
-    notice_changes,
-    read_paper,
-    state_bytes,
-)
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.record import bring_back, check_record, keep_state, list_states, notice_changes, state_bytes
+from fairhand.desk.seen import hash_bytes
 from fairhand.errors import DeskError, NoSuchState, RecordDamaged
 
 AFTERNOON = dt.datetime(2026, 3, 2, 14, 5, tzinfo=dt.UTC)
@@ -232,7 +225,8 @@ def test_a_record_held_by_another_is_said(tmp_path: Path, monkeypatch: pytest.Mo
 SAVING = """
 import sys
 from pathlib import Path
-from fairhand.desk import hash_bytes, write_file
+from fairhand.desk.seen import hash_bytes
+from fairhand.desk.writing import write_file
 folder, number, seen = Path(sys.argv[1]), 0, None
 while True:
     number += 1

@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.desk import find_paper, fingerprint, read_paper
+from fairhand.desk.cache import fingerprint
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.places import find_paper
 
 PAPERS = Path(os.environ.get("FAIRHAND_DATA") or Path(__file__).parents[3] / "shared") / "papers"
 

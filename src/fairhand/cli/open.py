@@ -17,7 +17,7 @@ from fairhand.cli.places import NOON
 @click.option("--on", "at", type=NOON, help="Judge deadlines as of that day (2027-02-08).")
 def command(desk: Path, no_browser: bool, port: int, at: dt.datetime | None) -> None:
     """Show the desk at DESK in your browser; nothing leaves this machine."""
-    from fairhand.desk import find_desk
+    from fairhand.desk.places import find_desk
     from fairhand.web.serving import serve
 
     serve(find_desk(desk) or desk, click.echo, open_browser=not no_browser, port=port, at=at)

@@ -19,7 +19,7 @@ class PaperFolder(click.ParamType[Path]):
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Path:  # noqa: ARG002
         """The folder of the paper at that place."""
-        from fairhand.desk import find_paper
+        from fairhand.desk.places import find_paper
 
         return find_paper(Path(value))
 

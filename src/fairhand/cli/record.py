@@ -18,7 +18,9 @@ from fairhand.cli.screen import say
 @click.option("--check", is_flag=True, help="Check the record: every state whole, and chained to the one before.")
 def command(paper: Path, name: str | None, back: int | None, check: bool) -> int:
     """List the saved states of the files of PAPER; nothing is ever lost."""
-    from fairhand.desk import bring_back, check_record, find_zone, list_states, read_paper
+    from fairhand.desk.clock import find_zone
+    from fairhand.desk.paper_files import read_paper
+    from fairhand.desk.record import bring_back, check_record, list_states
     from fairhand.session.saving import keep_record
 
     files = read_paper(paper)

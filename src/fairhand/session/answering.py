@@ -6,7 +6,9 @@ import ast
 from collections.abc import Sequence
 from pathlib import Path
 
-from fairhand.desk import now, read_paper, set_answer
+from fairhand.desk.answers import set_answer
+from fairhand.desk.clock import now
+from fairhand.desk.paper_files import read_paper
 from fairhand.errors import DeskError
 from fairhand.model.requirement import Value
 from fairhand.model.settings import Answer

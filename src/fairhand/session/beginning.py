@@ -7,7 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk import find_desk, make_course, make_desk, make_paper, name_folder, read_paper, see_file
+from fairhand.desk.making import make_course, make_desk, make_paper, name_folder
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.places import find_desk
+from fairhand.desk.seen import see_file
 from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
 from fairhand.session.saving import keep_record
 from fairhand.session.sheets import read_sheet_files

@@ -6,7 +6,7 @@ import shutil
 from importlib.resources import files
 from pathlib import Path
 
-from fairhand.desk import writable
+from fairhand.desk.disk import writable
 from fairhand.errors import PaperExistsAlready
 from fairhand.model.request import TypesetJob
 from fairhand.press.typst_press import typeset

@@ -7,7 +7,7 @@ from collections import OrderedDict
 from pathlib import Path
 from typing import TypeVar
 
-from fairhand.desk import keep_cached, read_cached
+from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.model.request import PandocRequest, Typeset, TypesetJob
 
 T = TypeVar("T")

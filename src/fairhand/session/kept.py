@@ -10,7 +10,10 @@ from pathlib import Path
 from typing import Any
 
 from fairhand import __version__
-from fairhand.desk import FileSeen, fingerprint, keep_cached, now, read_cached, read_paper, see_file
+from fairhand.desk.cache import fingerprint, keep_cached, read_cached
+from fairhand.desk.clock import now
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.seen import FileSeen, see_file
 
 
 def told_verdict(folder: Path, *, at: dt.datetime | None = None, draft: Path | None = None) -> dict[str, Any]:

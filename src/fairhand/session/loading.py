@@ -11,7 +11,8 @@ from fairhand.brief.described_style import describe_style
 from fairhand.brief.read import apply_answers, given_day, read_brief
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
-from fairhand.desk import PICTURE_SUFFIXES, FileSeen, PaperFiles, tell_problem
+from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
+from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper

@@ -7,7 +7,9 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from fairhand.desk import PaperFiles, fingerprint, now, read_paper
+from fairhand.desk.cache import fingerprint
+from fairhand.desk.clock import now
+from fairhand.desk.paper_files import PaperFiles, read_paper
 from fairhand.errors import EngineFailed
 from fairhand.fair_copy.document import FairCopy
 from fairhand.model.paper import Paper

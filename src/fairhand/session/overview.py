@@ -10,7 +10,11 @@ from functools import lru_cache
 from pathlib import Path
 
 from fairhand.brief.read import apply_answers
-from fairhand.desk import find_desk, find_zone, fingerprint, list_papers, now, read_paper, see_file, tell_problem
+from fairhand.desk.cache import fingerprint
+from fairhand.desk.clock import find_zone, now
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.places import find_desk, list_papers
+from fairhand.desk.seen import see_file, tell_problem
 from fairhand.desk.settings import read_course_settings, read_desk_settings
 from fairhand.errors import FairhandError, InputError
 from fairhand.model.requirement import Value

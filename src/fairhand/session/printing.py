@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk import put_file, writable
+from fairhand.desk.disk import put_file, writable
 from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fairhand.desk import PaperFiles, notice_changes
+from fairhand.desk.paper_files import PaperFiles
+from fairhand.desk.record import notice_changes
 from fairhand.model.problem import Problem
 
 

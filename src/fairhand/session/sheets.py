@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from fairhand.brief.read import given_day, read_brief
-from fairhand.desk import PaperFiles, read_paper, see_file
+from fairhand.desk.paper_files import PaperFiles, read_paper
+from fairhand.desk.seen import see_file
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief
 from fairhand.session.texts import read_sheet

@@ -9,7 +9,9 @@ from pathlib import Path
 from fairhand.citing.bibtex import read_bibtex
 from fairhand.citing.csl_json import read_csl_json, write_csl_json
 from fairhand.citing.ris import read_ris
-from fairhand.desk import FileSeen, read_paper, see_file, write_file
+from fairhand.desk.paper_files import read_paper
+from fairhand.desk.seen import FileSeen, see_file
+from fairhand.desk.writing import write_file
 from fairhand.errors import FileUnreadable, UnknownFormat
 from fairhand.press.pandoc import run_pandoc
 from fairhand.reading.taking import read_taken, take_request

@@ -7,7 +7,9 @@ import json
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict
 
-from fairhand.desk import FileSeen, PaperFiles, keep_cached, read_cached, tell_problem
+from fairhand.desk.cache import keep_cached, read_cached
+from fairhand.desk.paper_files import PaperFiles
+from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem

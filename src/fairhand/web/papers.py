@@ -7,7 +7,10 @@ import threading
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from fairhand.desk import fingerprint, hash_bytes, list_papers, now
+from fairhand.desk.cache import fingerprint
+from fairhand.desk.clock import now
+from fairhand.desk.places import list_papers
+from fairhand.desk.seen import hash_bytes
 from fairhand.errors import NoPaperHere
 from fairhand.session.opened import OpenPaper
 from fairhand.session.overview import read_desk

@@ -14,7 +14,7 @@ from starlette.responses import Response, StreamingResponse
 from starlette.routing import Route
 from watchfiles import Change, awatch
 
-from fairhand.desk import fingerprint
+from fairhand.desk.cache import fingerprint
 from fairhand.web.papers import Papers
 
 OURS = ("/.fairhand/", "/record.sqlite", "/fair/")
