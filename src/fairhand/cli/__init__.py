@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import atexit
+import gc
 import importlib
 import sys
 from collections.abc import Sequence
@@ -25,6 +27,10 @@ COMMANDS: dict[str, str] = {
     "record": "List what was saved, and bring an earlier state back.",
 }
 """The subcommands with their help; each stands in the module of its name and is loaded when it is called."""
+
+
+SELDOM = 100_000
+"""Objects made before cycles are looked for: a command on a paper of usual length makes fewer."""
 
 
 class LazyCommands(click.Group):
@@ -54,11 +60,18 @@ def commands() -> None:
     """Researched papers, from the assignment sheet to the hand-in."""
 
 
+def spare_the_collector() -> None:
+    """Cycles are looked for seldom, and at the end not at all: a command makes much that lasts until it ends."""
+    gc.set_threshold(SELDOM)
+    atexit.register(gc.freeze)
+
+
 def main(args: Sequence[str] | None = None) -> None:
     """Runs the command and ends the process with its exit code.
 
     0: done, or the paper is ready; 1: it is not, or something is to be asked; 2: the request could not be met.
     """
+    spare_the_collector()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
