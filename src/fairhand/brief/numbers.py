@@ -15,8 +15,11 @@ _VALUES: dict[str, int] = (
     | {word: 10 * n for n, word in enumerate(_TENS, 2)}
     | {"dozen": 12, "single": 1}
 )
-_SMALL = rf"(?:(?:{'|'.join(_TENS)})(?:[- ](?:{'|'.join(_ONES)}))?|{'|'.join(_TEENS)}|{'|'.join(_ONES)})"
-_SPELT = rf"(?:a dozen|{_SMALL} (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?|{_SMALL})"
+_SMALL = (
+    r"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:[- ](?:one|two|three|four|five|six|seven|eight|nine))?"
+    r"|(?:thir|four|fif|six|seven|eigh|nine)teen|ten|eleven|twelve|one|two|three|four|five|six|seven|eight|nine)"
+)
+_SPELT = rf"(?:a dozen|{_SMALL}(?: (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?)?)"
 
 NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
 """A number in figures or words, as a regular expression without groups (lower case)."""
