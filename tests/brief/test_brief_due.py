@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from fairhand.brief import read_brief
+from fairhand.brief.read import read_brief
 from fairhand.model.requirement import Value
 
 Reading = Callable[..., list[dict[str, Value]]]

@@ -8,7 +8,7 @@ import json
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fairhand.brief import given_day, read_brief, to_json
+from fairhand.brief.read import given_day, read_brief, to_json
 
 _PIECES = st.sampled_from(
     [

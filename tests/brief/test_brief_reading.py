@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 
-from fairhand.brief import apply_answers, given_day, read_brief, to_json
+from fairhand.brief.read import apply_answers, given_day, read_brief, to_json
 from fairhand.model.settings import Answer
 
 GIVEN = dt.date(2026, 9, 1)

@@ -20,7 +20,7 @@ from typing import Any
 
 import pytest
 
-from fairhand.brief import read_brief, to_json
+from fairhand.brief.read import read_brief, to_json
 
 CASES = Path(__file__).parents[1] / "brief" / "cases"
 

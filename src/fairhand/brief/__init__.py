@@ -3,7 +3,3 @@
 The kinds stand in one ordered table (`kinds.KINDS`), each in a file of its own; the grammar that they share is in
 `numbers`, `dates`, `wording`, and the sheet's shape in `lines` and `layout`.
 """
-
-from fairhand.brief.read import apply_answers, given_day, read_brief, to_json
-
-__all__ = ["apply_answers", "given_day", "read_brief", "to_json"]
