@@ -8,7 +8,9 @@ from pathlib import Path
 from typing import TypeVar
 
 from fairhand.desk.cache import keep_cached, read_cached
+from fairhand.errors import EngineFailed
 from fairhand.model.request import PandocRequest, Typeset, TypesetJob
+from fairhand.session.ahead import Ahead
 
 T = TypeVar("T")
 ANSWERS_KEPT = 8
@@ -25,8 +27,14 @@ class Engines:
     def __init__(self, folder: Path) -> None:
         """Nothing has been asked yet."""
         self._folder = folder
-        self._answers: OrderedDict[str, bytes] = OrderedDict()
+        self._answers: OrderedDict[str, Ahead[bytes]] = OrderedDict()
         self._pages: OrderedDict[str, Typeset] = OrderedDict()
+
+    def begin_pandoc(self, request: PandocRequest, key: str) -> Ahead[bytes]:
+        """Pandoc is at work on the request, unless ``key`` was asked before."""
+        answer = self._answers.get(key) or Ahead(lambda: self._run_pandoc(request, key))
+        answer.begin()
+        return _keep(self._answers, key, answer)
 
     def ask_pandoc(self, request: PandocRequest, key: str) -> bytes:
         """Pandoc's answer, from memory or the paper's cache where ``key`` was asked before.
@@ -34,15 +42,21 @@ class Engines:
         Raises:
             EngineFailed: Pandoc refused the request.
         """
-        known = self._answers.get(key)
-        if known is None:
-            known = read_cached(self._folder, f"pandoc-{key}")
-        if known is None:
-            from fairhand.press.pandoc import run_pandoc
+        try:
+            return self.begin_pandoc(request, key).result()
+        except EngineFailed:
+            self._answers.pop(key, None)
+            raise
 
-            known = run_pandoc(request)
-            keep_cached(self._folder, f"pandoc-{key}", known)
-        return _keep(self._answers, key, known)
+    def _run_pandoc(self, request: PandocRequest, key: str) -> bytes:
+        kept = read_cached(self._folder, f"pandoc-{key}")
+        if kept is not None:
+            return kept
+        from fairhand.press.pandoc import run_pandoc
+
+        answer = run_pandoc(request)
+        keep_cached(self._folder, f"pandoc-{key}", answer)
+        return answer
 
     def typeset(self, job: TypesetJob) -> Typeset:
         """The pages of ``job``, from memory where the very same was set before.

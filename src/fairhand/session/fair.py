@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from fairhand.citing.rendering import RenderedCitations, citation_key, citation_request, read_answer
+from fairhand.citing.rendering import CitationRequest, RenderedCitations, citation_key, citation_request, read_answer
 from fairhand.fair_copy.building import build_fair_copy
 from fairhand.fair_copy.document import FairCopy, FrontMatter, Layout
 from fairhand.fair_copy.layout import proof_layout
@@ -13,19 +13,28 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.session.engines import Engines
 
 
+def begin_citations(analysis: Analysis, engines: Engines) -> None:
+    """Pandoc is at work on the paper's citations."""
+    request = _request(analysis)
+    engines.begin_pandoc(request, citation_key(request))
+
+
 def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
     """Every citation and the list, in the paper's style; pandoc runs only where they, or the style, are new."""
-    language = "en-GB" if analysis.is_british else "en-US"
-    request = citation_request(
+    request = _request(analysis)
+    return read_answer(engines.ask_pandoc(request, citation_key(request)), request)
+
+
+def _request(analysis: Analysis) -> CitationRequest:
+    return citation_request(
         analysis.manuscript,
         analysis.mentions,
         analysis.resolved,
         analysis.paper.entries,
         analysis.style,
-        language,
+        "en-GB" if analysis.is_british else "en-US",
         uncited=sorted(analysis.cited_by_name),
     )
-    return read_answer(engines.ask_pandoc(request, citation_key(request)), request)
 
 
 def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False) -> FairCopy:

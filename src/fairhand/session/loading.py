@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from urllib.parse import unquote
 
 from fairhand.brief.described_style import describe_style
-from fairhand.brief.read import apply_answers, given_day, read_brief
+from fairhand.brief.layout import read_sheet as lay_out
+from fairhand.brief.style import find_style as find_named_styles
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
 from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
@@ -36,10 +37,14 @@ class ChosenStyle:
     """A CSL file's bytes, where the style is the writer's own."""
     why: str = ""
     """Who chose it."""
+    problems: tuple[Problem, ...] = ()
+    """What stands against a style named before it."""
 
 
-def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = None) -> Paper:
-    """The paper that the files make.
+def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = None) -> Paper:
+    """The paper that the files make, of its sheets only the words and the style that they name.
+
+    That is as much as its citations need: they can be rendered while the rest of the brief is read.
 
     Args:
         files: The folder as it was read.
@@ -56,16 +61,16 @@ def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = 
             continue
         problems += faults
         sheets.append((sheet.name, text))
-    given = files.settings.given or given_day(sheets)
-    brief = read_brief(sheets, given, files.settings.assignment) if sheets else Brief()
-    requirements = apply_answers(brief, files.settings.answers)
     entries = load_entries(files, problems)
-    style = choose_style(files, brief, requirements, problems)
     draft = files.files.get("draft.md")
     points = files.files.get("points.json")
     read, faults = read_points(points.text) if points else (Points(), ())
     problems += faults
     texts.entries = {entry.id: entry for entry in entries}
+    pictures = load_pictures(files, problems)
+    brief = Brief(texts=dict(sheets))
+    named = [r for name, text in reversed(sheets) for r in find_named_styles(lay_out(name, text))]
+    style = choose_style(files, brief, named)
     return Paper(
         name=files.folder.name,
         draft=draft.text if draft else "",
@@ -73,17 +78,36 @@ def load_paper(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None = 
         texts=texts,
         points=read,
         brief=brief,
-        requirements=requirements,
         answers=files.settings.answers,
         settings=files.settings,
         course=files.course or CourseSettings(),
         desk=files.desk,
-        pictures=load_pictures(files, problems),
+        pictures=pictures,
         style=style.name,
         style_csl=style.csl,
         style_why=style.why,
-        problems=tuple(dict.fromkeys(problems)),
+        problems=tuple(problems),
         now=now,
+    )
+
+
+def load_brief(paper: Paper, files: PaperFiles) -> Paper:
+    """The whole paper: what `load_to_cite` gave, with everything that its sheets ask."""
+    from fairhand.brief.read import apply_answers, given_day, read_brief  # all the kinds, while pandoc is at work
+
+    sheets = list(paper.brief.texts.items())
+    given = files.settings.given or given_day(sheets)
+    brief = read_brief(sheets, given, files.settings.assignment) if sheets else Brief()
+    requirements = apply_answers(brief, files.settings.answers)
+    style = choose_style(files, brief, requirements)
+    return replace(
+        paper,
+        brief=brief,
+        requirements=requirements,
+        style=style.name,
+        style_csl=style.csl,
+        style_why=style.why,
+        problems=tuple(dict.fromkeys((*paper.problems, *style.problems))),
     )
 
 
@@ -122,9 +146,7 @@ def _described(brief: Brief) -> list[tuple[str, str]]:
     return []
 
 
-def choose_style(
-    files: PaperFiles, brief: Brief, requirements: Sequence[Requirement], problems: list[Problem]
-) -> ChosenStyle:
+def choose_style(files: PaperFiles, brief: Brief, requirements: Sequence[Requirement]) -> ChosenStyle:
     """The style of the paper: the writer's word, then the sheet's, then the course's; else the default, said."""
     asked = next((r for r in requirements if r.kind == "style" and r.values.get("style") != "any-consistent"), None)
     ways: list[tuple[str, str]] = [(files.settings.style, "paper.toml names it")]
@@ -132,14 +154,15 @@ def choose_style(
         ways.append((style_for(asked.values), f"the sheet asks for it: “{' '.join(asked.evidence.split())}”"))
     ways.append((files.course.style if files.course else "", "the course asks for it"))
     ways += _described(brief)
+    problems: tuple[Problem, ...] = ()
     for name, why in ways:
         if not name:
             continue
         try:
-            return _find(name, why, files.files)
+            return replace(_find(name, why, files.files), problems=problems)
         except StyleUnknown as error:
-            problems.append(Problem("style", str(error), "until then the nearest style that is known is used"))
-    return ChosenStyle(DEFAULT_STYLE, why="nobody has named a style yet; name one in paper.toml")
+            problems += (Problem("style", str(error), "until then the nearest style that is known is used"),)
+    return ChosenStyle(DEFAULT_STYLE, why="nobody has named a style yet; name one in paper.toml", problems=problems)
 
 
 def _find(name: str, why: str, files: Mapping[str, FileSeen]) -> ChosenStyle:

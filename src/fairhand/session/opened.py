@@ -17,8 +17,8 @@ from fairhand.model.problem import Problem
 from fairhand.readiness.analysis import Analysis, Measured
 from fairhand.session.ahead import Ahead
 from fairhand.session.engines import Engines
-from fairhand.session.fair import make_fair_copy
-from fairhand.session.loading import load_paper
+from fairhand.session.fair import begin_citations, make_fair_copy
+from fairhand.session.loading import load_brief, load_to_cite
 from fairhand.session.texts import SourceTexts
 
 if TYPE_CHECKING:
@@ -50,13 +50,7 @@ class OpenPaper:
 
     def look(self) -> Analysis:
         """The paper as its folder now stands; read again only where a file has changed."""
-        seen = fingerprint(self.folder)
-        if self._analysis is None or seen != self._seen:
-            files = read_paper(self.folder)
-            paper = load_paper(files, self._texts_of(files), self._at or now(files.desk.time_zone))
-            self._files, self._seen = files, seen
-            self._set(paper if self._draft is None else replace(paper, draft=self._draft))
-        return self._known
+        return self._look()
 
     @property
     def state(self) -> str:
@@ -74,7 +68,7 @@ class OpenPaper:
 
     def verdict(self) -> Verdict:
         """Whether the paper is ready, with the working; the engines set its pages while the rest is judged."""
-        analysis = self.look()
+        analysis = self._look(to_judge=True)
         if self._verdict is None:
             _ = analysis.resolved  # what the engines and the checks both need
             if self._pages is not None:
@@ -93,6 +87,20 @@ class OpenPaper:
             EngineFailed: Pandoc refused the citations.
         """
         return make_fair_copy(self.look(), self.engines, proof=proof)
+
+    def _look(self, *, to_judge: bool = False) -> Analysis:
+        """The paper as it stands; where it is to be judged, pandoc is at work before the whole of its brief is read."""
+        seen = fingerprint(self.folder)
+        if self._analysis is None or seen != self._seen:
+            files = read_paper(self.folder)
+            paper = load_to_cite(files, self._texts_of(files), self._at or now(files.desk.time_zone))
+            if self._draft is not None:
+                paper = replace(paper, draft=self._draft)
+            if to_judge and paper.draft.strip():
+                begin_citations(Analysis(paper, lambda _: None), self.engines)
+            self._files, self._seen = files, seen
+            self._set(load_brief(paper, files))
+        return self._known
 
     @property
     def _known(self) -> Analysis:
