@@ -32,6 +32,9 @@ COMMANDS: dict[str, str] = {
 SELDOM = 100_000
 """Objects made before cycles are looked for: a command on a paper of usual length makes fewer."""
 
+TURN_SECONDS = 0.0005
+"""How long one thread may keep the others waiting."""
+
 
 class LazyCommands(click.Group):
     """A group that loads a subcommand's module only when it is called."""
@@ -60,10 +63,15 @@ def commands() -> None:
     """Researched papers, from the assignment sheet to the hand-in."""
 
 
-def spare_the_collector() -> None:
-    """Cycles are looked for seldom, and at the end not at all: a command makes much that lasts until it ends."""
+def set_for_a_command() -> None:
+    """Python is set for one short run.
+
+    Cycles are looked for seldom, and at the end not at all: what a command makes lasts until it ends. A thread that has
+    its engine's answer waits half a millisecond for its turn, not five.
+    """
     gc.set_threshold(SELDOM)
     atexit.register(gc.freeze)
+    sys.setswitchinterval(TURN_SECONDS)
 
 
 def main(args: Sequence[str] | None = None) -> None:
@@ -71,7 +79,7 @@ def main(args: Sequence[str] | None = None) -> None:
 
     0: done, or the paper is ready; 1: it is not, or something is to be asked; 2: the request could not be met.
     """
-    spare_the_collector()
+    set_for_a_command()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
