@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 PLACES = "query(<place>).map(m => (m.value, m.location().page(), m.location().position().y / 1pt))"
 """Typst's words for "where does each labelled place lie"."""
+SOURCE_NAME = "source.typ"
+"""The source among its pictures, which are named without an ending."""
 NO_GLYPH = ("could not be displayed", "disallowed codepoint")
 """What typst says of a character that no face at hand has."""
 BLANK_PICTURE = bytes.fromhex(
@@ -70,16 +72,19 @@ def _compile(job: TypesetJob, *, system_faces: bool = False, standard: Literal["
     import pypdfium2
     import typst
 
-    source = job.source.encode()
     fonts: Any = _faces(system_faces=system_faces)  # typst's own types allow a list only
     standards: Any = [standard] if standard else []
     stamp = int(job.dated.timestamp()) if job.dated else 0
     with tempfile.TemporaryDirectory(prefix="fairhand-") as folder:
         for name, data in job.files.items():
             (Path(folder) / name).write_bytes(data)
+        source = Path(folder) / SOURCE_NAME
+        source.write_bytes(job.source.encode())
         try:
-            pdf = typst.compile(source, root=folder, font_paths=fonts, timestamp=stamp, pdf_standards=standards)
-            places = json.loads(typst.eval(source, PLACES, root=folder, font_paths=fonts))
+            # One compiler for both: asked for the places, it remembers the pages that it has just set.
+            compiler = typst.Compiler(source, root=folder, font_paths=fonts)
+            pdf: Any = compiler.compile(timestamp=stamp, pdf_standards=standards)  # one file, so bytes
+            places = json.loads(compiler.eval(PLACES))
         except typst.TypstError as error:
             if any(words in error.message for words in NO_GLYPH):
                 raise _GlyphMissing(error.message.removeprefix("PDF/UA-1 error: ")) from None
