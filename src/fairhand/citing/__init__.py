@@ -1,0 +1,1 @@
+"""Citations recognised, resolved and set; the list of sources read and written."""

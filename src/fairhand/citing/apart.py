@@ -15,7 +15,7 @@ from fairhand.citing.narrative import Author, find_author
 from fairhand.citing.page_or_year import is_in_pages, read_pages
 from fairhand.citing.parenthesis import ends_there, read_tails
 from fairhand.citing.sighting import Need, Sighting
-from fairhand.citing.telltales import COUNTED, REPORTING
+from fairhand.citing.telltales import COUNTED, read_reporting
 from fairhand.model.span import Span
 
 _REMARK = re.compile(
@@ -185,7 +185,7 @@ def _year_and_page(around: Around, tails: tuple[Tail, ...], remark: str) -> Sigh
     names = [
         word[0]
         for word in _CAPITAL.finditer(around.text, start, around.bracket.start)
-        if word[0][0].isupper() and REPORTING.match(around.text, word.end())
+        if word[0][0].isupper() and read_reporting(around.text, word.end())
     ]
     if not names and not _AFTER_QUOTE.search(around.before(6)):
         return None

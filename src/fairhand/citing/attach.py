@@ -19,7 +19,7 @@ from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.naming import Naming
 from fairhand.citing.recognise import closes_block
 from fairhand.citing.sighting import sentence_around
-from fairhand.citing.telltales import REPORTING
+from fairhand.citing.telltales import read_reporting
 from fairhand.citing.titles import titles_quoted
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.model.entry import Entry
@@ -167,8 +167,8 @@ class _Attaching:
     def _attributes(self, follows: _Citation, quotation: Quotation) -> bool:
         """Whether nothing but a verb of saying stands between a quotation and the author named after it."""
         text, start = self.manuscript.text, _start(follows)
-        verb = REPORTING.match(text, quotation.span.end, start)
-        return verb is not None and not text[verb.end() : start].strip() and self._names_author(follows)
+        said = read_reporting(text, quotation.span.end, start)
+        return said is not None and not text[said:start].strip() and self._names_author(follows)
 
     def _place_of(self, citation: _Citation, after: Sequence[_Citation]) -> Locator | None:
         """The place that a citation gives, or that follows the rest of the words: *“…,” Reyes (2018) says, “…” (1)*."""
@@ -190,9 +190,9 @@ class _Attaching:
         text, end = self.manuscript.text, quotation.span.end
         for naming in self.lookup.namings(quotation.paragraph, end, end + _NEAR)[:1]:
             between = text[end : naming.span.start]
-            verb = REPORTING.match(text, end, naming.span.start)
-            said = verb is not None and not text[verb.end() : naming.span.start].strip()
-            if said or (not between.strip(" ,") and "," in text[quotation.inner.end - 1 : naming.span.start]):
+            said = read_reporting(text, end, naming.span.start)
+            speaks = said is not None and not text[said : naming.span.start].strip()
+            if speaks or (not between.strip(" ,") and "," in text[quotation.inner.end - 1 : naming.span.start]):
                 return naming
         return None
 

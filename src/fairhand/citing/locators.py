@@ -34,12 +34,11 @@ _LABELS: tuple[tuple[LocatorKind, str], ...] = (
     ("time", r"(?:min\.|[Tt]imestamp|at)"),
 )
 _TIME = r"\d{1,2}(?::\d{2}){1,2}"
-_LABELLED = re.compile(
-    "|".join(
-        rf"(?P<{kind}>(?<![^\W_]){label}\s{{0,3}}(?:nos?\.\s?)?(?P<{kind}_at>{_TIME if kind == 'time' else _LIST}))"
-        for kind, label in _LABELS
-    )
+_LABEL = re.compile(
+    rf"(?<![^\W_])(?:{'|'.join(f'(?P<{kind}>{label})' for kind, label in _LABELS)})\s{{0,3}}(?:nos?\.\s?)?"
 )
+_PLACES = re.compile(_LIST)
+_TIMES = re.compile(_TIME)
 _ACT_IN_WORDS = re.compile(
     r"[Aa]ct\s(?P<at>[\dIVXivx]{1,4}(?:,?\s(?:[Ss]cene|sc\.)\s[\dIVXivx]{1,4})?(?:,?\s(?:lines?|ll?\.)\s\d{1,4}(?:[-–]\d{1,4})?)?)"
 )
@@ -84,10 +83,10 @@ def read_place(text: str, at: int, end: int) -> Place | None:
     >>> read_place("1.2.34–36", 0, 9).locator.kind
     'act'
     """
-    if found := _LABELLED.match(text, at, end):
-        kind = found.lastgroup or "page"
-        kind = kind.removesuffix("_at")
-        return Place(Locator(kind, found[kind + "_at"].rstrip(), Span(at, found.end())), labelled=True)  # type: ignore[arg-type]
+    if label := _LABEL.match(text, at, end):
+        kind = label.lastgroup or "page"
+        if found := (_TIMES if kind == "time" else _PLACES).match(text, label.end(), end):
+            return Place(Locator(kind, found[0].rstrip(), Span(at, found.end())), labelled=True)  # type: ignore[arg-type]
     if found := _ACT_IN_WORDS.match(text, at, end):
         return Place(Locator("act", found["at"], Span(at, found.end())), labelled=True)
     if found := _SCENE_LINE.match(text, at, end):

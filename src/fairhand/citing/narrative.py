@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from fairhand.citing.known import Known
 from fairhand.citing.names import PARTICLES, Who, is_body, name_key, name_words, read_who
-from fairhand.citing.telltales import BEFORE_AUTHOR, CALENDAR, EVENTS, LABELS, OPENERS, REPORTING
+from fairhand.citing.telltales import BEFORE_AUTHOR, CALENDAR, EVENTS, LABELS, OPENERS, read_reporting
 from fairhand.model.span import Span
 
 _TOKEN = re.compile(
@@ -83,7 +83,7 @@ def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known,
     if any(word in CALENDAR for word in words) or words[-1] in EVENTS or words[0] in LABELS:
         return None
     several = who.et_al or (len(who.names) > 1 and not who.body)
-    reports = REPORTING.match(text, after) is not None
+    reports = read_reporting(text, after) is not None
     if who.body:
         plain = reports
     else:
