@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from fairhand.citing.attach import attach
@@ -45,6 +45,11 @@ UNPAGED = frozenset(
 """CSL types of what is cited without a page."""
 TOGETHER = 120
 """Characters that may lie between a quotation and its citation for a finding to take in both."""
+WITHOUT_BRIEF = frozenset(
+    "manuscript entries names mentions resolved _understood spoken cited cited_by_name cited_quotations prepared"
+    " title_quotations style quotation_rules".split()
+)
+"""What is worked out from the draft, the sources and the style alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +98,21 @@ class Analysis:
         self.paper = paper
         self._measure = measure
         self._counts: dict[frozenset[str], WordCount] = {}
+
+    def take_over(self, before: Analysis) -> None:
+        """What ``before`` worked out from the same draft, sources and style is known here too.
+
+        Args:
+            before: An analysis of the paper made before its brief was read.
+        """
+        if before.paper == replace(
+            self.paper,
+            brief=before.paper.brief,
+            requirements=before.paper.requirements,
+            style_why=before.paper.style_why,
+            problems=before.paper.problems,
+        ):
+            self.__dict__ |= {name: value for name, value in before.__dict__.items() if name in WITHOUT_BRIEF}
 
     @cached_property
     def manuscript(self) -> Manuscript:

@@ -96,10 +96,11 @@ class OpenPaper:
             paper = load_to_cite(files, self._texts_of(files), self._at or now(files.desk.time_zone))
             if self._draft is not None:
                 paper = replace(paper, draft=self._draft)
+            first = Analysis(paper, lambda _: None)
             if to_judge and paper.draft.strip():
-                begin_citations(Analysis(paper, lambda _: None), self.engines)
+                begin_citations(first, self.engines)
             self._files, self._seen = files, seen
-            self._set(load_brief(paper, files))
+            self._set(load_brief(paper, files)).take_over(first)
         return self._known
 
     @property
@@ -109,12 +110,13 @@ class OpenPaper:
             raise RuntimeError(message)
         return self._analysis
 
-    def _set(self, paper: Paper) -> None:
+    def _set(self, paper: Paper) -> Analysis:
         pages = Ahead(lambda: self._measure(analysis))
         self._analysis = analysis = Analysis(paper, lambda _: pages.result())
         self._pages = pages
         self._verdict = None
         self._problems = []
+        return analysis
 
     def _texts_of(self, files: PaperFiles) -> SourceTexts:
         """The sources' texts; those that were read stay, unless a source's file has changed."""
