@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.numbers import COUNT, number_value
 
 _MONTHS = "january february march april may june july august september october november december".split()
 _MONTH = (
@@ -34,7 +34,7 @@ _DATE = re.compile(
     re.IGNORECASE,
 )
 _RELATIVE = re.compile(
-    rf"\b(?:(?P<n>{NUMBER}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date"
+    rf"\b(?:(?P<n>{COUNT}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date"
     rf"|the date of (?:this|issue)\w*)"
     rf"|(?P<which>next|this|on|by|due) (?P<day>Monday|Tuesday|Wednesday|Thursday|Friday|Saturday"
     rf"|Sunday)\b(?! of\b|,? (?:the )?\d|,? {_MONTH}))",
@@ -47,7 +47,7 @@ _TIME = re.compile(
     r"|(?<![\d/.:])(?P<hdot>1[3-9]|2[0-3])\.(?P<mdot>[0-5]\d)(?![\d%.])"
     r"|(?<![\d/.:])(?P<h24>[01]?\d|2[0-3])[:h](?P<m24>[0-5]\d)(?![\d:]) ?(?:hrs?|hours)?"
     r"|(?<![\d/.:])(?P<h4>[01]\d|2[0-3])(?P<m4>[0-5]\d) ?(?:(?:hrs?|hours|h)\b|(?=on\b))"
-    rf"|\b(?P<oclock>\d{{1,2}}|{NUMBER}) o'clock(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
+    rf"|\b(?P<oclock>\d{{1,2}}|{COUNT}) o'clock(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
     re.IGNORECASE,
 )
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from fairhand.brief.hit import Hit
 from fairhand.brief.layout import Sentence
-from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.numbers import COUNT, number_value
 
 _FACES = (
     "Times New Roman", "Times", "Arial", "Calibri", "Cambria", "Garamond", "EB Garamond", "Georgia", "Helvetica",
@@ -23,7 +23,7 @@ _FACE = re.compile(
 _WRITTEN = {face.lower(): face for face in _FACES}
 _FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(
-    rf"(?<![\d.,])(?P<a>{NUMBER})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
+    rf"(?<![\d.,])(?P<a>{COUNT})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
     rf"|letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)",
     re.IGNORECASE,
 )

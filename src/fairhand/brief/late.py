@@ -8,7 +8,7 @@ import re
 from fairhand.brief.dates import find_dates
 from fairhand.brief.due import find_due
 from fairhand.brief.layout import Sentence, Sheet
-from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.numbers import COUNT, NUMBER, number_value
 from fairhand.brief.wording import TOLD, ask, join
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
@@ -63,9 +63,9 @@ _REFUSED = re.compile(
 )
 _DAYS = re.compile(
     rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first "
-    rf"|maximum of )?(?P<n>{NUMBER}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)"
-    rf"|(?P<n2>{NUMBER}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
-    rf"|after (?P<n3>{NUMBER})(?=[.,;]|$)"
+    rf"|maximum of )?(?P<n>{COUNT}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)"
+    rf"|(?P<n2>{COUNT}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
+    rf"|after (?P<n3>{COUNT})(?=[.,;]|$)"
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",
     re.IGNORECASE,
 )
@@ -75,7 +75,7 @@ _THEREAFTER = re.compile(
     re.IGNORECASE,
 )
 _LIMIT_DAYS = re.compile(
-    rf"\b(?:up to|within|for) (?:the first )?(?:(?P<n>{NUMBER}) )?(?:calendar |working |school )?(?P<unit>days?"
+    rf"\b(?:up to|within|for) (?:the first )?(?:(?P<n>{COUNT}) )?(?:calendar |working |school )?(?P<unit>days?"
     rf"|weeks?)\b",
     re.IGNORECASE,
 )

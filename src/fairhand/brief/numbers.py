@@ -21,8 +21,11 @@ _SMALL = (
 )
 _SPELT = rf"(?:a dozen|{_SMALL}(?: (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?)?)"
 
-NUMBER = rf"(?:\d{{1,3}}(?:,\d{{3}})+|\d{{1,6}}(?:\.\d{{1,2}})?|{_SPELT}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
+_FIGURES = r"\d{1,3}(?:,\d{3})+|\d{1,6}(?:\.\d{1,2})?"
+NUMBER = rf"(?:{_FIGURES}|{_SPELT}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
 """A number in figures or words, as a regular expression without groups (lower case)."""
+COUNT = rf"(?:{_FIGURES}|{_SMALL}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
+"""The same of what is spelt out below a hundred only, as days, hours and points of type are."""
 
 _LEAST = (
     r"at (?:the (?:very )?)?least|(?:no|not)(?: be)? (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
@@ -103,7 +106,7 @@ def _quantity_pattern(unit: str) -> re.Pattern[str]:
         rf"(?:(?:(?P<least>{_LEAST})|(?P<most>{_MOST})|(?P<about>{_ABOUT})) ?(?:about |the )?)?"
         rf"(?:(?P<between>between|from) )?"
         rf"(?<![\w/:,$£€#])(?P<a>{NUMBER})(?![\d/:%]|(?:st|nd|rd|th)\b|,\d)"
-        rf"(?: ?(?:±|\+ ?/ ?-) ?(?P<spread>{NUMBER})(?! ?%| ?per))?(?P<plus>\+(?= ?[A-Za-z,;]"
+        rf"(?: ?(?:±|\+ ?/ ?-) ?(?P<spread>{_FIGURES})(?! ?%| ?per))?(?P<plus>\+(?= ?[A-Za-z,;]"
         rf"|$))?(?:{inner_unit}(?:{link}|(?P<and> and ))(?P<b>{NUMBER})(?![\d/:%]|,\d))?"
         rf"{unit_group}"
         rf"(?:,? \(?(?:(?P<least_after>{_LEAST_AFTER})|(?P<most_after>{_MOST_AFTER})"

@@ -6,14 +6,14 @@ import re
 from collections.abc import Iterator
 
 from fairhand.brief.layout import Passage, Sheet
-from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.numbers import COUNT, number_value
 from fairhand.brief.wording import TOLD, ask, force_of
 from fairhand.model.requirement import Force, Requirement, Value
 
 _PARTS = r"(?:sections?|parts|headings|sub-?headings|components|elements|chapters)"
 _LEAD = re.compile(
     rf"\b(?:(?:required|these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
-    rf"|{NUMBER})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
+    rf"|{COUNT})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
     rf"|labelled)"
     rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into)"
     rf"|(?:format|structure|order|outline|pattern|layout)\b[^.:;]{{0,20}}\b(?:below|following))",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
-from fairhand.brief.numbers import NUMBER, number_value
+from fairhand.brief.numbers import COUNT, number_value
 
 SINCE = re.compile(
     rf"\b(?:(?P<none>(?:nothing|none|no (?:source|item|work|reference|article|text)s?)\b[^.;]{{0,30}}?(?:before"
@@ -14,8 +14,8 @@ SINCE = re.compile(
     rf"|later than)) "
     r"(?P<year>(?:19|20)\d\d)(?! ?(?:words|[-–]))|(?P<onward>(?:19|20)\d\d) (?:or (?:later|after|newer)|onwards?"
     r"|and (?:later|after))"
-    rf"|(?:(?:with)?in|from|over|during) the (?:last|past|previous) (?P<years>{NUMBER})(?P<decades> decades?"
-    rf"| (?:years?|yrs?))|(?:no|not) (?:older|more) than (?P<old>{NUMBER}) years(?: old)?"
+    rf"|(?:(?:with)?in|from|over|during) the (?:last|past|previous) (?P<years>{COUNT})(?P<decades> decades?"
+    rf"| (?:years?|yrs?))|(?:no|not) (?:older|more) than (?P<old>{COUNT}) years(?: old)?"
     r"|(?:last|past) (?P<decade>decade)",
     re.IGNORECASE,
 )
