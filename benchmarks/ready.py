@@ -1,11 +1,14 @@
 """What ``ready`` costs on the demo's paper, as ratios measured in one run.
 
 The floor is what no program of this kind can do without: one run of pandoc over the paper's citations and one of typst
-over its pages, in a new process. Every figure is the median of several runs, floor and subject in turn.
+over its pages, in a new process. A second floor has the reader of PDF besides, run once over each of the sources that
+are PDFs. Every figure is the median of several runs, floors and subject in turn. The package is compiled before, as an
+installation does, whatever the surroundings say of writing compiled files.
 """
 
 from __future__ import annotations
 
+import compileall
 import shutil
 import statistics
 import subprocess
@@ -15,6 +18,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+import fairhand
 from fairhand.citing.rendering import citation_request
 from fairhand.fair_copy.typesetting import to_typst
 from fairhand.session.demo import lay_out_demo
@@ -30,16 +34,27 @@ subprocess.run([sys.argv[2], *(folder / "args").read_text().split("\\n")], input
 import typst
 typst.compile((folder / "paper.typ").read_bytes(), root=str(folder), font_paths=[sys.argv[3]], pdf_standards=["ua-1"])
 """
+READING = """
+import pypdfium2
+for name in sys.argv[4:]:
+    with pypdfium2.PdfDocument(name) as document:
+        for page in document:
+            page.get_textpage().get_text_range()
+"""
 
 
 def main() -> None:
     """Measures and prints."""
+    compileall.compile_dir(Path(fairhand.__file__).parent, quiet=2)
     with tempfile.TemporaryDirectory(prefix="fairhand-bench-") as name:
         scratch = Path(name)
         paper = lay_out_demo(scratch / "desk")
         floor = floor_command(paper, scratch)
         ready = [sys.executable, "-m", "fairhand", "ready", str(paper)]
-        floors, colds = in_turn(lambda: seconds_of(floor), lambda: cold_run(paper, ready))
+        reading = [*floor[:2], FLOOR + READING, *floor[3:], *map(str, sorted((paper / "sources").glob("*.pdf")))]
+        floors, readings, colds = in_turn(
+            lambda: seconds_of(floor), lambda: seconds_of(reading), lambda: cold_run(paper, ready)
+        )
         starts, warms = in_turn(
             lambda: seconds_of([sys.executable, "-c", "pass"]), lambda: seconds_of(ready, fails_with=1)
         )
@@ -47,7 +62,8 @@ def main() -> None:
         unchanged, changed = open_session(paper)
     cold = statistics.median(colds)
     start = statistics.median(starts)
-    tell("cold: a new process, an empty cache, over the engines alone", cold / statistics.median(floors), "at most 2.5")
+    tell("cold: a new process, an empty cache, over pandoc and typst alone", over(colds, floors), "at most 2.5")
+    tell("the same over pandoc, typst and the reader of PDF", over(colds, readings), "at most 2.5")
     tell("open, unchanged, over cold", unchanged / cold, "at most .1")
     tell("open, one paragraph changed, over cold", changed / cold, "at most .2")
     tell(
@@ -100,10 +116,15 @@ def open_session(paper: Path) -> tuple[float, float]:
     return statistics.median(unchanged), statistics.median(changed)
 
 
-def in_turn(first: Callable[[], float], second: Callable[[], float]) -> tuple[list[float], list[float]]:
-    """Seconds of two things measured in turn, so that the machine's own drift falls on both."""
-    pairs = [(first(), second()) for _ in range(RUNS)]
-    return [a for a, _ in pairs], [b for _, b in pairs]
+def in_turn(*things: Callable[[], float]) -> list[list[float]]:
+    """Seconds of several things measured in turn, so that the machine's own drift falls on all of them."""
+    rounds = [[thing() for thing in things] for _ in range(RUNS)]
+    return [list(each) for each in zip(*rounds, strict=True)]
+
+
+def over(subject: list[float], floor: list[float]) -> float:
+    """How many times the floor the subject takes, at the median."""
+    return statistics.median(subject) / statistics.median(floor)
 
 
 def measured(what: Callable[[], object]) -> float:
