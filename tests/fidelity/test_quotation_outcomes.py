@@ -306,3 +306,20 @@ def test_brackets_of_the_source_are_no_changes(text: str, outcome: str) -> None:
     page = Page("9", "We counted boats [4], [5], and the [weir::low] gauge at noon on every day of that week.")
     found = find_quotation(text, prepare(SourceText("r", (page,), paged=True)), ("9",), {}, rules_for("apa"))
     assert found.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [
+        ("I cannot lift it. I have not tried.", "allowed"),
+        ("I cannot lift it, and I have not tried.", "differs"),
+        ("I have tried. I am tired of it.", "gap"),
+    ],
+)
+def test_a_speech_that_its_teller_breaks_may_be_quoted_whole(text: str, outcome: str) -> None:
+    """Words outside the source's own quotation marks may be left out; words within them may not."""
+    page = Page(
+        "3", '"I cannot lift it," said the porter. "I have not tried. I have been told to rest, and I am tired of it."'
+    )
+    prepared = prepare(SourceText("s", (page,), paged=True))
+    assert find_quotation(text, prepared, ("3",), {}, rules_for("mla")).outcome == outcome
