@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import os
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
@@ -66,7 +67,16 @@ def _told_before(folder: Path, key: str, at: dt.datetime | None) -> dict[str, An
 @cache
 def program_state() -> str:
     """The program's version, and the newest change to its own files: another program's verdict is not told again."""
-    root = Path(str(files("fairhand")))
-    ours = (path for path in root.rglob("*") if path.suffix in {".py", ".toml", ".typ"})
-    newest = max((path.stat().st_mtime_ns for path in ours), default=0)
-    return f"{__version__} {newest}"
+    return f"{__version__} {_newest(str(files('fairhand')))}"
+
+
+def _newest(folder: str) -> int:
+    """When the newest of the program's own files in a folder was changed, in nanoseconds."""
+    newest = 0
+    with os.scandir(folder) as entries:
+        for entry in entries:
+            if entry.is_dir():
+                newest = max(newest, 0 if entry.name == "__pycache__" else _newest(entry.path))
+            elif entry.name.endswith((".py", ".toml", ".typ")):
+                newest = max(newest, entry.stat().st_mtime_ns)
+    return newest
