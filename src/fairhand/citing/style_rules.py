@@ -40,6 +40,8 @@ class StyleRules:
     """A prose quotation of so many lines is set as a block."""
     block_from_verse_lines: int | None = None
     """Verse of so many lines is set as a block."""
+    british: bool = False
+    """Whether it is a British style: single quotation marks, the day before the month."""
     sorts_parenthesis: bool = False
     """Whether several works in one parenthesis stand in the order of the list."""
     manual: Literal["mla", "apa", "chicago", ""] = ""
@@ -149,6 +151,7 @@ RULES = {
     # The rows below are from memory.
     "harvard": replace(
         _AUTHOR_DATE,
+        british=True,
         follows="Cite Them Right, 12th ed. (Harvard)",
         example="(Smith, 2016, p. 315)",
         list_title="Reference list",
@@ -164,6 +167,7 @@ RULES = {
     "apsa": replace(_AUTHOR_DATE, follows="APSA Style Manual, 2018", et_al_from=4),
     "aaa": replace(_AUTHOR_DATE, follows="American Anthropological Association", list_title="References Cited"),
     "mhra-notes": StyleRules(
+        british=True,
         follows="MHRA Style Guide, 4th ed., notes",
         in_text="note",
         example="First Last, Title (Publisher, 2016), p. 315.",
@@ -177,6 +181,7 @@ RULES = {
     ),
     "mhra-author-date": replace(
         _AUTHOR_DATE,
+        british=True,
         follows="MHRA Style Guide, 4th ed., author-date",
         secondary="quoted in",
         et_al_from=4,
@@ -185,6 +190,7 @@ RULES = {
         block_from_verse_lines=3,
     ),
     "oscola": StyleRules(
+        british=True,
         follows="OSCOLA, 4th ed.",
         in_text="note",
         example="First Last, Title (Publisher 2016) 315.",

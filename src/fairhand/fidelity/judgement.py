@@ -90,9 +90,11 @@ def _judge_words(
 
 
 def _breaks_speech(prepared: PreparedSource, run: Sequence[int]) -> bool:
-    """Whether words dropped stand outside the source's own quotation marks: *“Go,” he said. “I shall stay.”*
+    """Whether words dropped stand outside the source's own quotation marks.
 
-    Who quotes the speech alone leaves the teller's words out. **Source**: common practice.
+    *“Go,” he said. “I shall stay.”* Who quotes the speech alone leaves the teller's words out.
+
+    **Source**: common practice.
     """
     closes, opens = _gap(prepared, run[0] - 1), _gap(prepared, run[-1])
     return bool(closes and opens and _CLOSES.search(closes) and _OPENS.search(opens))

@@ -208,10 +208,10 @@ class Analysis:
 
     @property
     def is_british(self) -> bool:
-        """Whether the paper is in British English: by the desk, else by the sheet's own words."""
+        """Whether the paper is in British English: by the desk, else by its style or the sheet's own words."""
         if self.paper.desk.spelling:
             return self.paper.desk.spelling == "GB"
-        return any(_BRITISH.search(text) for text in self.paper.brief.texts.values())
+        return self.style_rules.british or any(_BRITISH.search(text) for text in self.paper.brief.texts.values())
 
     @property
     def title(self) -> str:
