@@ -22,6 +22,10 @@ _IN_MONTH = re.compile(
     r"(?:\b(?:in|since|by|of|until|during|from|early|late|mid|on|to|last|next|this)|\d)[\s-]+\Z", re.IGNORECASE
 )
 _ARTICLE = re.compile(r"\bthe\s+\Z", re.IGNORECASE)
+_YEAR_AND_PAGE = re.compile(r"\(\s*(?:1[4-9]|20)\d\d[a-z]?\s*[,:]\s*(?:pp?\.\s*)?(?!(?:1[4-9]|20)\d\d\b)[\divxlc]+\b")
+"""A year with a page: whoever stands before it is cited."""
+_RELATIVE = re.compile(r"\s*,\s*(?:(?:for|to|with|by)\s+whom|who|whose)\b")
+_INITIAL = re.compile(r"[A-Z]\.")
 _MARKED = re.compile(r"[*_]")
 _WINDOW = 160
 
@@ -63,12 +67,12 @@ def find_author(text: str, before: int, known: Known, after: int) -> Author | No
                 first -= 1
             start = tokens[first][1]
             return Author(Span(start, end), read, known=True)
-    return _unknown_author(text, tokens, known, after)
+    return _unknown_author(text, tokens, known, Span(before, after))
 
 
-def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known, after: int) -> Author | None:
+def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known, bracket: Span) -> Author | None:
     """A name that no source answers to, only where it is plainly an author's."""
-    while tokens and (not _may_begin(tokens[0][0]) or name_key(tokens[0][0]) in OPENERS):
+    while tokens and (not _may_begin(tokens[0][0]) or _opens(tokens[0][0])):
         tokens = tokens[1:]
     if not tokens:
         return None
@@ -78,18 +82,24 @@ def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known,
     words = name_words(names)
     if who is None or not words or text[start].islower() or _MARKED.match(text, end):
         return None
-    if _ARTICLE.search(text, max(0, start - 6), start) and not (who.body and is_body(names)):
+    placed = _YEAR_AND_PAGE.match(text, bracket.start, bracket.end) is not None
+    if _ARTICLE.search(text, max(0, start - 6), start) and not (who.body and is_body(names)) and not placed:
         return None
     if any(word in CALENDAR for word in words) or words[-1] in EVENTS or words[0] in LABELS:
         return None
     several = who.et_al or (len(who.names) > 1 and not who.body)
-    reports = read_reporting(text, after) is not None
-    if who.body:
-        plain = reports
+    reports = read_reporting(text, bracket.end) is not None or _RELATIVE.match(text, bracket.end) is not None
+    if who.body or placed:
+        plain = reports or placed
     else:
         signal = BEFORE_AUTHOR.search(text[max(0, start - 16) : start])
         plain = several or reports or bool(who.initials or signal or _POSSESSIVE.search(names))
     return Author(Span(start, end), who, known=False) if plain else None
+
+
+def _opens(token: str) -> bool:
+    """Whether a word opens a sentence rather than a name; an initial is no such word."""
+    return name_key(token) in OPENERS and not _INITIAL.fullmatch(token)
 
 
 def _may_begin(token: str) -> bool:
