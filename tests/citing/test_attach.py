@@ -9,7 +9,7 @@ from fairhand.citing.mention import QuotationCited
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
 from fairhand.citing.titles import titles_quoted
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
 ENTRIES = (

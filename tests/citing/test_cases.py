@@ -9,7 +9,7 @@ from fairhand.citing.attach import attach
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 
 CASES = Path(__file__).parent / "cases"
 

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from fairhand.citing.named import find_named
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry, Name
 
 ENTRIES = (

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from fairhand.citing.mention import Mention
 from fairhand.citing.recognise import recognise, short_forms
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
 

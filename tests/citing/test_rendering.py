@@ -22,7 +22,7 @@ from fairhand.citing.rendering import (
 )
 from fairhand.citing.resolve import resolve
 from fairhand.citing.styles import find_style
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.inline import Note, Styled, Text, plain
 from fairhand.model.span import Span
 from fairhand.press.pandoc import run_pandoc

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from fairhand.citing.mention import Resolved
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
 

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from fairhand.fidelity import QuotationMatch, find_quotation, prepare, rules_for
+from fairhand.fidelity.allowed import rules_for
+from fairhand.fidelity.match import QuotationMatch
+from fairhand.fidelity.prepared import prepare
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.model.source import Page, SourceText
 
 FERRY = prepare(

@@ -5,9 +5,10 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.fidelity import find_quotation, prepare, rules_for
 from fairhand.fidelity.alignment import align
-from fairhand.fidelity.prepared import WORD, word_spans, words_of
+from fairhand.fidelity.allowed import rules_for
+from fairhand.fidelity.prepared import WORD, prepare, word_spans, words_of
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.fidelity.quoted import Token, take_apart
 from fairhand.model.source import Page, SourceText
 from fairhand.model.span import Span

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from fairhand.manuscript import quotation_offsets, read_manuscript
+from fairhand.manuscript.draft import quotation_offsets, read_manuscript
 from fairhand.manuscript.parts import Block
 from fairhand.model.span import Span
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.entry import Entry, Issued, Name
 
 

@@ -15,9 +15,11 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.fidelity import find_quotation, prepare, rules_for
+from fairhand.fidelity.allowed import rules_for
+from fairhand.fidelity.prepared import prepare
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.model.entry import Entry
-from fairhand.reading import read_source
+from fairhand.reading.source import read_source
 
 ARTICLES = ("journal.pbio.1001473.xml", "journal.pcbi.1000112.xml", "journal.pmed.0020007.xml")
 FIRST_PAGE = 341

@@ -18,8 +18,10 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.fidelity import PreparedSource, QuotationMatch, find_quotation, prepare, rules_for
-from fairhand.fidelity.prepared import words_of
+from fairhand.fidelity.allowed import rules_for
+from fairhand.fidelity.match import QuotationMatch
+from fairhand.fidelity.prepared import PreparedSource, prepare, words_of
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.model.source import Page, SourceText
 
 DATA = Path(os.environ.get("FAIRHAND_DATA", Path(__file__).parents[2] / ".." / "shared"))

@@ -14,9 +14,13 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.fidelity import PreparedSource, QuotationMatch, find_quotation, prepare, rules_for
+from fairhand.fidelity.allowed import rules_for
+from fairhand.fidelity.match import QuotationMatch
+from fairhand.fidelity.prepared import PreparedSource, prepare
+from fairhand.fidelity.quotation import find_quotation
 from fairhand.model.entry import Entry
-from fairhand.reading import labels_in, read_source
+from fairhand.reading.labels import labels_in
+from fairhand.reading.source import read_source
 
 PAPERS = ("harbour-strike", "rain-gardens")
 QUOTED = re.compile(r"“([^”]+)”|\"([^\"]+)\"|(?<=\n)> ([^\n]+) (?=\()")

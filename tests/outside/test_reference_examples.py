@@ -18,7 +18,7 @@ from fairhand.citing.recognise import recognise
 from fairhand.citing.rendering import citation_request, read_answer, reference_request
 from fairhand.citing.resolve import resolve
 from fairhand.citing.styles import find_style
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.inline import Inline, Link, Note, Styled, Text
 from fairhand.press.pandoc import run_pandoc
 

@@ -16,7 +16,7 @@ from lxml import etree
 
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
-from fairhand.manuscript import read_manuscript
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.entry import Entry, Issued, Name
 

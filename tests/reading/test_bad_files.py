@@ -7,7 +7,8 @@ from collections.abc import Callable
 import pytest
 
 from fairhand.errors import FileEncrypted, FileTooLarge, FileUnreadable, InputError, UnknownFormat
-from fairhand.reading import decode_text, read_source
+from fairhand.reading.decoding import decode_text
+from fairhand.reading.source import read_source
 
 Make = Callable[..., bytes]
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from fairhand.model.entry import Entry
-from fairhand.reading import read_source
+from fairhand.reading.source import read_source
 
 Make = Callable[..., bytes]
 QUAY = ("The quay was sold.", "Nobody bought it.", "It stood empty.")

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
 from fairhand.model.source import SourceText
-from fairhand.reading import read_sheet_text, read_source
+from fairhand.reading.sheet import read_sheet_text
+from fairhand.reading.source import read_source
 
 Make = Callable[..., bytes]
 
