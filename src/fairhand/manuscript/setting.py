@@ -14,6 +14,7 @@ from fairhand.manuscript.captions import find_captions
 from fairhand.manuscript.curling import curl_marks
 from fairhand.manuscript.parts import Manuscript, SetBlock
 from fairhand.manuscript.places import Passage
+from fairhand.manuscript.quoting import reads_as_verse
 from fairhand.model.inline import Break, Code, Hole, Image, Inline, Link, Note, Styled, Text
 from fairhand.model.span import Span
 
@@ -91,8 +92,8 @@ class _Setter:
             if len(span) and not (self.edits and span.start < self.edits[-1][0].end):
                 self.edits.append((span, index))
 
-    def blocks(self, parts: Sequence[Part], *, outermost: bool = False) -> Iterator[SetBlock]:
-        """The blocks that are printed, one after another."""
+    def blocks(self, parts: Sequence[Part], *, outermost: bool = False, quoted: bool = False) -> Iterator[SetBlock]:
+        """The blocks that are printed, one after another; within a quotation verse keeps its lines."""
         captions = find_captions(parts) if outermost else {}
         titling = {place for places in captions.values() for place in places}
         for index, part in enumerate(parts):
@@ -102,14 +103,14 @@ class _Setter:
             for place in captions.get(index, ()):
                 caption += [Break(hard=True)] if caption else []
                 caption += self._passage(parts[place].passage)
-            block = self._block(part, tuple(caption))
+            block = self._block(part, tuple(caption), quoted=quoted)
             if block is not None:
                 yield block
 
-    def _block(self, part: Part, caption: tuple[Inline, ...]) -> SetBlock | None:
+    def _block(self, part: Part, caption: tuple[Inline, ...], *, quoted: bool) -> SetBlock | None:
         block = part.block
-        children = tuple(self.blocks(part.children))
-        inlines = self._passage(part.passage)
+        children = tuple(self.blocks(part.children, quoted=quoted or block.kind == "quote"))
+        inlines = self._passage(part.passage, quoted=quoted)
         rows = tuple(tuple(self._passage(cell) for cell in row) for row in part.cells)
         if block.kind in ("heading", "paragraph", "figure") and not inlines:
             return None
@@ -119,11 +120,13 @@ class _Setter:
             return None
         return SetBlock(block.kind, block.level, inlines, children, rows, caption, part.code, block.span)
 
-    def _passage(self, passage: Passage | None) -> tuple[Inline, ...]:
+    def _passage(self, passage: Passage | None, *, quoted: bool = False) -> tuple[Inline, ...]:
         """A passage's inlines, with its holes in them and without what is gone."""
         if passage is None:
             return ()
         text = _apply(passage.text, self._edits(passage)).strip()
+        if quoted and reads_as_verse(passage.text):
+            text = text.replace("\n", "  \n")
         parser = block_parser()
         tokens: list[Token] = []
         notes = {"refs": {f":{label}": -1 for label in self.notes}, "list": {}}
