@@ -97,3 +97,11 @@ def test_a_draft_without_sources_or_sheet_is_judged(tmp_path: Path) -> None:
     assert [f.check for f in verdict.findings] == ["aside-left"]
     assert verdict.measured is not None
     assert verdict.words.counted == 6
+
+
+def test_the_writers_own_lines_above_the_title_stand_on_the_first_page_once(tmp_path: Path) -> None:
+    """Name, course and date that the draft bears are set as the first page's lines, and not again as prose."""
+    (tmp_path / "draft.md").write_text("Eva Lind\nEnglish 2\n\n# On Salt\n\nThe ferry lay below the town.\n", "utf-8")
+    copy = OpenPaper(tmp_path, at=HOUR).fair_copy()
+    assert (copy.front.author, copy.front.institution) == ("Eva Lind", "English 2")
+    assert [block.kind for block in copy.body] == ["paragraph"]

@@ -180,6 +180,35 @@ def _tokens(text: str) -> tuple[tuple[int, int], ...]:
     return tuple(tokens)
 
 
+def front_lines(manuscript: Manuscript) -> tuple[Span, ...]:
+    r"""The lines that a writer types beside the title: name, teacher, course, date; none where there is no title.
+
+    >>> from fairhand.manuscript.draft import read_manuscript
+    >>> draft = read_manuscript("Eva Lind\n\n3 March 2027\n\n# On Tides\n\nThe tide turns.\n")
+    >>> [span.of(draft.text) for span in front_lines(draft)]
+    ['Eva Lind', '3 March 2027']
+    """
+    parts, _ = read_parts(manuscript.text)
+    found = []
+    for index in sorted(_title_page(manuscript, parts)):
+        part = parts[index]
+        if part.block.kind != "paragraph" or part.passage is None or not _are_short(part.passage):
+            continue
+        start = part.block.content.start
+        for line in part.block.content.of(manuscript.text).split("\n"):
+            if line.strip():
+                at = start + len(line) - len(line.lstrip())
+                found.append(Span(at, at + len(line.strip())))
+            start += len(line) + 1
+    return tuple(found)
+
+
+def _are_short(passage: Passage) -> bool:
+    """Whether the lines are short and no sentences."""
+    lines = [line.strip() for line in passage.text.split("\n")]
+    return not any(len(line.split()) > _LONGEST_LINE or _ENDS_A_SENTENCE.search(line) for line in lines)
+
+
 def _title_page(manuscript: Manuscript, parts: Sequence[Part]) -> set[int]:
     """The positions of the title, of all before it, and of the short lines after it that are no sentences."""
     titles = [index for index, part in enumerate(parts) if part.block.content == manuscript.title and manuscript.title]
@@ -190,8 +219,7 @@ def _title_page(manuscript: Manuscript, parts: Sequence[Part]) -> set[int]:
         passage = parts[index].passage
         if passage is None or parts[index].block.kind != "paragraph":
             break
-        lines = [line.strip() for line in passage.text.split("\n")]
-        if any(len(line.split()) > _LONGEST_LINE or _ENDS_A_SENTENCE.search(line) for line in lines):
+        if not _are_short(passage):
             break
         found.add(index)
     return found

@@ -8,6 +8,7 @@ from fairhand.citing.rendering import CitationRequest, RenderedCitations, citati
 from fairhand.fair_copy.building import build_fair_copy
 from fairhand.fair_copy.document import FairCopy, FrontMatter, Layout
 from fairhand.fair_copy.layout import proof_layout
+from fairhand.manuscript.counting import front_lines
 from fairhand.manuscript.setting import set_blocks
 from fairhand.readiness.analysis import Analysis
 from fairhand.session.engines import Engines
@@ -17,6 +18,11 @@ def begin_citations(analysis: Analysis, engines: Engines) -> None:
     """Pandoc is at work on the paper's citations."""
     request = _request(analysis)
     engines.begin_pandoc(request, citation_key(request))
+
+
+IN_HEADING = ("author", "instructor", "course", "date")
+IN_TITLE_PAGE = ("author", "institution", "course", "instructor", "date")
+"""The lines of the first page in the order in which they are set."""
 
 
 def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
@@ -41,7 +47,8 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
     """The paper as it is handed in; asides and TKs are not in it."""
     manuscript = analysis.manuscript
     rendered = render_citations(analysis, engines)
-    blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], manuscript.left_matter, curl=True)
+    gone = [*manuscript.left_matter, *front_lines(manuscript)]
+    blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], gone, curl=True)
     layout = proof_layout(analysis.layout) if proof else analysis.layout
     return build_fair_copy(
         blocks,
@@ -55,7 +62,19 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
 
 
 def front_matter(analysis: Analysis, layout: Layout) -> FrontMatter:
-    """The lines of the first page, from the desk, the course and the sheet; what nobody has set down is left out."""
+    """The lines of the first page: the draft's own, else what desk, course and sheet say."""
+    own = [" ".join(line.of(analysis.paper.draft).split()) for line in front_lines(analysis.manuscript)]
+    if own:
+        order = IN_TITLE_PAGE if layout.first_page == "title-page" else IN_HEADING
+        last = len(order) - 1
+        lines = dict(zip(order, [*own[:last], ", ".join(own[last:])], strict=False))
+        return FrontMatter(
+            author=lines.get("author", ""),
+            institution=lines.get("institution", ""),
+            course=lines.get("course", ""),
+            instructor=lines.get("instructor", ""),
+            date=lines.get("date", ""),
+        )
     paper = analysis.paper
     due = next((r.values.get("on") for r in paper.requirements if r.id == "due.final"), None)
     day = dt.date.fromisoformat(due) if isinstance(due, str) else (paper.now.date() if paper.now else None)
