@@ -26,7 +26,9 @@ PROTOCOL = re.compile(r"^https?://(?!(?:dx\.)?doi\.org/)")
 Inlines = tuple[Inline, ...]
 
 
-def finish_citation(inlines: Inlines, place: Place, rule: StyleRules, namesakes: Mapping[str, Name]) -> Inlines:
+def finish_citation(
+    inlines: Inlines, place: Place, rule: StyleRules, namesakes: Mapping[str, Name], bodies: Mapping[str, str]
+) -> Inlines:
     """A citation as it stands in the fair copy; empty where the style wants nothing there.
 
     Args:
@@ -34,7 +36,11 @@ def finish_citation(inlines: Inlines, place: Place, rule: StyleRules, namesakes:
         place: where it belongs.
         rule: the style's rules.
         namesakes: by entry id, the first author of a work whose surname another work's first author bears too.
+        bodies: by entry id, the body that is its author.
     """
+    for entry, short in place.short_names.items():
+        if entry in bodies:
+            inlines = _with_short_name(inlines, bodies[entry], short)
     note = inlines[0] if len(inlines) == 1 else None
     if isinstance(note, Note):
         children = _with_given_names(note.children, place, namesakes)
@@ -67,6 +73,11 @@ def finish_reference(inlines: Inlines, item: Item, rule: StyleRules) -> Inlines:
     if rule.manual == "chicago":
         inlines = _with_database(inlines, item)
     return join_text(_tidied(inlines))
+
+
+def _with_short_name(inlines: Inlines, whole: str, short: str) -> Inlines:
+    """A body under the name that the draft gives it."""
+    return tuple(Text(one.text.replace(whole, short)) if isinstance(one, Text) else one for one in inlines)
 
 
 def _without_protocol(inlines: Inlines) -> Inlines:

@@ -43,6 +43,8 @@ class CitationRequest(PandocRequest):
     """The style that is asked for."""
     namesakes: Mapping[str, Name]
     """By entry id, the first author of a work whose surname the first author of another bears too."""
+    bodies: Mapping[str, str]
+    """By entry id, the body that is its author."""
 
 
 @dataclass(frozen=True)
@@ -176,6 +178,7 @@ def _request(
         works={names[item["id"]]: (str(item["id"]), item) for item in items},
         style=style,
         namesakes=_namesakes(entries) if style.is_note and rule.manual == "chicago" else {},
+        bodies={one.id: one.authors[0].literal for one in entries if one.authors and one.authors[0].literal},
     )
 
 
@@ -202,7 +205,7 @@ def _silent(place: Place) -> Rendered:
 
 
 def _rendered(place: Place, inlines: tuple[Inline, ...], request: CitationRequest) -> Rendered:
-    inlines = finish_citation(inlines, place, rules(request.style), request.namesakes)
+    inlines = finish_citation(inlines, place, rules(request.style), request.namesakes, request.bodies)
     if not inlines:
         return _silent(place)
     note = len(inlines) == 1 and isinstance(inlines[0], Note)

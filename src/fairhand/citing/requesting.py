@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from fairhand.citing.engine_text import Node
@@ -32,6 +32,8 @@ LABELS: Mapping[LocatorKind, tuple[str, str]] = {
 SECOND_HAND = re.compile(r"\b(?:qtd\.|quoted|as cited|cited|as quoted)\s+in\b")
 RANGE = re.compile(r"[,–—-]|\band\b|&")
 PARENTHESIS = re.compile(r"[(\[][^()\[\]]*(?:\[[^\[\]]*\][^()\[\]]*)?[)\]]$")
+ABBREVIATION = re.compile(r"[A-Z][A-Z&.-]{1,9}")
+INTRODUCED = re.compile(r"[^\W\d_][^,;()\[\]]{2,120}\s\[[A-Z][A-Za-z&.-]{1,9}\]")
 SUPERSCRIPT = re.compile(r'<citation\b(?:(?!</citation).){0,2000}?vertical-align="sup"', re.DOTALL)
 
 MentionForm = Literal["parenthetical", "narrative", "page-only", "note"]
@@ -64,6 +66,8 @@ class Place:
     """Whether words or a stop follow it in its line."""
     superscript: bool = False
     """Whether the style sets its numbers high, behind the punctuation."""
+    short_names: Mapping[str, str] = field(default_factory=dict)
+    """By entry id, the abbreviation that the draft gives a body here: ``WHO``, ``World Health Organization [WHO]``."""
 
 
 def place_mention(
@@ -100,9 +104,24 @@ def place_mention(
         in_note=in_note,
         form=mention.form,
         runs_on=text[span.end : span.end + 1].strip() != "" or text[span.end : span.end + 2].strip() != "",
+        short_names={} if numbered else _short_names(text, works),
         superscript=style.numeric and SUPERSCRIPT.search(style.csl) is not None,
     )
     return [place]
+
+
+def _short_names(text: str, works: Sequence[Resolved]) -> dict[str, str]:
+    """The abbreviation by which the draft cites a body, or with which it introduces it.
+
+    **Source**: APA 7, 8.21: once it has been introduced, the abbreviation stands in the citation.
+    """
+    found = {}
+    for one in works:
+        introduced = INTRODUCED.search(one.cite.span.of(text))
+        name = introduced[0] if introduced else "".join(one.cite.names[:1])
+        if one.entry and (introduced or ABBREVIATION.fullmatch(name)):
+            found[one.entry] = name
+    return found
 
 
 def order_places(manuscript: Manuscript, places: Sequence[Place], style: Style) -> list[Place]:
