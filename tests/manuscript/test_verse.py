@@ -9,7 +9,11 @@ from fairhand.manuscript.quoting import reads_as_verse
 from fairhand.manuscript.setting import set_blocks
 from fairhand.model.inline import Break
 
-VERSE = "> The ferry lay below the town,\n> The rope was wet, the lamp was lit,\n> And nobody was going down. (1.2.3–5)\n"
+VERSE = """\
+> The ferry lay below the town,
+> The rope was wet, the lamp was lit,
+> And nobody was going down. (1.2.3–5)
+"""
 
 
 def test_unmarked_lines_of_verse_keep_their_ends() -> None:

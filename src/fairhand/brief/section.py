@@ -32,9 +32,11 @@ _EACH = re.compile(
 )
 _QUOTED = re.compile(r'"(?P<name>[^"]{3,40})"')
 _NAMING = re.compile(r"titled|headed|called|labelled|headings", re.IGNORECASE)
+_CAPITALS = r"(?-i:[A-Z])[\w-]*(?: (?:(?-i:[A-Z])[\w-]*|and|of|the|to|for|in)(?![\w-])){0,5}"
 _NAMED = re.compile(
     r'"(?P<name>[^"]{3,40})" (?:section|part|heading)\b'
-    r'|\b(?:section|part) (?:titled|headed|called|labelled) "(?P<named>[^"]{3,40})"',
+    r"|\b(?:section|part) (?:titled|entitled|headed|called|labelled|named) "
+    rf"(?:\"(?P<named>[^\"]{{3,40}})\"|'(?P<single>[^']{{3,40}})'|[*_]{{0,3}}(?P<plain>{_CAPITALS}))",
     re.IGNORECASE,
 )
 _OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
@@ -156,7 +158,7 @@ def _contained(passage: Passage) -> list[_Named]:
         if names:
             return [(name, passage, match.start(), end) for name in names]
     return [
-        (_clean(m["name"] or m["named"]), passage, m.start(), m.end())
+        (_clean(m["name"] or m["named"] or m["single"] or m["plain"]), passage, m.start(), m.end())
         for m in _NAMED.finditer(text)
     ]  # fmt: skip
 
