@@ -23,8 +23,8 @@ What each check looks for, in the order in which they run. Its weight is how lou
 | check | pass | weight | looks for | rule | right of its alarms |
 | --- | --- | --- | --- | --- | --- |
 """
-ENDINGS = """Each ends with 0 where it was done (or the paper is ready), with 1 where the paper is not ready or something is
-to be answered, and with 2 where the request could not be met.
+ENDINGS = """Each ends with 0 where it was done (or the paper is ready), with 1 where the paper is not ready or
+something is to be answered, and with 2 where the request could not be met.
 """
 MADE = "<!-- Written from the code by tools/write_reference.py: change it there. -->\n\n"
 
@@ -32,7 +32,7 @@ MADE = "<!-- Written from the code by tools/write_reference.py: change it there.
 def command_page() -> str:
     """Every command with its help, as the terminal shows it."""
     out = [MADE, "# Commands\n\n", ENDINGS]
-    top = click.Context(commands, info_name="fairhand")
+    top = commands.make_context("fairhand", [], resilient_parsing=True)
     for name in COMMANDS:
         command = commands.get_command(top, name)
         if command is None:
