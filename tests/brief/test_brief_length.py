@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from fairhand.brief.read import read_brief
 from fairhand.model.requirement import Value
 
 Reading = Callable[..., list[dict[str, Value]]]
@@ -66,3 +67,10 @@ def test_a_part_has_a_length_of_its_own(values_of: Reading) -> None:
 def test_other_counts_are_no_length(values_of: Reading, text: str) -> None:
     """Readings, samples and other years' papers ask nothing."""
     assert values_of("length", text) == []
+
+
+def test_what_does_not_count_may_be_said_by_does_not_alone() -> None:
+    """The verb stands in the clause before: *X counts; Y does not*."""
+    sheet = "900 to 1,200 words. Quotations count; headings and the list of works cited do not."
+    (length,) = read_brief([("a.txt", sheet)]).requirements
+    assert length.values["excludes"] == ("headings", "references")

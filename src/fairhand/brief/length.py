@@ -90,7 +90,7 @@ _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
     r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
     r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
-    r"|not included|excluded\b|(?:do|does|is|are)n't(?=[.;)]|$)|(?:is|are) not(?=[.;)]|$)"
+    r"|not included|excluded\b|(?:do|does|is|are)(?:n't| not)(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
     r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,

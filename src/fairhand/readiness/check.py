@@ -42,6 +42,8 @@ class Check:
     rule: str
     """Where its rule comes from."""
     find: Callable[[Analysis], Iterable[Remark]]
+    of_manual: bool = False
+    """Whether the manual that the paper follows rules, and is named; ``rule`` then tells where each manual has it."""
 
 
 def run_checks(
@@ -68,7 +70,7 @@ def run_checks(
                     weight=weight,
                     span=remark.span,
                     says=remark.says,
-                    rule=remark.rule or check.rule,
+                    rule=remark.rule or (analysis.style_rules.follows if check.of_manual else check.rule),
                     wordings=remark.wordings,
                     concerns=remark.concerns,
                 )

@@ -28,7 +28,6 @@ def remarks_on(analysis: Analysis, outcome: Outcome, lead: str, mend: str) -> It
         yield Remark(
             looked_up.quotation.span,
             f"{lead.format(place)} {match.says or mend}{also}",
-            rule=analysis.style_rules.follows,
             wordings=match.wordings,
             concerns=(match.source,),
         )

@@ -40,6 +40,19 @@ FORMS: Mapping[str, Callable[[FairCopy], bytes]] = {
 
 
 @dataclass(frozen=True)
+class SetCopy:
+    """A fair copy in one form, not yet in any file."""
+
+    name: str
+    """The file name that it is handed in under."""
+    data: bytes
+    pages: int | None
+    """Of a PDF, its pages."""
+    notes: tuple[str, ...]
+    """What the writer should know of it."""
+
+
+@dataclass(frozen=True)
 class Printed:
     """A fair copy that was written."""
 
@@ -68,12 +81,28 @@ def print_paper(
         EngineFailed: Pandoc or typst refused the paper.
         FolderNotWritable: The place is closed or full.
     """
-    paper = OpenPaper(folder)
+    made = set_copy(OpenPaper(folder), kind, proof=proof, anyway=anyway)
+    return Printed(_write(folder, to, made.name, made.data), made.pages, made.notes)
+
+
+def set_copy(paper: OpenPaper, kind: str, *, proof: bool = False, anyway: bool = False) -> SetCopy:
+    """The fair copy of an open paper in one form.
+
+    Args:
+        paper: The paper.
+        kind: ``pdf``, ``docx``, ``odt``, ``html`` or ``md``.
+        proof: Whether lines are numbered and margins wide (PDF).
+        anyway: Whether asides and TKs that are left may be left out silently.
+
+    Raises:
+        MatterLeft: Asides or TKs stand in the draft, and ``anyway`` is not set.
+        NothingToPrint: There is no draft yet.
+        EngineFailed: Pandoc or typst refused the paper.
+    """
     analysis = paper.look()
     if not analysis.paper.draft.strip():
-        message = (
-            f"{folder / 'draft.md'}: the draft is empty or not there yet; write it, or bring it in with fairhand take"
-        )
+        where = paper.folder / "draft.md"
+        message = f"{where}: the draft is empty or not there yet; write it, or bring it in with fairhand take"
         raise NothingToPrint(message)
     if not anyway:
         refuse_left_matter(analysis.manuscript)
@@ -88,7 +117,7 @@ def print_paper(
     else:
         data = FORMS[kind](copy)
     name = f"{_file_stem(analysis)}{' (proof)' if proof else ''}.{kind}"
-    return Printed(_write(folder, to, name, data), pages, tuple(notes))
+    return SetCopy(name, data, pages, tuple(notes))
 
 
 def refuse_left_matter(manuscript: Manuscript) -> None:

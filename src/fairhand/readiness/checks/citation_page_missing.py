@@ -22,6 +22,5 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         yield Remark(
             looked_up.with_citation,
             f"These words are quoted from {analysis.names[entry]} without a page.{where}",
-            rule=analysis.style_rules.follows,
             concerns=(entry,),
         )
