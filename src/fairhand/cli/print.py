@@ -28,7 +28,8 @@ def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool) 
         printed = print_paper(paper, kind, to=to, proof=proof, anyway=anyway)
     except MatterLeft as left:
         if not sys.stdin.isatty() or not click.confirm(f"{left}\nPrint without it?"):
-            raise
+            message = f"{left} (--anyway)"
+            raise MatterLeft(message) from left
         printed = print_paper(paper, kind, to=to, proof=proof, anyway=True)
     pages = f" ({printed.pages} pages)" if printed.pages else ""
     say(f"Printed {printed.path}{pages}.")

@@ -129,9 +129,7 @@ def refuse_left_matter(manuscript: Manuscript) -> None:
     left = manuscript.left_matter
     if left:
         lines = ", ".join(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
-        message = (
-            f"draft.md, line {lines}: {len(left)} asides or TKs are left; settle them, or print without them (--anyway)"
-        )
+        message = f"draft.md, line {lines}: {len(left)} asides or TKs are left; settle them, or print without them"
         raise MatterLeft(message)
 
 

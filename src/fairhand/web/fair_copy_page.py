@@ -11,6 +11,7 @@ from starlette.responses import Response
 from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.session.printing import set_copy
 from fairhand.web.asked import Asked, get
+from fairhand.web.safety import POLICY_OF_FILE, write_policy
 
 KINDS = {
     "pdf": ("PDF", "application/pdf"),
@@ -49,7 +50,8 @@ def hand_out(asked: Asked) -> Response:
     )
     how = "inline" if asked.query("look") == "yes" and kind == "pdf" else "attachment"
     said = f"{how}; filename*=UTF-8''{quote(made.name, safe='')}"
-    return Response(made.data, media_type=KINDS[kind][1], headers={"content-disposition": said})
+    headers = {"content-disposition": said, "content-security-policy": write_policy(POLICY_OF_FILE)}
+    return Response(made.data, media_type=KINDS[kind][1], headers=headers)
 
 
 ROUTES = (get("/paper/{slug}/fair-copy", show), get("/paper/{slug}/fair-copy/{kind}", hand_out))
