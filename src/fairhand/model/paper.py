@@ -13,6 +13,9 @@ from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import Answer, CourseSettings, DeskSettings, PaperSettings
 from fairhand.model.source import SourceText
 
+DEFAULT_STYLE = "apa-7"
+"""The style of a paper for which nobody has named one; it is said, and asked."""
+
 
 @dataclass(frozen=True)
 class Paper:
@@ -33,7 +36,7 @@ class Paper:
     settings: PaperSettings = field(default_factory=PaperSettings)
     course: CourseSettings = field(default_factory=CourseSettings)
     desk: DeskSettings = field(default_factory=DeskSettings)
-    style: str = ""
+    style: str = DEFAULT_STYLE
     """Name of the citation style, as ``citing.styles`` knows it."""
     style_csl: bytes | None = None
     """A CSL file of the writer's own, where the style is none of the shipped ones."""

@@ -16,16 +16,13 @@ from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
 from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
 from fairhand.model.entry import Entry
-from fairhand.model.paper import Paper
+from fairhand.model.paper import DEFAULT_STYLE, Paper
 from fairhand.model.point import Points
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import CourseSettings
 from fairhand.planning.points import read_points
 from fairhand.session.texts import SourceTexts, read_sheet
-
-DEFAULT_STYLE = "apa-7"
-"""The style of a paper for which nobody has named one; it is said, and asked."""
 
 
 @dataclass(frozen=True)
