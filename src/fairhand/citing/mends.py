@@ -32,9 +32,7 @@ DOI = re.compile(r"10\.\d{4,9}/\S+")
 EDITION_WORD = re.compile(r"(?i)\s*\b(?:edition|edn|ed)\b\.?$")
 ORDINAL = re.compile(r"(?i)(\d+)(?:st|nd|rd|th)")
 ORDINAL_WORDS = {word: str(number) for number, word in enumerate("second third fourth fifth sixth".split(), 2)}
-CATALOGUES = re.compile(
-    r"(?i)crossref|catalog|worldcat|isbn|google|amazon|doi\.org|arxiv\.org|wiley online|^https?:"
-)
+CATALOGUES = re.compile(r"(?i)crossref|catalog|worldcat|isbn|google|amazon|doi\.org|arxiv\.org|wiley online|^https?:")
 FIRST_EDITION = frozenset({"1", "first", "1st"})
 CORPORATE_FORM = re.compile(r",?\s+(?:Incorporated|Inc\.?|Limited|Ltd\.?|LLC|L\.L\.C\.|GmbH|plc)(?=$|,|\s*[/;])")
 BUSINESS_WORDS = re.compile(
