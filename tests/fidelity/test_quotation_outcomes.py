@@ -312,17 +312,38 @@ def test_brackets_of_the_source_are_no_changes(text: str, outcome: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "outcome"),
+    ("text", "outcome", "broken"),
     [
-        ("I cannot lift it. I have not tried.", "allowed"),
-        ("I cannot lift it, and I have not tried.", "differs"),
-        ("I have tried. I am tired of it.", "gap"),
+        ("I cannot lift it. I have not tried.", "allowed", True),
+        ("I cannot lift it", "verbatim", False),
+        ("I cannot lift it, and I have not tried.", "differs", False),
+        ("I have tried. I am tired of it.", "gap", False),
+        ("I have been told to rest. I am tired of it.", "gap", False),
     ],
 )
-def test_a_speech_that_its_teller_breaks_may_be_quoted_whole(text: str, outcome: str) -> None:
-    """Words outside the source's own quotation marks may be left out; words within them may not."""
-    page = Page(
-        "3", '"I cannot lift it," said the porter. "I have not tried. I have been told to rest, and I am tired of it."'
-    )
-    prepared = prepare(SourceText("s", (page,), paged=True))
-    assert find_quotation(text, prepared, ("3",), {}, rules_for("mla")).outcome == outcome
+@pytest.mark.parametrize("marks", ['""', "“”", "''", "‘’"])
+def test_a_speech_that_its_teller_breaks_is_no_gap(marks: str, text: str, outcome: str, *, broken: bool) -> None:
+    """Words outside the source's own marks, in one paragraph, may be left out, and it is told; words within may not."""
+    words = "<I cannot lift it,> said the porter, the keepers' man. <I have not tried. I have been told to rest.>\n\n"
+    words += "<Is it heavy?> asked the clerk. <I am tired of it.>"
+    page = Page("3", words.replace("<", marks[0]).replace(">", marks[1]))
+    found = find_quotation(text, prepare(SourceText("s", (page,), paged=True)), ("3",), {}, rules_for("mla"))
+    assert (found.outcome, found.broken_speech) == (outcome, broken)
+    if broken:
+        assert found.wordings is not None
+        assert "said the porter" in found.wordings.source_differs[0].of(found.wordings.source)
+        assert "who speaks" in found.says
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'He called it "quite lost and gone" for ever and shut the door.',
+        'She asked him: "Is it shut?" He nodded twice, "So it is," and the light went out.',
+    ],
+)
+def test_quoted_words_that_are_dropped_are_a_gap(text: str) -> None:
+    """Words within the source's marks are no teller's, wherever they stand."""
+    prepared = prepare(SourceText("s", (Page("3", text),), paged=True))
+    quoted = "He called it for ever and shut the door" if "called" in text else "She asked him: and the light went out"
+    assert find_quotation(quoted, prepared, ("3",), {}, rules_for("mla")).outcome == "gap"

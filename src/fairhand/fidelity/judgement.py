@@ -14,12 +14,11 @@ from fairhand.fidelity.passages import Passage
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, Segment, Token
 from fairhand.fidelity.search import Placing, most_apart
+from fairhand.fidelity.speech import breaks_speech
 from fairhand.model.span import Span
 
 _ELLIPSIS = re.compile(r"…|\.\s{0,3}\.\s{0,3}\.|\*\s{0,3}\*\s{0,3}\*")
 _MARKS = re.compile(r"[\s\"“”„‟«»'‘’‚‛_*\[\]()/\\²³¹⁰⁴-⁹|]+")
-_CLOSES = re.compile(r"[”’\"'»]")
-_OPENS = re.compile(r"[“‘\"'«„]")
 _REMARKS = re.compile(r"\[[^\[\]]{0,400}\]|\(sic\.?\)")
 _DASHES = re.compile("[-\u2010-\u2015\u2212]+")
 
@@ -34,6 +33,8 @@ class Judgement:
     """Words of the source that stand opposite them."""
     dropped: list[int] = field(default_factory=list)
     """Words of the source dropped without a mark."""
+    tellers: list[int] = field(default_factory=list)
+    """Words of the source dropped that stand between two halves of a speech."""
     allowed: bool = False
     """Whether anything was changed as the manuals allow."""
     points: bool = False
@@ -83,21 +84,12 @@ def _judge_words(
                 judgement.changed_words.append(s)
     for begin, end in dropped_runs(tokens, passage.pairs):
         run = [s for at in range(begin, end) if at not in spaced and (s := passage.pairs[at][1]) is not None]
-        if run and (_breaks_speech(prepared, run) or (rules.callouts_silent and is_page_matter(prepared, run))):
+        if run and rules.callouts_silent and is_page_matter(prepared, run):
             judgement.allowed = True
+        elif run and breaks_speech(prepared, run):
+            judgement.tellers.extend(run)
         else:
             judgement.dropped.extend(run)
-
-
-def _breaks_speech(prepared: PreparedSource, run: Sequence[int]) -> bool:
-    """Whether words dropped stand outside the source's own quotation marks.
-
-    *“Go,” he said. “I shall stay.”* Who quotes the speech alone leaves the teller's words out.
-
-    **Source**: common practice.
-    """
-    closes, opens = _gap(prepared, run[0] - 1), _gap(prepared, run[-1])
-    return bool(closes and opens and _CLOSES.search(closes) and _OPENS.search(opens))
 
 
 def _spaced_otherwise(prepared: PreparedSource, tokens: Sequence[Token], passage: Passage) -> frozenset[int]:
@@ -146,15 +138,8 @@ def _is_bracketed(before: Segment, after: Segment) -> bool:
 
 def _has_matter_between(prepared: PreparedSource, word: int) -> bool:
     """Whether the source itself has an ellipsis, or other matter than words, before ``word``."""
-    gap = _gap(prepared, word - 1)
+    gap = prepared.gap_after(word - 1)
     return gap is None or bool(_ELLIPSIS.search(gap)) or len(_MARKS.sub("", gap)) > 2
-
-
-def _gap(prepared: PreparedSource, word: int) -> str | None:
-    """What stands between a word of the source and the next one; None across two pages."""
-    page, span = prepared.place_of(word)
-    next_page, next_span = prepared.place_of(word + 1)
-    return prepared.source.pages[page].text[span.end : next_span.start] if page == next_page else None
 
 
 def _points_of(gap: str) -> str:
@@ -173,7 +158,7 @@ def _judge_points(
         if here.kind != "plain" or after.kind != "plain":
             continue
         of_draft = text[here.span.end : after.span.start]
-        of_source = _gap(prepared, s)
+        of_source = prepared.gap_after(s)
         if of_source is not None and of_draft != of_source:
             if _points_of(of_draft) != _points_of(of_source):
                 judgement.points = True

@@ -34,3 +34,6 @@ class QuotationMatch:
     """What is wrong beyond the differing words, in one sentence: an ellipsis where nothing was left out, say."""
     points: bool = False
     """Whether punctuation, capitals or the spacing of words within it differ from the source's."""
+    broken_speech: bool = False
+    """Whether it runs together a speech that the source breaks to say who speaks; ``says`` and ``wordings`` tell of it
+    where nothing worse is wrong."""

@@ -110,6 +110,12 @@ class PreparedSource:
         page, span = self.place_of(word)
         return span.of(self.source.pages[page].text)
 
+    def gap_after(self, word: int) -> str | None:
+        """What stands between a word and the next one; None across two pages."""
+        page, span = self.place_of(word)
+        next_page, next_span = self.place_of(word + 1)
+        return self.source.pages[page].text[span.end : next_span.start] if page == next_page else None
+
     @cached_property
     def offsets(self) -> tuple[int, ...]:
         """The place in ``line`` of the space before each word."""

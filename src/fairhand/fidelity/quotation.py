@@ -13,6 +13,7 @@ from fairhand.fidelity.passages import Effort
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.fidelity.quoted import Quoted, take_apart
 from fairhand.fidelity.search import Placing, place
+from fairhand.fidelity.speech import SAYS
 from fairhand.fidelity.wordings import differing_wordings, places_of
 from fairhand.reading.labels import page_key
 
@@ -96,9 +97,12 @@ def _matched(
     outcome = _outcome(judgement)
     if wrong_page and outcome in ("verbatim", "allowed"):
         outcome = "elsewhere"
+    says = "; ".join(dict.fromkeys(judgement.says))
+    if judgement.tellers and outcome not in ("differs", "gap"):
+        says = SAYS
     wordings = None
-    if outcome in ("differs", "gap") or judgement.points:
-        differing = (*judgement.changed_words, *judgement.dropped)
+    if outcome in ("differs", "gap") or judgement.points or judgement.tellers:
+        differing = (*judgement.changed_words, *judgement.dropped, *judgement.tellers)
         wordings = differing_wordings(quoted.text, judgement.changed, prepared, passages, differing)
     return QuotationMatch(
         outcome,
@@ -108,8 +112,9 @@ def _matched(
         wordings,
         wrong_page,
         judgement.agreed / judgement.claimed if judgement.claimed else 1.0,
-        "; ".join(dict.fromkeys(judgement.says)),
+        says,
         judgement.points,
+        bool(judgement.tellers),
     )
 
 
@@ -131,4 +136,4 @@ def _outcome(judgement: Judgement) -> Outcome:
         return "differs"
     if judgement.dropped:
         return "gap"
-    return "allowed" if judgement.allowed or judgement.points else "verbatim"
+    return "allowed" if judgement.allowed or judgement.points or judgement.tellers else "verbatim"
