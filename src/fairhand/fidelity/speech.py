@@ -9,7 +9,7 @@ from fairhand.fidelity.prepared import PreparedSource
 
 LONGEST_BREAK = 25
 """Words beyond which a teller does more than break a speech."""
-SAYS = "The speech is broken there to say who speaks: close the quotation and open it again, or mark the gap with an ellipsis."
+SAYS = "The speech is broken there to say who speaks: close the quotation and open it again, or mark the gap."
 """What is said of a quotation that runs such a speech together."""
 
 _CLOSES = re.compile(r"[^\w\s\"“”«»]{0,2}[\"”»]|[,.!?…—–-]{1,3}['’]|['’][,;.:—–]")

@@ -11,17 +11,18 @@ from fairhand.manuscript.blocks import Part
 from fairhand.manuscript.parts import Quotation
 from fairhand.manuscript.passages import Reading, read_passage
 from fairhand.manuscript.places import Passage
+from fairhand.manuscript.verse import reads_as_verse
 from fairhand.model.span import Span
 
 _LAST_PARENTHESIS = re.compile(
-    r"(?P<before>\S?[ \n\u2028\u2007]*(?:[—–-]{1,2} ?)?)(?P<cited>\((?:[^()]|\([^()]{0,200}\)){1,400}\))\Z"
+    r"(?P<before>\S?[ \n\u2028\u2007]*(?:[—–-]{1,2} ?)?)(?P<cited>\((?:[^()]|\([^()]{0,200}\)){1,400}\))"
+    r"(?P<stop>[.,;:]?)\Z"
 )
 _STOPPED = re.compile(r"[.!?…][\"”’'»)\]]{0,3}\Z")
 _NAMES_SOMETHING = re.compile(r"\d|n\.d\.|\((?:[\"“‘'*_]|see |qtd)?[A-Z][^.!?]*(?:\.[^.!?)]+)*\)\Z")
+_ENDS_AT_A_PLACE = re.compile(r"(?:\d[a-z]?|\b[ivxl]{1,7}|n\.d\.)\s?\)\Z")
+_YEARS_ALONE = re.compile(r"\(\s?\d{4}(?:\s?[-–]\s?\d{2,4})?\s?\)")
 _ATTRIBUTION = re.compile(r"[\n\u2028][ ]?(?:—|–|--)[ ]?[^\W_][^\n\u2028]{1,200}\Z")
-_BEGINS_LINE = re.compile(r"[\"“‘'*_(\[]{0,3}[A-ZÀ-Þ]")
-_FEWEST_LINES = 3
-_LONGEST_LINE = 64
 _VERSE = re.compile(r"\S /{1,2} \S")
 
 Piece = tuple[str, int]
@@ -52,32 +53,17 @@ def block_extent(passages: list[Passage]) -> tuple[list[tuple[Passage, int]], Sp
 
 def block_text(kept: list[tuple[Passage, int]]) -> tuple[str, tuple[int, ...], bool]:
     """The words of a block quotation, their places, and whether it is set as lines of verse."""
-    unmarked = all(reads_as_verse(passage.text) for passage, _ in kept)
-    verse = unmarked or any(LINE_END in read_passage(passage.text).bare.text for passage, _ in kept)
+    unmarked = [reads_as_verse(passage.text) for passage, _ in kept]
+    verse = any(unmarked) or any(LINE_END in read_passage(passage.text).bare.text for passage, _ in kept)
     pieces: list[Piece] = []
-    for passage, end in kept:
+    for (passage, end), by_line in zip(kept, unmarked, strict=True):
         if pieces:
             pieces += [(char, pieces[-1][1]) for char in (" // " if verse else " ")]
         for char, place in _pieces(passage, 0, end):
-            ends = unmarked and char.isspace() and passage.text[passage.index(place)] == "\n"
+            ends = by_line and char.isspace() and passage.text[passage.index(place)] == "\n"
             pieces.append((LINE_END if ends else char, place))
     text, places = _tidy(pieces)
     return text, places, verse
-
-
-def reads_as_verse(text: str) -> bool:
-    r"""Whether the lines of a block quotation are lines of verse, though nothing marks their ends.
-
-    Each of three lines or more begins with a capital and is short of a full measure; prose that an editor has broken
-    begins most of its lines in lower case. **Source**: common practice.
-
-    >>> reads_as_verse("The ferry lay below the town,\nThe rope was wet, the lamp was lit,\nAnd nobody was going down.")
-    True
-    """
-    lines = [line.strip() for line in text.strip().split("\n")]
-    return len(lines) >= _FEWEST_LINES and all(
-        len(line) <= _LONGEST_LINE and _BEGINS_LINE.match(line) is not None for line in lines
-    )
 
 
 def passages_of(part: Part) -> list[Passage]:
@@ -130,7 +116,7 @@ def _before_citation(passage: Passage, *, alone: bool) -> int:
     """Where the quoted words of the last passage end, before a citation or attribution; 0 where it is nothing else.
 
     **Source**: the manuals put a block quotation's citation after its closing point (MLA 9, 6.35; APA 7, 8.27; CMOS 17,
-    13.70); one with a figure in it is taken for a citation even where the point is missing.
+    13.70); one with a figure in it is taken for a citation even where the point is missing, or stands after it.
     """
     reading = read_passage(passage.text)
     said = reading.bare.text.rstrip()
@@ -140,10 +126,13 @@ def _before_citation(passage: Passage, *, alone: bool) -> int:
         start = end - len(found.group()) + len(found["before"])
         before = said[:start].rstrip().rstrip("—–-").rstrip()
         cited = found["cited"]
-        if (not before and alone) or (
-            before and _NAMES_SOMETHING.search(cited) and (_STOPPED.search(before) or re.search(r"\d", cited))
-        ):
-            end = len(before)
+        if not before:
+            is_cited = alone
+        elif found["stop"]:
+            is_cited = bool(_ENDS_AT_A_PLACE.search(cited) and not _YEARS_ALONE.fullmatch(cited))
+        else:
+            is_cited = bool(_NAMES_SOMETHING.search(cited) and (_STOPPED.search(before) or re.search(r"\d", cited)))
+        end = len(before) if is_cited else end
     else:
         attribution = _ATTRIBUTION.search(said[-300:])
         if attribution:

@@ -14,7 +14,7 @@ from fairhand.manuscript.captions import find_captions
 from fairhand.manuscript.curling import curl_marks
 from fairhand.manuscript.parts import Manuscript, SetBlock
 from fairhand.manuscript.places import Passage
-from fairhand.manuscript.quoting import reads_as_verse
+from fairhand.manuscript.verse import reads_as_verse
 from fairhand.model.inline import Break, Code, Hole, Image, Inline, Link, Note, Styled, Text
 from fairhand.model.span import Span
 
@@ -30,6 +30,8 @@ _TAGS = {
 }
 _TAG = re.compile(r"<(/?)([A-Za-z]+)")
 _COMMENT = re.compile(r"\s*<!--.*-->\s*", re.DOTALL)
+_UNBROKEN = re.compile(r"(?<![\\ ])[ ]?\n")
+"""A line end that CommonMark takes for a space."""
 _NEVER_SET = ("note", "definition")
 
 Edit = tuple[int, int, str]
@@ -126,7 +128,7 @@ class _Setter:
             return ()
         text = _apply(passage.text, self._edits(passage)).strip()
         if quoted and reads_as_verse(passage.text):
-            text = text.replace("\n", "  \n")
+            text = _UNBROKEN.sub("  \n", text)
         parser = block_parser()
         tokens: list[Token] = []
         notes = {"refs": {f":{label}": -1 for label in self.notes}, "list": {}}
