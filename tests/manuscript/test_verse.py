@@ -55,7 +55,7 @@ def test_lines_of_verse_are_known(text: str) -> None:
         "The keeper wrote.\nHe did.",
         "The keeper wrote.\nHe did.\nNobody had asked him to.",
         "A line that is a good deal longer than any line of verse would be on a page\nAnd\nSo",
-        "The keeper wrote down every weight that he was given, and\nhe began to write the weather beside it, which (2.1.7-9)",
+        "The keeper wrote down every weight that he was given, and\nhe began to write the weather beside it (2.1.7-9)",
     ],
 )
 def test_prose_that_an_editor_broke_runs_on(text: str) -> None:

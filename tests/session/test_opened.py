@@ -103,5 +103,5 @@ def test_the_writers_own_lines_above_the_title_stand_on_the_first_page_once(tmp_
     """Name, course and date that the draft bears are set as the first page's lines, and not again as prose."""
     (tmp_path / "draft.md").write_text("Eva Lind\nEnglish 2\n\n# On Salt\n\nThe ferry lay below the town.\n", "utf-8")
     copy = OpenPaper(tmp_path, at=HOUR).fair_copy()
-    assert (copy.front.author, copy.front.institution) == ("Eva Lind", "English 2")
+    assert (copy.front.author, copy.front.course) == ("Eva Lind", "English 2")
     assert [block.kind for block in copy.body] == ["paragraph"]

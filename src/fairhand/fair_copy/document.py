@@ -68,6 +68,8 @@ class FrontMatter:
     date: str = ""
     abstract: tuple[SetBlock, ...] = ()
     keywords: str = ""
+    lines: tuple[str, ...] = ()
+    """Lines of the writer's own, which are set in their order where the five above would be."""
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,7 @@ _SUFFIXES = frozenset({"jr", "jr.", "sr", "sr.", "ii", "iii", "iv"})
 def heading_lines(copy: FairCopy) -> tuple[str, ...]:
     """The lines at the head of the first page. **Source**: MLA Handbook, 9th ed., section 1.3."""
     front = copy.front
-    return tuple(line for line in (front.author, front.instructor, front.course, front.date) if line)
+    return front.lines or tuple(line for line in (front.author, front.instructor, front.course, front.date) if line)
 
 
 def title_page_lines(copy: FairCopy) -> tuple[str, ...]:
@@ -29,7 +29,7 @@ def title_page_lines(copy: FairCopy) -> tuple[str, ...]:
         lines = (front.author, front.institution, front.course, front.instructor, front.date)
     else:
         lines = (front.author, front.course, front.instructor, front.institution, front.date)
-    return tuple(line for line in lines if line)
+    return front.lines or tuple(line for line in lines if line)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from typing import Literal, get_args
 
 from fairhand.manuscript.blocks import Part, read_parts
 from fairhand.manuscript.captions import find_captions
+from fairhand.manuscript.front import front_places
 from fairhand.manuscript.parts import Manuscript
 from fairhand.manuscript.passages import read_passage
 from fairhand.manuscript.places import Passage
@@ -43,9 +44,6 @@ _SECTIONS: dict[SectionKind, WordsOf] = {
 }
 _TOKEN = re.compile(r"\S+")
 _LETTER = re.compile(r"[^\W_]")
-_ENDS_A_SENTENCE = re.compile(r"[.!?:;…][\"”’')\]]{0,3}\Z")
-_LONGEST_LINE = 12
-"""A line of a title page or heading has no more words than this."""
 
 
 @dataclass(frozen=True)
@@ -90,9 +88,10 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
     counter = _Counter(manuscript, citations, leaves_out)
     parts, _ = read_parts(manuscript.text)
     captioned = {place for places in find_captions(parts).values() for place in places}
-    opening = _title_page(manuscript, parts)
+    opening = front_places(manuscript)
     for index, part in enumerate(parts):
-        outer: tuple[WordsOf, ...] = ("title-page",) if index in opening else ()
+        is_title = manuscript.title is not None and part.block.content == manuscript.title
+        outer: tuple[WordsOf, ...] = ("title-page",) if is_title or index in opening else ()
         if index in captioned:
             outer += ("captions",)
         counter.take(part, outer)
@@ -178,48 +177,3 @@ def _tokens(text: str) -> tuple[tuple[int, int], ...]:
             span = reading.span(*found.span())
             tokens.append((span.start, span.end))
     return tuple(tokens)
-
-
-def front_lines(manuscript: Manuscript) -> tuple[Span, ...]:
-    r"""The lines that a writer types beside the title: name, teacher, course, date; none where there is no title.
-
-    >>> from fairhand.manuscript.draft import read_manuscript
-    >>> draft = read_manuscript("Eva Lind\n\n3 March 2027\n\n# On Tides\n\nThe tide turns.\n")
-    >>> [span.of(draft.text) for span in front_lines(draft)]
-    ['Eva Lind', '3 March 2027']
-    """
-    parts, _ = read_parts(manuscript.text)
-    found = []
-    for index in sorted(_title_page(manuscript, parts)):
-        part = parts[index]
-        if part.block.kind != "paragraph" or part.passage is None or not _are_short(part.passage):
-            continue
-        start = part.block.content.start
-        for line in part.block.content.of(manuscript.text).split("\n"):
-            if line.strip():
-                at = start + len(line) - len(line.lstrip())
-                found.append(Span(at, at + len(line.strip())))
-            start += len(line) + 1
-    return tuple(found)
-
-
-def _are_short(passage: Passage) -> bool:
-    """Whether the lines are short and no sentences."""
-    lines = [line.strip() for line in passage.text.split("\n")]
-    return not any(len(line.split()) > _LONGEST_LINE or _ENDS_A_SENTENCE.search(line) for line in lines)
-
-
-def _title_page(manuscript: Manuscript, parts: Sequence[Part]) -> set[int]:
-    """The positions of the title, of all before it, and of the short lines after it that are no sentences."""
-    titles = [index for index, part in enumerate(parts) if part.block.content == manuscript.title and manuscript.title]
-    if not titles:
-        return set()
-    found = {titles[0], *range(titles[0])}
-    for index in range(titles[0] + 1, len(parts)):
-        passage = parts[index].passage
-        if passage is None or parts[index].block.kind != "paragraph":
-            break
-        if not _are_short(passage):
-            break
-        found.add(index)
-    return found

@@ -8,7 +8,7 @@ from fairhand.citing.rendering import CitationRequest, RenderedCitations, citati
 from fairhand.fair_copy.building import build_fair_copy
 from fairhand.fair_copy.document import FairCopy, FrontMatter, Layout
 from fairhand.fair_copy.layout import proof_layout
-from fairhand.manuscript.counting import front_lines
+from fairhand.manuscript.front import front_lines
 from fairhand.manuscript.setting import set_blocks
 from fairhand.readiness.analysis import Analysis
 from fairhand.session.engines import Engines
@@ -18,11 +18,6 @@ def begin_citations(analysis: Analysis, engines: Engines) -> None:
     """Pandoc is at work on the paper's citations."""
     request = _request(analysis)
     engines.begin_pandoc(request, citation_key(request))
-
-
-IN_HEADING = ("author", "instructor", "course", "date")
-IN_TITLE_PAGE = ("author", "institution", "course", "instructor", "date")
-"""The lines of the first page in the order in which they are set."""
 
 
 def render_citations(analysis: Analysis, engines: Engines) -> RenderedCitations:
@@ -47,7 +42,7 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
     """The paper as it is handed in; asides and TKs are not in it."""
     manuscript = analysis.manuscript
     rendered = render_citations(analysis, engines)
-    gone = [*manuscript.left_matter, *front_lines(manuscript)]
+    gone = [*manuscript.left_matter, *(line.span for line in front_lines(manuscript))]
     blocks = set_blocks(manuscript, [r.span for r in rendered.mentions], gone, curl=True)
     layout = proof_layout(analysis.layout) if proof else analysis.layout
     return build_fair_copy(
@@ -62,28 +57,22 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
 
 
 def front_matter(analysis: Analysis, layout: Layout) -> FrontMatter:
-    """The lines of the first page: the draft's own, else what desk, course and sheet say."""
-    own = [" ".join(line.of(analysis.paper.draft).split()) for line in front_lines(analysis.manuscript)]
-    if own:
-        order = IN_TITLE_PAGE if layout.first_page == "title-page" else IN_HEADING
-        last = len(order) - 1
-        lines = dict(zip(order, [*own[:last], ", ".join(own[last:])], strict=False))
-        return FrontMatter(
-            author=lines.get("author", ""),
-            institution=lines.get("institution", ""),
-            course=lines.get("course", ""),
-            instructor=lines.get("instructor", ""),
-            date=lines.get("date", ""),
-        )
+    """The lines of the first page: those that the draft has, completed by what desk, course and sheet say.
+
+    Where one of the draft's own lines may be anything, all of them stand as they are, and nothing is added.
+    """
+    lines = front_lines(analysis.manuscript)
+    own = {line.what: line.says for line in lines}
     paper = analysis.paper
     due = next((r.values.get("on") for r in paper.requirements if r.id == "due.final"), None)
     day = dt.date.fromisoformat(due) if isinstance(due, str) else (paper.now.date() if paper.now else None)
     return FrontMatter(
-        author=paper.desk.name,
-        institution=paper.course.institution,
-        course=paper.course.title,
-        instructor=paper.course.teacher,
-        date=_say_day(day, layout, british=analysis.is_british) if day else "",
+        author=own.get("author", paper.desk.name),
+        institution=own.get("institution", paper.course.institution),
+        course=own.get("course", paper.course.title),
+        instructor=own.get("instructor", paper.course.teacher),
+        date=own.get("date", _say_day(day, layout, british=analysis.is_british) if day else ""),
+        lines=tuple(line.text for line in lines) if "" in own else (),
     )
 
 
