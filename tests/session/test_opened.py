@@ -105,3 +105,21 @@ def test_the_writers_own_lines_above_the_title_stand_on_the_first_page_once(tmp_
     copy = OpenPaper(tmp_path, at=HOUR).fair_copy()
     assert (copy.front.author, copy.front.course) == ("Eva Lind", "English 2")
     assert [block.kind for block in copy.body] == ["paragraph"]
+
+
+@pytest.mark.parametrize(
+    ("sheet", "more", "first_page"),
+    [
+        ("Write 500 words on the ferry.", "", "heading"),
+        ("Write 500 words on the ferry. Do not use outside sources.", "", "heading"),
+        ("Write 500 words on the ferry. Use at least three sources.", "", "title-page"),
+        ("Write 500 words on the ferry, in APA style.", "", "title-page"),
+        ("Write 500 words on the ferry.", "So the log has it (Lind, 2019, p. 4).\n", "title-page"),
+    ],
+)
+def test_a_paper_that_cites_nothing_has_no_styles_page(tmp_path: Path, sheet: str, more: str, first_page: str) -> None:
+    """Where nobody names a style, asks for sources or cites one, the page is a plain manuscript's."""
+    (tmp_path / "brief.txt").write_text(f"Essay\n\n{sheet}\n", "utf-8")
+    (tmp_path / "draft.md").write_text(f"# On Salt\n\nThe ferry lay below the town. {more}", "utf-8")
+    layout = OpenPaper(tmp_path, at=HOUR).look().layout
+    assert (layout.first_page, layout.spacing) == (first_page, 2.0)

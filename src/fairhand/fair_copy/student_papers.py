@@ -73,7 +73,14 @@ NUMBERED = Layout(
 )
 """**Source**: common practice for double-spaced manuscripts in the sciences."""
 
+PLAIN = Layout("a plain manuscript page", title_bold=True, heading_forms=BRITISH.heading_forms)
+"""**Source**: common practice of the typed manuscript: name and date, title, double spacing, numbered pages."""
+
+PLAIN_PAGE = "plain"
+"""The name of the page of a paper that follows no style."""
+
 LAYOUTS = {
+    PLAIN_PAGE: PLAIN,
     "chicago-author-date": replace(CHICAGO, style="Turabian 9 (Chicago, author-date)", list_title="References"),
     "turabian-author-date": replace(CHICAGO, style="Turabian 9 (author-date)", list_title="References"),
     "chicago": CHICAGO,

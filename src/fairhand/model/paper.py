@@ -12,6 +12,7 @@ from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import Answer, CourseSettings, DeskSettings, PaperSettings
 from fairhand.model.source import SourceText
+from fairhand.model.stet import Stet
 
 DEFAULT_STYLE = "apa-7"
 """The style of a paper for which nobody has named one; it is said, and asked."""
@@ -36,12 +37,16 @@ class Paper:
     settings: PaperSettings = field(default_factory=PaperSettings)
     course: CourseSettings = field(default_factory=CourseSettings)
     desk: DeskSettings = field(default_factory=DeskSettings)
+    stets: tuple[Stet, ...] = ()
+    """What the writer lets stand."""
     style: str = DEFAULT_STYLE
     """Name of the citation style, as ``citing.styles`` knows it."""
     style_csl: bytes | None = None
     """A CSL file of the writer's own, where the style is none of the shipped ones."""
     style_why: str = ""
     """Who chose the style: the sheet, the course, the writer, or nobody yet."""
+    style_named: bool = True
+    """Whether anybody chose it."""
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     """The pictures that the draft shows, by the path it gives."""
     problems: tuple[Problem, ...] = ()

@@ -18,6 +18,7 @@ from fairhand.citing.titles import titles_quoted
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.layout import layout_for
+from fairhand.fair_copy.student_papers import PLAIN_PAGE
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
 from fairhand.fidelity.match import QuotationMatch
@@ -202,9 +203,14 @@ class Analysis:
 
     @cached_property
     def layout(self) -> Layout:
-        """The page of the fair copy: the style's student paper with the sheet's own rules over it."""
+        """The page of the fair copy: the style's student paper with the sheet's own rules over it.
+
+        A paper that cites nothing, whose sheet asks for no sources and names no style, has no style's page.
+        """
         held = [r for r in self.paper.requirements if not self.is_waived(r)]
-        return layout_for(self.paper.style, held, "a4" if self.is_british else "us-letter")
+        asked = any(r.kind == "sources" and r.values.get("max") != 0 for r in held)
+        style = self.paper.style if self.paper.style_named or self.mentions or asked else PLAIN_PAGE
+        return layout_for(style, held, "a4" if self.is_british else "us-letter")
 
     @property
     def is_british(self) -> bool:

@@ -22,6 +22,7 @@ from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import CourseSettings
 from fairhand.planning.points import read_points
+from fairhand.proof.marks_file import read_marks
 from fairhand.session.texts import SourceTexts, read_sheet
 
 
@@ -34,6 +35,8 @@ class ChosenStyle:
     """A CSL file's bytes, where the style is the writer's own."""
     why: str = ""
     """Who chose it."""
+    named: bool = True
+    """Whether anybody did."""
     problems: tuple[Problem, ...] = ()
     """What stands against a style named before it."""
 
@@ -63,6 +66,9 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
     points = files.files.get("points.json")
     read, faults = read_points(points.text) if points else (Points(), ())
     problems += faults
+    marks = files.files.get("marks.jsonl")
+    stets, faults = read_marks(marks.text) if marks else ((), ())
+    problems += faults
     texts.entries = {entry.id: entry for entry in entries}
     pictures = load_pictures(files, problems)
     brief = Brief(texts=dict(sheets))
@@ -80,9 +86,11 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
         course=files.course or CourseSettings(),
         desk=files.desk,
         pictures=pictures,
+        stets=stets,
         style=style.name,
         style_csl=style.csl,
         style_why=style.why,
+        style_named=style.named,
         problems=tuple(problems),
         now=now,
     )
@@ -104,6 +112,7 @@ def load_brief(paper: Paper, files: PaperFiles) -> Paper:
         style=style.name,
         style_csl=style.csl,
         style_why=style.why,
+        style_named=style.named,
         problems=tuple(dict.fromkeys((*paper.problems, *style.problems))),
     )
 
@@ -159,7 +168,9 @@ def choose_style(files: PaperFiles, brief: Brief, requirements: Sequence[Require
             return replace(_find(name, why, files.files), problems=problems)
         except StyleUnknown as error:
             problems += (Problem("style", str(error), "until then the nearest style that is known is used"),)
-    return ChosenStyle(DEFAULT_STYLE, why="nobody has named a style yet; name one in paper.toml", problems=problems)
+    return ChosenStyle(
+        DEFAULT_STYLE, why="nobody has named a style yet; name one in paper.toml", named=False, problems=problems
+    )
 
 
 def _find(name: str, why: str, files: Mapping[str, FileSeen]) -> ChosenStyle:
