@@ -11,6 +11,7 @@ import json
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any, Literal
 
+from fairhand.fair_copy.binding import bind
 from fairhand.fair_copy.captions import Exhibit, number_exhibits
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.flow import Piece, flow, heading_look, stopped
@@ -211,7 +212,7 @@ class _Tree:
     def _inline(self, inline: Inline) -> Iterator[Node]:
         match inline:
             case Text(text):
-                yield from _words(text)
+                yield from _words(text if self.target == "md" else bind(text))
             case Styled(style, children):
                 inner = self.inlines(children)
                 if style in _STYLED and not (style == "small-caps" and self.target == "md"):

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 from importlib.resources import files
 
+from fairhand.fair_copy.binding import bind
 from fairhand.fair_copy.captions import Exhibit, number_exhibits
 from fairhand.fair_copy.document import FairCopy, Layout
 from fairhand.fair_copy.faces import COUSINE, face_for
@@ -269,7 +270,7 @@ class _Setter:
     def _inline(self, inline: Inline) -> str:
         match inline:
             case Text(text):
-                return f"#{string(text)}"
+                return f"#{string(bind(text))}"
             case Styled(style, children):
                 return f"#({_STYLED[style]})([{self.inlines(children)}])"
             case Code(text):

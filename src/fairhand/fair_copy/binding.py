@@ -1,0 +1,25 @@
+"""Spaces at which a line is not to end."""
+
+from __future__ import annotations
+
+import re
+
+_KEPT_WHOLE = re.compile(
+    r"\b(?:pp?|paras?|vols?|nos?|chs?|figs?|ll?|vv?|secs?|arts?|cols?|fols?)\. (?=[\divxlc])"
+    r"|\b(?:Table|Figure|Chapter|Appendix) (?=[A-Z]?\d)"
+    r"|(?<=\.) (?=\.)"
+    r"|(?<![^\W_])[^\W\d_]{1,2} [=<>≤≥≈] (?=[−\d.-])"
+    r"|\b\d{1,2} (?=(?:January|February|March|April|May|June|July|August|September|October|November|December)\b)",
+    re.IGNORECASE,
+)
+
+
+def bind(text: str) -> str:
+    """``text`` with spaces that do not break between a label and its number, and between the points of an ellipsis.
+
+    **Source**: common practice of typesetting.
+
+    >>> bind("(Lind, pp. 4–5) . . . r = .08").replace(chr(160), "~")
+    '(Lind, pp.~4–5) .~.~. r~=~.08'
+    """
+    return _KEPT_WHOLE.sub(lambda found: found[0].replace(" ", "\u00a0"), text)
