@@ -50,6 +50,7 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     if told["has_draft"] or show_all:
         _show_requirements(told["requirements"], show_all=show_all)
         _show_findings(told["findings"])
+        _show_stets(told["stets"], show_all=show_all)
     elif told["requirements"]:
         say(f"The sheet asks {len(told['requirements'])} things (fairhand brief shows them).", 2)
     for problem in told["problems"]:
@@ -118,6 +119,19 @@ def _show_findings(findings: list[Mapping[str, Any]]) -> None:
         say(finding["says"], 6)
         if finding["wordings"]:
             say_rows((("draft", finding["wordings"]["draft"]), ("source", finding["wordings"]["source"])), 6)
+
+
+def _show_stets(stets: list[Mapping[str, Any]], *, show_all: bool) -> None:
+    """How many findings the writer lets stand; on request each of them, with the reason."""
+    if not stets:
+        return
+    say()
+    say(f"Let stand (stet): {len(stets)}{'' if show_all else ' (--all shows them)'}.")
+    if show_all:
+        say_rows(
+            (f"line {one['line']}" if one["line"] else "whole paper", f"{one['check']}. {one['reason']}".strip())
+            for one in stets
+        )
 
 
 def _short(quote: str, most: int = 160) -> str:

@@ -46,6 +46,7 @@ def set_blocks(
     Args:
         manuscript: The draft.
         holes: Intervals of the draft that stand in the result as ``Hole(i)``; of two that overlap the first counts.
+            An empty one marks a place between two characters.
         gone: Intervals that are left out, each with the blank before it (asides, TKs).
         curl: Whether typewriter marks and double hyphens become curly marks and dashes.
 
@@ -91,7 +92,7 @@ class _Setter:
         edits += [(_with_emphasis(text, span), -1) for span in gone]
         self.edits: list[tuple[Span, int]] = []
         for span, index in sorted(edits, key=lambda each: (each[0].start, -each[0].end)):
-            if len(span) and not (self.edits and span.start < self.edits[-1][0].end):
+            if (len(span) or index >= 0) and not (self.edits and span.start < self.edits[-1][0].end):
                 self.edits.append((span, index))
 
     def blocks(self, parts: Sequence[Part], *, outermost: bool = False, quoted: bool = False) -> Iterator[SetBlock]:
@@ -138,10 +139,12 @@ class _Setter:
     def _edits(self, passage: Passage) -> list[Edit]:
         """What changes in a passage, in order and apart."""
         whole = passage.whole
-        first = bisect_right(self.edits, whole.start, key=lambda each: each[0].end)
-        last = bisect_left(self.edits, whole.end, key=lambda each: each[0].start)
+        first = bisect_left(self.edits, whole.start, key=lambda each: each[0].end)
+        last = bisect_right(self.edits, whole.end, key=lambda each: each[0].start)
         edits: list[Edit] = []
         for span, index in self.edits[first:last]:
+            if len(span) and not span.overlaps(whole):
+                continue
             start, end = passage.index(span.start), passage.index(span.end)
             if index >= 0:
                 edits.append((start, end, f"⸨{self.sign}{index}⸩"))

@@ -29,6 +29,16 @@ class Wordings:
 
 
 @dataclass(frozen=True, slots=True)
+class Instead:
+    """A place where something else belongs, and what, where a check can say so."""
+
+    span: Span
+    """The place in the draft; empty where something is missing there."""
+    words: str = ""
+    """What belongs there: a page, a year; empty where nothing does, or only the writer knows."""
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing that a check says."""
 
@@ -48,3 +58,5 @@ class Finding:
     """Both wordings, where the finding compares two."""
     concerns: tuple[str, ...] = ()
     """The ids of the sources (or points) that it is about."""
+    instead: tuple[Instead, ...] = ()
+    """Where exactly the mark goes, in order, where that is not the whole of ``span``."""

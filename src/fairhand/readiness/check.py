@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
-from fairhand.model.finding import Finding, Pass, Weight, Wordings
+from fairhand.model.finding import Finding, Instead, Pass, Weight, Wordings
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.measure import loudest_allowed
@@ -27,6 +27,7 @@ class Remark:
     """Where this one rests on another rule than the check's own."""
     wordings: Wordings | None = None
     concerns: tuple[str, ...] = ()
+    instead: tuple[Instead, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +74,7 @@ def run_checks(
                     rule=remark.rule or (analysis.style_rules.follows if check.of_manual else check.rule),
                     wordings=remark.wordings,
                     concerns=remark.concerns,
+                    instead=remark.instead,
                 )
             )
     findings.sort(key=lambda f: (f.span is not None, f.span or Span(0, 0)))

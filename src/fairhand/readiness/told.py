@@ -22,6 +22,7 @@ def tell(verdict: Verdict) -> dict[str, Any]:
         "words": {"counted": verdict.words.counted, "by": verdict.words_by, "excluded": dict(verdict.words.excluded)},
         "requirements": [_tell_requirement(j) for j in verdict.judged],
         "findings": [_tell_finding(f, verdict.draft) for f in verdict.findings],
+        "stets": [_tell_finding(s.finding, verdict.draft) | {"reason": s.stet.reason} for s in verdict.stets],
         "title": verdict.title,
         "style": verdict.style,
         "next": verdict.next_step,

@@ -9,6 +9,8 @@ from fairhand.manuscript.counting import WordCount
 from fairhand.model.finding import Finding
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Requirement
+from fairhand.model.stet import Stetted
+from fairhand.proof.stets import let_stand
 from fairhand.readiness.analysis import Analysis, Measured
 from fairhand.readiness.check import Check, run_checks
 from fairhand.readiness.deadlines import Answer, sum_up
@@ -28,6 +30,7 @@ class Verdict:
     """The rule that the words were counted by."""
     judged: tuple[Judged, ...]
     findings: tuple[Finding, ...]
+    """What is still open; what the writer lets stand is in ``stets``."""
     step: Step
     problems: tuple[Problem, ...]
     draft: str
@@ -39,6 +42,8 @@ class Verdict:
     """Ids of the requirements that the writer has answered or waived."""
     time_zone: str
     """The desk's, by which deadlines are judged."""
+    stets: tuple[Stetted, ...] = ()
+    """What the checks find and the writer lets stand."""
 
     @property
     def next_step(self) -> str:
@@ -52,7 +57,7 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
     A paper is *not ready* while a *must* is unmet or found; it is to be *asked* about while only questions are open.
     """
     judged = tuple(Judged(r, _judge(r, analysis)) for r in analysis.paper.requirements)
-    findings = run_checks(analysis, checks)
+    findings, stetted = let_stand(run_checks(analysis, checks), analysis.paper.stets, analysis.paper.draft)
     binding = [j.judgement.state for j in judged if j.requirement.force == "must"]
     rule = analysis.length_rule
     return Verdict(
@@ -62,6 +67,7 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
         words_by=rule.as_rule if rule else "common practice: all but the list of references",
         judged=judged,
         findings=findings,
+        stets=stetted,
         step=next_step(analysis, judged, findings),
         problems=analysis.paper.problems,
         draft=analysis.paper.draft,

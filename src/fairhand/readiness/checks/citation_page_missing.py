@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fairhand.model.finding import Instead
+from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import name_pages
@@ -19,8 +21,12 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             continue
         pages = looked_up.match.pages if looked_up.match.source == entry else ()
         where = f" They stand on {name_pages(pages)}." if pages else ""
+        place = looked_up.with_citation
+        missing = Span(place.end - 1, place.end - 1)
+        is_closed = analysis.paper.draft.endswith(")", place.start, place.end) and looked_up.citation is not None
         yield Remark(
-            looked_up.with_citation,
+            place,
             f"These words are quoted from {analysis.names[entry]} without a page.{where}",
             concerns=(entry,),
+            instead=(Instead(missing, ", ".join(pages)),) if is_closed else (),
         )

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.doubled_word import find_doubled_words
+from fairhand.model.finding import Instead
+from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 
@@ -20,4 +22,5 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             place = span.shifted(paragraph.span.start)
             if not any(q.overlaps(place) for q in quoted):
                 word = place.of(manuscript.text).split()[0]
-                yield Remark(place, f"“{word}” stands twice.")
+                second = Span(place.end - len(word), place.end)
+                yield Remark(place, f"“{word}” stands twice.", instead=(Instead(second),))

@@ -1,0 +1,1 @@
+"""The page as it will be read, the marks on it, and what is let stand."""

@@ -1,0 +1,95 @@
+"""Stets, held against what the checks now find: one holds for as long as its words stand.
+
+A stet is kept by its check, the exact words and 32 code points on either side. It is recognised where the words are the
+same and, with what agrees on either side, 32 code points are, or half of what stood around them: a long quotation
+wherever it is moved, two short words only in their own surroundings. What blanks there are between words is all one.
+
+**Source**: the selector is that of the W3C Web Annotation Data Model, section 4.2.4; the measure is our own.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Sequence
+
+from fairhand.model.finding import Finding
+from fairhand.model.stet import Stet, Stetted
+
+AROUND = 32
+"""Code points that are kept on either side, and that must agree for a stet to be recognised."""
+
+
+def make_stet(finding: Finding, draft: str, reason: str = "", when: str = "") -> Stet:
+    """The word that a finding shall stand.
+
+    >>> from fairhand.model.span import Span
+    >>> found = Finding("doubled-word", "copy-edit", "should", Span(3, 10), "", "")
+    >>> make_stet(found, "He had had enough.").exact, make_stet(found, "He had had enough.").after
+    ('had had', ' enough.')
+    """
+    span = finding.span
+    if span is None:
+        return Stet(finding.check, concerns=finding.concerns, reason=reason, when=when)
+    before, after = draft[max(0, span.start - AROUND) : span.start], draft[span.end : span.end + AROUND]
+    return Stet(finding.check, span.of(draft), before, after, finding.concerns, reason, when)
+
+
+def name_stet(stet: Stet) -> str:
+    """A short name by which a finding, or the stet on it, is told from every other.
+
+    >>> name_stet(Stet("length")) == name_stet(Stet("length", reason="agreed")) != name_stet(Stet("spelling"))
+    True
+    """
+    told = json.dumps([stet.check, stet.exact, stet.before, stet.after, sorted(stet.concerns)])
+    return hashlib.sha256(told.encode()).hexdigest()[:16]
+
+
+def let_stand(
+    findings: Sequence[Finding], stets: Iterable[Stet], draft: str
+) -> tuple[tuple[Finding, ...], tuple[Stetted, ...]]:
+    """The findings that are still open, and those that the writer lets stand; each stet holds one.
+
+    >>> from fairhand.model.span import Span
+    >>> found = Finding("doubled-word", "copy-edit", "should", Span(3, 10), "", "")
+    >>> let_stand([found], [make_stet(found, "He had had enough.")], "He had had enough of it.")[0]
+    ()
+    """
+    at: dict[tuple[str, str], list[int]] = {}
+    present = [make_stet(finding, draft) for finding in findings]
+    for index, one in enumerate(present):
+        at.setdefault((one.check, _plain(one.exact)), []).append(index)
+    ranked = sorted(
+        ((-agreed, index, order, stet) for order, stet in enumerate(stets)
+         for index in at.get((stet.check, _plain(stet.exact)), ())
+         if (agreed := _recognise(stet, present[index], findings[index])) is not None),
+        key=lambda each: each[:3],
+    )  # fmt: skip
+    held: dict[int, Stet] = {}
+    used: set[int] = set()
+    for _, index, order, stet in ranked:
+        if index not in held and order not in used:
+            held[index] = stet
+            used.add(order)
+    open_ = tuple(finding for index, finding in enumerate(findings) if index not in held)
+    return open_, tuple(Stetted(findings[index], held[index]) for index in sorted(held))
+
+
+def _recognise(stet: Stet, present: Stet, finding: Finding) -> int | None:
+    """How many code points around the words agree; None where it is not the stet's finding."""
+    if finding.span is None:
+        return 0 if set(stet.concerns) == set(present.concerns) else None
+    before, after = _plain(stet.before), _plain(stet.after)
+    agreed = _alike(before[::-1], _plain(present.before)[::-1]) + _alike(after, _plain(present.after))
+    words = len(_plain(stet.exact))
+    return agreed if words + agreed >= min(AROUND, words + (len(before) + len(after)) // 2) else None
+
+
+def _alike(one: str, other: str) -> int:
+    """How many characters two texts have in common from their start."""
+    return next((n for n, pair in enumerate(zip(one, other, strict=False)) if pair[0] != pair[1]),
+                min(len(one), len(other)))  # fmt: skip
+
+
+def _plain(text: str) -> str:
+    return " ".join(text.split())

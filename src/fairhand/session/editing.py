@@ -1,0 +1,107 @@
+"""The draft changed from within the program, and what the writer lets stand; never over what somebody else wrote."""
+
+from __future__ import annotations
+
+import codecs
+import datetime as dt
+from pathlib import Path
+
+from fairhand.desk.seen import FileSeen, see_file
+from fairhand.desk.writing import write_file
+from fairhand.errors import DraftChangedOnDisk
+from fairhand.manuscript.draft import read_manuscript
+from fairhand.model.finding import Finding
+from fairhand.proof.marks_file import WHERE, add_mark, drop_mark
+from fairhand.proof.passages import list_passages
+from fairhand.proof.stets import make_stet
+
+DRAFT = "draft.md"
+
+
+def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:
+    r"""The file holds the text, with the line ends and the byte order mark that it had.
+
+    Args:
+        folder: The paper's folder.
+        name: The file's name.
+        text: What it shall hold, lines ended by ``\n``.
+        seen: The hash of the bytes that the change was made from; None where there was no file.
+
+    Raises:
+        DraftChangedOnDisk: The file is not the one that was seen.
+        FolderNotWritable: The folder is closed or full.
+    """
+    found = _see(folder, name)
+    mark = codecs.BOM_UTF8 if found and found.data.startswith(codecs.BOM_UTF8) else b""
+    if found and "\r\n" in found.text:
+        text = text.replace("\n", "\r\n")
+    return write_file(folder, name, mark + text.encode(), seen)
+
+
+def mend_passage(folder: Path, was: str, now: str) -> None:
+    """The draft holds ``now`` in place of the one passage that read ``was``; everything else stands as it is on disk.
+
+    Args:
+        folder: The paper's folder.
+        was: The passage as it was shown, markup and all.
+        now: What it shall be; nothing, to take it out.
+
+    Raises:
+        DraftChangedOnDisk: No passage of the draft reads so any more, or more than one does.
+        FolderNotWritable: The folder is closed or full.
+    """
+    seen = _see(folder, DRAFT)
+    text = _one_line_end(seen.text) if seen else ""
+    places = [span for span in list_passages(read_manuscript(text)) if span.of(text) == was]
+    if seen is None or len(places) != 1:
+        what = "more than one passage reads like that" if places else "the passage was changed meanwhile"
+        message = f"{DRAFT}: {what}; nothing was written: look at both and choose"
+        raise DraftChangedOnDisk(message)
+    start, end = places[0].start, places[0].end
+    if not now.strip():
+        end = len(text) - len(text[end:].lstrip())
+    save_text(folder, DRAFT, text[:start] + now + text[end:], seen.sha256)
+
+
+def likest_passage(folder: Path, was: str) -> str:
+    """The passage of the draft, as it now stands, that is likest to one that was changed; nothing where none is."""
+    from rapidfuzz import fuzz, process
+
+    seen = _see(folder, DRAFT)
+    text = _one_line_end(seen.text) if seen else ""
+    passages = [span.of(text) for span in list_passages(read_manuscript(text))]
+    found = process.extractOne(was, passages, scorer=fuzz.ratio)
+    return str(found[0]) if found else ""
+
+
+def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.datetime) -> None:
+    """The finding stands from now on, for as long as its words do; it is kept in ``marks.jsonl`` with the reason.
+
+    Raises:
+        DraftChangedOnDisk: Another program wrote to the file at the same moment.
+        FolderNotWritable: The folder is closed or full.
+    """
+    seen = _see(folder, WHERE)
+    stet = make_stet(finding, draft, reason, at.isoformat(timespec="seconds"))
+    write_file(folder, WHERE, add_mark(seen.text if seen else "", stet).encode(), seen.sha256 if seen else None)
+
+
+def remove_stet(folder: Path, name: str) -> None:
+    """The stet of that name is taken back; what it was stays among the earlier states.
+
+    Raises:
+        DraftChangedOnDisk: Another program wrote to the file at the same moment.
+        FolderNotWritable: The folder is closed or full.
+    """
+    seen = _see(folder, WHERE)
+    if seen:
+        write_file(folder, WHERE, drop_mark(seen.text, name).encode(), seen.sha256)
+
+
+def _see(folder: Path, name: str) -> FileSeen | None:
+    path = folder / name
+    return see_file(path, name) if path.exists() else None
+
+
+def _one_line_end(text: str) -> str:
+    return text.replace("\r\n", "\n").replace("\r", "\n")
