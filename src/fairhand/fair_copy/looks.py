@@ -100,6 +100,15 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
     }
 
 
+def run_in_style(level: int) -> str:
+    """The name of the character style that is linked with a heading's, for one that runs in.
+
+    >>> run_in_style(4)
+    'Heading 4 Char'
+    """
+    return f"Heading {min(level, HEADING_LEVELS)} Char"
+
+
 VERBATIM_FONT = "Courier New"
 """The face of verbatim text, by the name that word processors know; its twin is Cousine."""
 

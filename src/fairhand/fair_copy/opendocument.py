@@ -9,7 +9,7 @@ from typing import Any
 
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
-from fairhand.fair_copy.looks import Look, looks_for
+from fairhand.fair_copy.looks import HEADING_LEVELS, Look, looks_for, run_in_style
 from fairhand.fair_copy.wording import Furniture, furniture
 
 _SPACES = {
@@ -90,6 +90,11 @@ def _restyle(tree: Any, copy: FairCopy) -> None:
             style = _add(styles, "style:style", {"style:name": own_name, "style:family": "paragraph"})
             style.set(_q("style:display-name"), name)
         _set_look(style, look)
+    for level in range(1, HEADING_LEVELS + 1):
+        look, name = looks_for(copy.layout)[f"Heading {level}"], run_in_style(level)
+        style = _add(styles, "style:style", {"style:name": _own_name(name), "style:family": "text"})
+        style.set(_q("style:display-name"), name)
+        _set_type(style, look)
     _set_links(styles)
     notes = next(tree.iter(_q("text:notes-configuration")))
     notes.set(_q("style:num-suffix"), ". ")
@@ -147,6 +152,11 @@ def _set_look(style: Any, look: Look) -> None:
     if look.new_page:
         paragraph["fo:break-before"] = "page"
     _add(style, "style:paragraph-properties", paragraph)
+    _set_type(style, look)
+
+
+def _set_type(style: Any, look: Look) -> None:
+    """Give a style of paragraphs or of characters the look's type."""
     _add(
         style,
         "style:text-properties",

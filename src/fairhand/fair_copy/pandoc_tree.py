@@ -14,7 +14,8 @@ from typing import Any, Literal
 from fairhand.fair_copy.binding import bind
 from fairhand.fair_copy.captions import Exhibit, number_exhibits
 from fairhand.fair_copy.document import FairCopy
-from fairhand.fair_copy.flow import Piece, flow, heading_look, stopped
+from fairhand.fair_copy.flow import Piece, flow, stopped
+from fairhand.fair_copy.looks import run_in_style
 from fairhand.fair_copy.wording import heading_lines, list_title, title_page_lines
 from fairhand.manuscript.parts import SetBlock
 from fairhand.model.inline import Break, Code, Hole, Image, Inline, Link, Note, Styled, Text, plain
@@ -118,10 +119,7 @@ class _Tree:
         """One block of the body; the first after a title page opens a page."""
         block = piece.block
         if piece.run_in:
-            look = heading_look(piece.run_in.level, self.copy.layout)
-            words: Inline = Styled("bold", stopped(piece.run_in.inlines))
-            words = Styled("italic", (words,)) if "italic" in look else words
-            yield self._styled("Opening Text" if opening else "Run-in Text", (words, Text(" "), *block.inlines))
+            yield from self._run_in(piece.run_in, block, "Opening Text" if opening else "Run-in Text")
         elif opening and block.kind in {"heading", "paragraph"} and self.target != "md":
             if block.kind == "heading":
                 yield self._headed("Opening Heading", block.inlines)
@@ -133,6 +131,19 @@ class _Tree:
             yield self._styled("After Table", block.inlines)
         else:
             yield from self.block(block)
+
+    def _run_in(self, heading: SetBlock, block: SetBlock, style: str) -> Iterator[Node]:
+        """A heading and the paragraph that it opens: a page's own heading, or words in the heading's linked style."""
+        if self.target in {"html", "md"}:
+            words = stopped(heading.inlines) if self.target == "html" else heading.inlines
+            yield _node("Header", [min(heading.level + 1, 6), _attributes("run-in"), self.inlines(words)])
+            yield from self.block(block)
+            return
+        name = run_in_style(heading.level)
+        name = name.replace(" ", "_20_") if self.target == "odt" else name
+        opening = _node("Span", [["", [], [["custom-style", name]]], self.inlines(stopped(heading.inlines))])
+        rest = [_node("Space"), *self.inlines(block.inlines)] if block.inlines else []
+        yield self._div(style, [_node("Para", [opening, *rest])])
 
     def block(self, block: SetBlock) -> Iterator[Node]:
         """The block as pandoc's blocks."""

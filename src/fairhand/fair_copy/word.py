@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
-from fairhand.fair_copy.looks import VERBATIM_FONT, Look, looks_for
+from fairhand.fair_copy.looks import HEADING_LEVELS, VERBATIM_FONT, Look, looks_for, run_in_style
 from fairhand.fair_copy.wording import furniture
 from fairhand.model.inline import plain
 
@@ -24,9 +25,10 @@ def reference_docx(copy: FairCopy) -> bytes:
     import docx
 
     document = docx.Document()
-    for name, look in looks_for(copy.layout).items():
+    looks = looks_for(copy.layout)
+    for name, look in looks.items():
         _define(document, name, look)
-    _define_characters(document)
+    _define_characters(document, looks)
     _define_table(document)
     _set_page(document, copy)
     _set_furniture(document, copy)
@@ -56,21 +58,15 @@ def _define(document: Document, name: str, look: Look) -> None:
     from docx.enum.style import WD_STYLE_TYPE
     from docx.enum.text import WD_ALIGN_PARAGRAPH
     from docx.oxml.ns import qn
-    from docx.shared import Pt, RGBColor
+    from docx.shared import Pt
 
     known = {style.name for style in document.styles}
     style: Any = document.styles[name] if name in known else document.styles.add_style(name, WD_STYLE_TYPE.PARAGRAPH)
     style.hidden, style.quick_style = False, True
     if look.base and look.base != name:
         style.base_style = document.styles[look.base]
-    font, paragraph = style.font, style.paragraph_format
-    font.name, font.size = look.font, Pt(look.size_pt)
-    font.bold, font.italic, font.color.rgb = look.bold, look.italic, RGBColor(0, 0, 0)
-    faces = style.element.get_or_add_rPr().get_or_add_rFonts()
-    for theme in ("asciiTheme", "hAnsiTheme", "eastAsiaTheme", "cstheme"):
-        faces.attrib.pop(qn(f"w:{theme}"), None)
-    for script in ("ascii", "hAnsi", "cs", "eastAsia"):
-        faces.set(qn(f"w:{script}"), look.font)
+    _set_font(style, look)
+    paragraph = style.paragraph_format
     paragraph.line_spacing = look.spacing
     paragraph.space_before, paragraph.space_after = Pt(look.before_pt), Pt(look.after_pt)
     paragraph.left_indent, paragraph.right_indent = Pt(look.left_pt), Pt(0)
@@ -86,6 +82,21 @@ def _define(document: Document, name: str, look: Look) -> None:
             style.element.pPr.remove(old)
 
 
+def _set_font(style: Any, look: Look) -> None:
+    """Give a style of paragraphs or of characters the look's type."""
+    from docx.oxml.ns import qn
+    from docx.shared import Pt, RGBColor
+
+    font = style.font
+    font.name, font.size = look.font, Pt(look.size_pt)
+    font.bold, font.italic, font.color.rgb = look.bold, look.italic, RGBColor(0, 0, 0)
+    faces = style.element.get_or_add_rPr().get_or_add_rFonts()
+    for theme in ("asciiTheme", "hAnsiTheme", "eastAsiaTheme", "cstheme"):
+        faces.attrib.pop(qn(f"w:{theme}"), None)
+    for script in ("ascii", "hAnsi", "cs", "eastAsia"):
+        faces.set(qn(f"w:{script}"), look.font)
+
+
 def _set_outline(style: ParagraphStyle, level: int) -> None:
     """The style's place in the document's outline, 0 for the highest."""
     from docx.oxml import OxmlElement
@@ -99,10 +110,12 @@ def _set_outline(style: ParagraphStyle, level: int) -> None:
     paragraph.append(outline)
 
 
-def _define_characters(document: Document) -> None:
-    """The styles of a note's number and of verbatim words."""
+def _define_characters(document: Document, looks: Mapping[str, Look]) -> None:
+    """The styles of a note's number, of verbatim words, and those linked with the headings."""
     from docx.enum.style import WD_STYLE_TYPE
 
+    for level in range(1, HEADING_LEVELS + 1):
+        _set_font(document.styles[run_in_style(level)], looks[f"Heading {level}"])
     number: Any = document.styles.add_style("Footnote Reference", WD_STYLE_TYPE.CHARACTER)
     number.font.superscript = True
     verbatim: Any = document.styles.add_style("Verbatim Char", WD_STYLE_TYPE.CHARACTER)
