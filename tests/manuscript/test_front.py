@@ -74,3 +74,13 @@ def test_front_lines_are_counted_with_the_title_page() -> None:
     count = count_words(draft, ["title-page"])
     assert dict(count.excluded) == {"title-page": 7}
     assert count.counted == 11
+
+
+def test_a_title_that_stands_once_more_is_the_pages_own() -> None:
+    """A draft from a word processor has its title again above the text; it is neither printed twice nor counted."""
+    draft = read_manuscript(f"# What *Salt* Says?\n\nEva Lind\n\nWhat Salt Says?\n\n{BODY}")
+    assert [(line.what, line.text) for line in front_lines(draft)] == [
+        ("author", "Eva Lind"),
+        ("title", "What Salt Says?"),
+    ]
+    assert count_words(draft, ["title-page"]).counted == 11

@@ -11,6 +11,8 @@ from fairhand.fair_copy.flow import heading_look
 from fairhand.fair_copy.layout import line_pitch_pt, note_size_pt, text_height_pt
 
 HEADING_LEVELS = 6
+HEADED = ("Abstract Title", "Opening Heading", "List Title")
+"""The styles of headings of the first level that have a look or a page of their own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +53,7 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
     blank = line_pitch_pt(layout, layout.spacing)
     third = text_height_pt(layout) / 3
     low = layout.title_page_form == "upper half"
+    titles_page = replace(title, before_pt=3 * blank if low else third, after_pt=blank if low else third)
     list_title = replace(
         centred, bold=layout.list_title_bold, keep=True, new_page=layout.list_new_page, outline=0, base="Heading 1"
     )
@@ -71,10 +74,7 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
         "Table Text": table,
         "After Table": replace(body, base="Body Text", before_pt=blank / 2),
         "Heading Line": plain,
-        "Title": title,
-        "Title Page Title": replace(
-            title, base="Title", before_pt=3 * blank if low else third, after_pt=blank if low else third
-        ),
+        "Title": title if layout.first_page != "title-page" else titles_page,
         "Title Page Line": centred,
         "Title Again": replace(title, base="Normal", new_page=True),
         **headings,

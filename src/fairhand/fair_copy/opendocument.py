@@ -9,7 +9,7 @@ from typing import Any
 
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
-from fairhand.fair_copy.looks import HEADING_LEVELS, Look, looks_for, run_in_style
+from fairhand.fair_copy.looks import HEADED, HEADING_LEVELS, Look, looks_for, run_in_style
 from fairhand.fair_copy.wording import Furniture, furniture
 
 _SPACES = {
@@ -37,8 +37,16 @@ def reference_odt(copy: FairCopy, base: bytes) -> bytes:
 
 
 def finish_odt(data: bytes) -> bytes:
-    """Pandoc's document with its tables at the left, ruled above, below and under the head row."""
-    return _rewritten(data, "content.xml", _rule_tables)
+    """Pandoc's document with its tables at the left and ruled, and a heading wherever a style is a heading's."""
+    return _rewritten(data, "content.xml", _finish)
+
+
+def _finish(tree: Any) -> None:
+    for words in list(tree.iter(_q("text:p"))):
+        if words.get(_q("text:style-name")) in map(_own_name, HEADED):
+            words.tag = _q("text:h")
+            words.set(_q("text:outline-level"), "1")
+    _rule_tables(tree)
 
 
 def _rewritten(data: bytes, name: str, change: Callable[[Any], None]) -> bytes:
@@ -216,7 +224,7 @@ def _set_title_page(tree: Any, copy: FairCopy) -> None:
     _add(masters, "style:master-page", bare)
     opening = ("Abstract Title",) if copy.front.abstract else ("Opening Text", "Opening Heading")
     for style in tree.find(_q("office:styles")).findall(_q("style:style")):
-        if style.get(_q("style:name")) == "Title_20_Page_20_Title":
+        if style.get(_q("style:name")) == "Title":
             style.set(_q("style:master-page-name"), "Title_20_Page")
         elif style.get(_q("style:name")) in map(_own_name, opening):
             style.set(_q("style:master-page-name"), name)

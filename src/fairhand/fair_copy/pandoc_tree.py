@@ -67,7 +67,7 @@ class _Tree:
         copy, layout = self.copy, self.copy.layout
         title_page, again = layout.first_page == "title-page", layout.title_again
         if title_page:
-            yield self._title("Title Page Title")
+            yield self._title()
             yield from self._lines(title_page_lines(copy), "Title Page Line")
         elif layout.first_page == "heading":
             yield from self._lines(heading_lines(copy), "Heading Line")
@@ -79,7 +79,7 @@ class _Tree:
                 yield self._styled("Run-in Text", words)
         opens_page = title_page or bool(copy.front.abstract)
         if copy.front.title and not title_page:
-            yield self._title("Title")
+            yield self._title()
         elif copy.front.title and again:
             yield self._styled("Title Again", copy.front.title)
             opens_page = False
@@ -90,10 +90,10 @@ class _Tree:
             entries = [_node("Para", self.inlines(entry)) for entry in copy.references]
             yield self._div("Bibliography", entries, "references")
 
-    def _title(self, style: str) -> Node:
+    def _title(self) -> Node:
         if self.target in {"html", "md"}:
             return _node("Header", [1, _attributes("title"), self.inlines(self.copy.front.title)])
-        return self._styled(style, self.copy.front.title)
+        return self._styled("Title", self.copy.front.title)
 
     def _lines(self, lines: Iterable[str], style: str) -> Iterator[Node]:
         nodes = [_node("Para", self.inlines((Text(line),))) for line in lines]
@@ -186,12 +186,12 @@ class _Tree:
         form, label = self.copy.layout.caption_form, Text(exhibit.label(self.copy.layout))
         two_lines = form == "apa" or (form == "mla" and exhibit.kind == "table")
         if two_lines:
-            lines: list[tuple[Inline, ...]] = [(Styled("bold", (label,)) if form == "apa" else label,)]
+            words: tuple[Inline, ...] = (Styled("bold", (label,)) if form == "apa" else label,)
             if exhibit.title:
-                lines.append((Styled("italic", exhibit.title),) if form == "apa" else exhibit.title)
+                words += (Break(hard=True), *((Styled("italic", exhibit.title),) if form == "apa" else exhibit.title))
         else:
-            lines = [(label, Text(". "), *exhibit.title) if exhibit.title else (label,)]
-        caption = self._div("Caption", [_node("Para", self.inlines(line)) for line in lines])
+            words = (label, Text(". "), *exhibit.title) if exhibit.title else (label,)
+        caption = self._styled("Caption", words)
         below = exhibit.kind == "figure" and form != "apa"
         if not below:
             yield caption

@@ -10,7 +10,7 @@ from fairhand.model.span import Span
 
 _NUMBERED = re.compile(
     r"[*_]{0,3}(?P<of>Table|Figure|Fig\.|Chart|Graph|Map|Plate|Illustration|Photograph|Diagram)\s{1,3}"
-    r"(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3})?[a-z]?|[IVXLC]{1,7})[*_]{0,3}\s{0,3}(?P<rest>\Z|[.:—–|-]|\n)",
+    r"(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3})?[a-z]?|[IVXLC]{1,7})[*_]{0,3}\s{0,3}(?P<rest>\Z|[.:—–|-]|\\?\n)",
     re.IGNORECASE,
 )
 _LONGEST = 80

@@ -7,13 +7,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from fairhand.manuscript.blocks import Part, read_parts
+from fairhand.manuscript.blocks import read_parts
 from fairhand.manuscript.parts import Manuscript
 from fairhand.manuscript.passages import read_passage
 from fairhand.model.span import Span
 
-LineOf = Literal["author", "institution", "course", "instructor", "date", ""]
-"""What a line says; nothing where it cannot be told."""
+LineOf = Literal["author", "institution", "course", "instructor", "date", "title", ""]
+"""What a line says (``title``: the title once more); nothing where it cannot be told."""
 
 _LONGEST_LINE = 12
 """A line of a title page or heading has no more words than this."""
@@ -76,57 +76,78 @@ def front_lines(manuscript: Manuscript) -> tuple[FrontLine, ...]:
     >>> [(line.text, line.what) for line in front_lines(draft)]
     [('Eva Lind', 'author'), ('3 March 2027', 'date')]
     """
-    parts, _ = read_parts(manuscript.text)
-    return tuple(_told([line for place in front_places(manuscript) for line in _lines(manuscript.text, parts[place])]))
+    front = _Front(manuscript)
+    return tuple(_told([line for place in front.places() for line in front.lines(place)]))
 
 
 def front_places(manuscript: Manuscript) -> tuple[int, ...]:
     """The positions, among the draft's outermost blocks, of the paragraphs that are such lines."""
-    parts, _ = read_parts(manuscript.text)
-    title = next((k for k, part in enumerate(parts) if manuscript.title == part.block.content), None)
-    if title is None:
-        return ()
-    above = _run(manuscript.text, parts, range(title - 1, -1, -1))
-    below = _run(manuscript.text, parts, range(title + 1, len(parts)))
-    return tuple(sorted([*above, *_sure(manuscript.text, parts, below)]))
+    return _Front(manuscript).places()
 
 
-def _run(text: str, parts: Sequence[Part], places: range) -> list[int]:
-    """The places, one after another, whose paragraphs hold short lines alone."""
-    found = []
-    for place in places:
-        if parts[place].block.kind != "paragraph" or not all(map(_is_short, _lines(text, parts[place]))):
-            break
-        found.append(place)
-    return found
+class _Front:
+    """The first blocks of one draft."""
+
+    def __init__(self, manuscript: Manuscript) -> None:
+        self.text = manuscript.text
+        self.parts, _ = read_parts(manuscript.text)
+        titles = (k for k, part in enumerate(self.parts) if part.block.content == manuscript.title)
+        self.at = next(titles, None) if manuscript.title else None
+        self.title = self._said(self.at) if self.at is not None else ""
+
+    def places(self) -> tuple[int, ...]:
+        """Where the lines stand, above and below the title."""
+        if self.at is None:
+            return ()
+        below = self._run(range(self.at + 1, len(self.parts)))
+        return tuple(sorted([*self._run(range(self.at - 1, -1, -1)), *self._sure(below)]))
+
+    def _run(self, places: range) -> list[int]:
+        """The places, one after another, whose paragraphs hold short lines alone, or the title once more."""
+        found = []
+        for place in places:
+            short = all(line.what == "title" or _is_short(line) for line in self.lines(place))
+            if self.parts[place].block.kind != "paragraph" or not short:
+                break
+            found.append(place)
+        return found
+
+    def _sure(self, places: Sequence[int]) -> Sequence[int]:
+        """Those below the title, as far as each line says what it is; a lone name in bold is a heading.
+
+        A draft's first words, or a heading that was only set bold, are short lines too.
+        """
+        if len(places) == 1 and _EMPHASISED_NAME.fullmatch(self.parts[places[0]].block.content.of(self.text).strip()):
+            return ()
+        sure = (all(line.what or _what(line.text) for line in self.lines(place)) for place in places)
+        return places[: next((count for count, told in enumerate(sure) if not told), len(places))]
+
+    def lines(self, place: int) -> list[FrontLine]:
+        """The lines of a block that hold anything but remarks to oneself; of these only the title is told."""
+        content = self.parts[place].block.content
+        if place != self.at and self._said(place) == self.title:
+            return [FrontLine(content, self.title, "title", self.title)]
+        found = []
+        start = content.start
+        for line in content.of(self.text).split("\n"):
+            said = line.strip()
+            at = start + len(line) - len(line.lstrip())
+            start += len(line) + 1
+            if words := _printed(said.rstrip("\\")):
+                found.append(FrontLine(Span(at, at + len(said)), words, "", words))
+        return found
+
+    def _said(self, place: int) -> str:
+        return _printed(self.parts[place].block.content.of(self.text))
 
 
-def _sure(text: str, parts: Sequence[Part], places: Sequence[int]) -> Sequence[int]:
-    """Those below the title, as far as each line says what it is; a lone name in bold is a heading.
-
-    A draft's first words, or a heading that was only set bold, are short lines too.
-    """
-    if len(places) == 1 and _EMPHASISED_NAME.fullmatch(parts[places[0]].block.content.of(text).strip()):
-        return ()
-    sure = (all(_what(line.text) is not None for line in _lines(text, parts[place])) for place in places)
-    return places[: next((count for count, told in enumerate(sure) if not told), len(places))]
-
-
-def _lines(text: str, part: Part) -> list[FrontLine]:
-    """The lines of a paragraph that hold anything but remarks to oneself, not yet told apart."""
-    found = []
-    start = part.block.content.start
-    for line in part.block.content.of(text).split("\n"):
-        said = line.strip()
-        at = start + len(line) - len(line.lstrip())
-        start += len(line) + 1
-        reading = read_passage(said.rstrip("\\"))
-        shown = list(reading.bare.text)
-        for left in reversed(reading.left):
-            del shown[left.start : left.end]
-        if words := " ".join("".join(shown).split()):
-            found.append(FrontLine(Span(at, at + len(said)), words, "", words))
-    return found
+def _printed(text: str) -> str:
+    """The words that are printed of a passage."""
+    reading = read_passage(text)
+    shown = list(reading.bare.text)
+    for left in reversed(reading.left):
+        del shown[left.start : left.end]
+    return " ".join("".join(shown).split())
 
 
 def _is_short(line: FrontLine) -> bool:
@@ -138,6 +159,9 @@ def _told(lines: Sequence[FrontLine]) -> Iterator[FrontLine]:
     """The lines, each with what it says; of two that say the same only the one before counts."""
     seen: set[str] = set()
     for line in lines:
+        if line.what:
+            yield line
+            continue
         what, says = _what(line.text) or ("", line.text)
         yield FrontLine(line.span, line.text, "" if what in seen else what, says)
         seen.add(what)

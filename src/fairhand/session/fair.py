@@ -72,7 +72,7 @@ def front_matter(analysis: Analysis, layout: Layout) -> FrontMatter:
         course=own.get("course", paper.course.title),
         instructor=own.get("instructor", paper.course.teacher),
         date=own.get("date", _say_day(day, layout, british=analysis.is_british) if day else ""),
-        lines=tuple(line.text for line in lines) if "" in own else (),
+        lines=tuple(line.text for line in lines if line.what != "title") if "" in own else (),
     )
 
 
