@@ -65,13 +65,12 @@ def mend_passage(folder: Path, was: str, now: str) -> None:
 
 def likest_passage(folder: Path, was: str) -> str:
     """The passage of the draft, as it now stands, that is likest to one that was changed; nothing where none is."""
-    from rapidfuzz import fuzz, process
+    from rapidfuzz import fuzz
 
     seen = _see(folder, DRAFT)
     text = _one_line_end(seen.text) if seen else ""
     passages = [span.of(text) for span in list_passages(read_manuscript(text))]
-    found = process.extractOne(was, passages, scorer=fuzz.ratio)
-    return str(found[0]) if found else ""
+    return max(passages, key=lambda passage: fuzz.ratio(was, passage), default="")
 
 
 def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.datetime) -> None:
