@@ -96,6 +96,15 @@ def lines_per_page(layout: Layout) -> int:
     return max(1, math.floor(text_height_pt(layout) / line_pitch_pt(layout, layout.spacing) + 1e-9))
 
 
+def title_page_spaces_pt(layout: Layout) -> tuple[float, float]:
+    """The room above and below the title on a title page."""
+    if layout.title_page_form == "upper half":
+        blank = line_pitch_pt(layout, layout.spacing)
+        return 3 * blank, blank
+    third = text_height_pt(layout) / 3
+    return third, third
+
+
 def note_size_pt(layout: Layout) -> float:
     """The size of a footnote's type: the text's own where notes are double-spaced, else two points less."""
     return layout.size_pt if layout.note_spacing > 1 else max(8.0, layout.size_pt - 2)

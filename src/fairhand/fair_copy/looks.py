@@ -8,7 +8,7 @@ from typing import Literal
 
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.flow import heading_look
-from fairhand.fair_copy.layout import line_pitch_pt, note_size_pt, text_height_pt
+from fairhand.fair_copy.layout import line_pitch_pt, note_size_pt, title_page_spaces_pt
 
 HEADING_LEVELS = 6
 HEADED = ("Abstract Title", "Opening Heading", "List Title")
@@ -51,9 +51,8 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
     centred = replace(plain, side="centre")
     title = replace(centred, bold=layout.title_bold, keep=True)
     blank = line_pitch_pt(layout, layout.spacing)
-    third = text_height_pt(layout) / 3
-    low = layout.title_page_form == "upper half"
-    titles_page = replace(title, before_pt=3 * blank if low else third, after_pt=blank if low else third)
+    before, after = title_page_spaces_pt(layout)
+    title_of_page = replace(title, before_pt=before, after_pt=after)
     list_title = replace(
         centred, bold=layout.list_title_bold, keep=True, new_page=layout.list_new_page, outline=0, base="Heading 1"
     )
@@ -74,7 +73,7 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
         "Table Text": table,
         "After Table": replace(body, base="Body Text", before_pt=blank / 2),
         "Heading Line": plain,
-        "Title": title if layout.first_page != "title-page" else titles_page,
+        "Title": title_of_page if layout.first_page == "title-page" else title,
         "Title Page Line": centred,
         "Title Again": replace(title, base="Normal", new_page=True),
         **headings,

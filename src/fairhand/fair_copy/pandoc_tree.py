@@ -43,6 +43,7 @@ def to_pandoc(copy: FairCopy, target: Target) -> bytes:
     meta: Node = {"lang": _node("MetaString", copy.language)}
     if target == "html":
         meta["pagetitle"] = _node("MetaString", plain(copy.front.title) or "Untitled")
+        meta["author"] = _node("MetaString", copy.front.author)
     blocks = _Tree(copy, target).blocks()
     if target == "md":
         blocks = (inner for block in blocks for inner in (block["c"][1] if block["t"] == "Div" else (block,)))
@@ -80,7 +81,7 @@ class _Tree:
         opens_page = title_page or bool(copy.front.abstract)
         if copy.front.title and not title_page:
             yield self._title()
-        elif copy.front.title and again:
+        elif copy.front.title and again and self.target != "md":
             yield self._styled("Title Again", copy.front.title)
             opens_page = False
         for at, piece in enumerate(flow(copy.body, layout)):
@@ -191,6 +192,9 @@ class _Tree:
                 words += (Break(hard=True), *((Styled("italic", exhibit.title),) if form == "apa" else exhibit.title))
         else:
             words = (label, Text(". "), *exhibit.title) if exhibit.title else (label,)
+        if self.target == "html":
+            yield self._captioned(exhibit, words)
+            return
         caption = self._styled("Caption", words)
         below = exhibit.kind == "figure" and form != "apa"
         if not below:
@@ -198,12 +202,27 @@ class _Tree:
         if exhibit.kind == "table":
             yield self._table(exhibit.block.rows)
         else:
-            image = exhibit.image or Image(exhibit.alt, "")
-            yield self._div("Figure", [_node("Para", [self._image(image, exhibit.alt)])])
+            yield self._div("Figure", [_node("Para", [self._picture(exhibit)])])
         if below:
             yield caption
 
-    def _table(self, rows: Sequence[Sequence[tuple[Inline, ...]]]) -> Node:
+    def _picture(self, exhibit: Exhibit) -> Node:
+        return self._image(exhibit.image or Image(exhibit.alt, ""), exhibit.alt)
+
+    def _captioned(self, exhibit: Exhibit, words: tuple[Inline, ...]) -> Node:
+        """A table or figure that holds its own caption, as a browser has it; a wide table scrolls by itself."""
+        caption = [_node("Plain", self.inlines(words))]
+        if exhibit.kind == "table":
+            named = [
+                "",
+                ["table"],
+                [["tabindex", "0"], ["role", "group"], ["aria-label", exhibit.label(self.copy.layout)]],
+            ]
+            return _node("Div", [named, [self._table(exhibit.block.rows, caption)]])
+        place = "captioned-above" if self.copy.layout.caption_form == "apa" else "captioned-below"
+        return _node("Figure", [_attributes(place), [None, caption], [_node("Plain", [self._picture(exhibit)])]])
+
+    def _table(self, rows: Sequence[Sequence[tuple[Inline, ...]]], caption: Sequence[Node] = ()) -> Node:
         width = max((len(row) for row in rows), default=1)
 
         def cell(inlines: tuple[Inline, ...]) -> list[object]:
@@ -214,7 +233,7 @@ class _Tree:
         made = [[_attributes(), [cell(words) for words in (*row, *[()] * (width - len(row)))]] for row in rows]
         columns = [[_node("AlignDefault"), _node("ColWidthDefault")]] * width
         head, body = [_attributes(), made[:1]], [[_attributes(), 0, [], made[1:]]]
-        return _node("Table", [_attributes(), [None, []], columns, head, body, [_attributes(), []]])
+        return _node("Table", [_attributes(), [None, list(caption)], columns, head, body, [_attributes(), []]])
 
     def inlines(self, inlines: Iterable[Inline]) -> list[Node]:
         """Set text as pandoc's inlines."""

@@ -8,16 +8,30 @@ from importlib.resources import files
 from fairhand.fair_copy.document import FairCopy, Layout
 from fairhand.fair_copy.faces import face_for
 from fairhand.fair_copy.flow import heading_look
+from fairhand.fair_copy.layout import note_size_pt, title_page_spaces_pt
 from fairhand.fair_copy.looks import HEADING_LEVELS
+from fairhand.fair_copy.wording import furniture
 
+_NAMED = {
+    'role="doc-endnotes"': 'role="doc-endnotes" aria-label="Notes"',
+    'role="doc-backlink"': 'role="doc-backlink" aria-label="Back to the text"',
+    "<th>": '<th scope="col">',
+}
+_MARGIN_BOXES = ("top-left", "top-center", "top-right", "bottom-left", "bottom-center", "bottom-right")
 _GENERIC = {"serif": "serif", "sans": "sans-serif", "mono": "monospace"}
 
 
 def page_template(copy: FairCopy) -> str:
     """Pandoc's template for the page: its style sheet is within it, with the layout's own measures."""
-    return (
-        _template().replace("/* measures */", _measures(copy.layout)).replace("/* headings */", _headings(copy.layout))
-    )
+    return _template().replace("/* measures */", _measures(copy)).replace("/* headings */", _headings(copy.layout))
+
+
+def finish_html(data: bytes) -> bytes:
+    """Pandoc's page with names for what a screen reader meets: notes, the way back from each, columns."""
+    page = data.decode()
+    for plain, named in _NAMED.items():
+        page = page.replace(plain, named)
+    return page.encode()
 
 
 @cache
@@ -25,8 +39,9 @@ def _template() -> str:
     return files("fairhand.fair_copy").joinpath("page.html").read_text("utf-8")
 
 
-def _measures(layout: Layout) -> str:
-    """The layout's measures as properties of the whole page."""
+def _measures(copy: FairCopy) -> str:
+    """The layout's measures as properties of the whole page, and what stands in a printed page's margins."""
+    layout = copy.layout
     face = face_for(layout.font)[0]
     asked = "".join(letter for letter in layout.font if letter.isalnum() or letter in " -")
     top, right, bottom, left = layout.margins_pt
@@ -44,9 +59,34 @@ def _measures(layout: Layout) -> str:
         "align": "justify" if layout.justified else "left",
         "title-weight": "bold" if layout.title_bold else "normal",
         "list-title-weight": "bold" if layout.list_title_bold else "normal",
+        "note-size": f"{note_size_pt(layout)}pt",
+        "title-before": "0",
+        "title-after": "0",
     }
-    sheet = f"@page {{ size: {size}; margin: {top}pt {right}pt {bottom}pt {left}pt; }}\n"
+    sheet = f"@page {{ size: {size}; margin: {top}pt {right}pt {bottom}pt {left}pt; {_margins(copy)}}}\n"
+    if layout.first_page == "title-page":
+        before, after = title_page_spaces_pt(layout)
+        sheet += f"@media print {{ html {{ --title-before: {before:.1f}pt; --title-after: {after:.1f}pt; }} }}\n"
+        if not layout.number_title_page:
+            bare = " ".join(f"@{place} {{ content: none; }}" for place in _MARGIN_BOXES)
+            sheet += f"@page :first {{ {bare} }}\n"
     return sheet + ":root { " + " ".join(f"--{name}: {value};" for name, value in values.items()) + " }"
+
+
+def _margins(copy: FairCopy) -> str:
+    """The running head and the number of a printed page, as the boxes of its margins."""
+    boxes = ""
+    for line, place in zip(furniture(copy), ("top", "bottom"), strict=True):
+        head = '"' + "".join(letter for letter in line.head if letter not in '"\\\n<>') + '"' if line.head else ""
+        number = "counter(page)" if line.numbered else ""
+        font = f"font: {copy.layout.size_pt}pt var(--font);"
+        if line.parted:
+            boxes += f"@{place}-left {{ content: {head}; {font} }} @{place}-right {{ content: {number}; {font} }} "
+        elif line:
+            side = line.side.replace("centre", "center")
+            content = " ' ' ".join(filter(None, (head, number)))
+            boxes += f"@{place}-{side} {{ content: {content}; {font} }} "
+    return boxes
 
 
 def _headings(layout: Layout) -> str:

@@ -14,6 +14,7 @@ from fairhand.fair_copy.layout import layout_notes
 from fairhand.fair_copy.opendocument import finish_odt
 from fairhand.fair_copy.requests import ODT_BASE, docx_request, html_request, md_request, odt_request
 from fairhand.fair_copy.typesetting import to_typst
+from fairhand.fair_copy.web_page import finish_html
 from fairhand.fair_copy.word import finish_docx
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.span import line_at
@@ -33,7 +34,7 @@ def _as_odt(copy: FairCopy) -> bytes:
 FORMS: Mapping[str, Callable[[FairCopy], bytes]] = {
     "docx": _as_docx,
     "odt": _as_odt,
-    "html": lambda copy: run_pandoc(html_request(copy)),
+    "html": lambda copy: finish_html(run_pandoc(html_request(copy))),
     "md": lambda copy: run_pandoc(md_request(copy)),
 }
 """How each form but the PDF is made."""
