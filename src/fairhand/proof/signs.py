@@ -70,7 +70,12 @@ def place_marks(finding: Finding, manuscript: Manuscript, *, stet: bool = False)
         places = list(_differing(finding.span, finding.wordings, manuscript))
     if finding.weight == "query":
         places = [Place(place.span, "query") for place in places]
-    return tuple(places) or (Place(finding.span, "query" if finding.weight == "query" else sign),)
+    if places:
+        return tuple(places)
+    if finding.weight == "query":
+        return (Place(finding.span, "query"),)
+    end = Span(finding.span.end, finding.span.end)
+    return (Place(end if sign == "insert" else finding.span, sign),)
 
 
 def _sign_for(span: Span, words: str, sign: Sign) -> Sign:

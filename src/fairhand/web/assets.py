@@ -15,6 +15,7 @@ from starlette.routing import Route
 WHERE = {
     "fairhand.css": ("web/look", "text/css"),
     "fairhand.js": ("web/look", "text/javascript"),
+    "proof.js": ("web/look", "text/javascript"),
     "mark.svg": ("web/look", "image/svg+xml"),
     "htmx.min.js": ("built/web", "text/javascript"),
     **{f"tinos-{cut}.ttf": ("built/fonts", "font/ttf") for cut in ("regular", "italic", "bold", "bold-italic")},
