@@ -218,11 +218,12 @@ class _Tree:
                 ["table"],
                 [["tabindex", "0"], ["role", "group"], ["aria-label", exhibit.label(self.copy.layout)]],
             ]
-            return _node("Div", [named, [self._table(exhibit.block.rows, caption)]])
+            table = _node("Div", [named, [self._table(exhibit.block.rows)]])
+            return _node("Figure", [_attributes("captioned-above"), [None, caption], [table]])
         place = "captioned-above" if self.copy.layout.caption_form == "apa" else "captioned-below"
         return _node("Figure", [_attributes(place), [None, caption], [_node("Plain", [self._picture(exhibit)])]])
 
-    def _table(self, rows: Sequence[Sequence[tuple[Inline, ...]]], caption: Sequence[Node] = ()) -> Node:
+    def _table(self, rows: Sequence[Sequence[tuple[Inline, ...]]]) -> Node:
         width = max((len(row) for row in rows), default=1)
 
         def cell(inlines: tuple[Inline, ...]) -> list[object]:
@@ -233,7 +234,7 @@ class _Tree:
         made = [[_attributes(), [cell(words) for words in (*row, *[()] * (width - len(row)))]] for row in rows]
         columns = [[_node("AlignDefault"), _node("ColWidthDefault")]] * width
         head, body = [_attributes(), made[:1]], [[_attributes(), 0, [], made[1:]]]
-        return _node("Table", [_attributes(), [None, list(caption)], columns, head, body, [_attributes(), []]])
+        return _node("Table", [_attributes(), [None, []], columns, head, body, [_attributes(), []]])
 
     def inlines(self, inlines: Iterable[Inline]) -> list[Node]:
         """Set text as pandoc's inlines."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from importlib.resources import files
 
@@ -13,11 +14,13 @@ from fairhand.fair_copy.looks import HEADING_LEVELS
 from fairhand.fair_copy.wording import furniture
 
 _NAMED = {
-    'role="doc-endnotes"': 'role="doc-endnotes" aria-label="Notes"',
+    'role="doc-endnotes">\n<hr />': 'role="doc-endnotes">\n<h2>Notes</h2>',
     'role="doc-backlink"': 'role="doc-backlink" aria-label="Back to the text"',
     "<th>": '<th scope="col">',
 }
 _MARGIN_BOXES = ("top-left", "top-center", "top-right", "bottom-left", "bottom-center", "bottom-right")
+_NOTES = re.compile(r"<section id=\"footnotes\".*?</section>\n?", re.DOTALL)
+_LIST = '<section class="level2 list-title">'
 _GENERIC = {"serif": "serif", "sans": "sans-serif", "mono": "monospace"}
 
 
@@ -27,10 +30,13 @@ def page_template(copy: FairCopy) -> str:
 
 
 def finish_html(data: bytes) -> bytes:
-    """Pandoc's page with names for what a screen reader meets: notes, the way back from each, columns."""
+    """Pandoc's page with its notes headed, before the list, and with names for what a screen reader meets."""
     page = data.decode()
     for plain, named in _NAMED.items():
         page = page.replace(plain, named)
+    notes, references = _NOTES.search(page), page.find(_LIST)
+    if notes and references >= 0:
+        page = page[:references] + notes[0] + page[references : notes.start()] + page[notes.end() :]
     return page.encode()
 
 
@@ -60,16 +66,15 @@ def _measures(copy: FairCopy) -> str:
         "title-weight": "bold" if layout.title_bold else "normal",
         "list-title-weight": "bold" if layout.list_title_bold else "normal",
         "note-size": f"{note_size_pt(layout)}pt",
-        "title-before": "0",
-        "title-after": "0",
+        "print-title": "0",
     }
     sheet = f"@page {{ size: {size}; margin: {top}pt {right}pt {bottom}pt {left}pt; {_margins(copy)}}}\n"
     if layout.first_page == "title-page":
         before, after = title_page_spaces_pt(layout)
-        sheet += f"@media print {{ html {{ --title-before: {before:.1f}pt; --title-after: {after:.1f}pt; }} }}\n"
+        values["print-title"] = f"{before:.1f}pt 0 {after:.1f}pt"
         if not layout.number_title_page:
             bare = " ".join(f"@{place} {{ content: none; }}" for place in _MARGIN_BOXES)
-            sheet += f"@page :first {{ {bare} }}\n"
+            sheet += f"@page :first {{ counter-increment: page 0; {bare} }}\n"
     return sheet + ":root { " + " ".join(f"--{name}: {value};" for name, value in values.items()) + " }"
 
 
