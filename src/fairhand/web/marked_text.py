@@ -179,7 +179,7 @@ class ProofPage:
 
 def _number(said: str, most: int) -> int:
     """A mark's number as an address has it; 0 where it names none."""
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 7 and 1 <= int(said) <= most else 0  # noqa: PLR2004
+    return int(said) if said.isascii() and said.isdigit() and len(said) < 7 and 1 <= int(said) <= most else 0
 
 
 def _around(chosen: int, most: int) -> Mapping[str, int]:
@@ -226,6 +226,7 @@ def _set_type(stretches: Sequence[Stretch], marks: Sequence[Mark]) -> Iterator[S
     """The sorts of one passage: signs nested, each note after the first word of its place, a caret's at once."""
     stack: list[tuple[int, int]] = []
     waiting: list[Sort] = []
+    begun = False  # whether the word that the waiting notes follow has been set in part
     for stretch in stretches:
         kept = next((n for n, (a, b) in enumerate(zip(stack, stretch.under, strict=False)) if a != b),
                     min(len(stack), len(stretch.under)))  # fmt: skip
@@ -243,13 +244,13 @@ def _set_type(stretches: Sequence[Stretch], marks: Sequence[Mark]) -> Iterator[S
             yield Sort("open", mark=mark, place=place)
         if stretch.note:
             yield Sort("call", number=stretch.note)
-        head, tail = _first_word(stretch.text) if waiting else (stretch.text, "")
+        head, tail = _part_after_word(stretch.text, begun=begun) if waiting else (stretch.text, "")
         if head:
             yield Sort("type", head, stretch.styles)
-        if waiting and (tail or head[-1:].isspace()):
-            yield from waiting
-            waiting = []
+        begun = bool(waiting) and (begun or bool(head.strip()))
         if tail:
+            yield from waiting
+            waiting, begun = [], False
             yield Sort("type", tail, stretch.styles)
     yield from (Sort("close") for _ in stack)
     yield from waiting
@@ -259,12 +260,12 @@ def _place(marks: Sequence[Mark], key: tuple[int, int]) -> Place:
     return marks[key[0]].places[key[1]]
 
 
-def _first_word(text: str) -> tuple[str, str]:
-    """A text parted after its first word.
+def _part_after_word(text: str, *, begun: bool) -> tuple[str, str]:
+    """A text parted after its first word, or after the rest of one that has begun before it.
 
-    >>> _first_word(" and so on"), _first_word("so")
-    ((' and', ' so on'), ('so', ''))
+    >>> _part_after_word(" and so on", begun=False), _part_after_word(" and so on", begun=True)
+    ((' and', ' so on'), ('', ' and so on'))
     """
-    lead = len(text) - len(text.lstrip())
+    lead = 0 if begun else len(text) - len(text.lstrip())
     stop = next((n for n in range(lead, len(text)) if text[n].isspace()), len(text))
     return text[:stop], text[stop:]
