@@ -87,7 +87,7 @@ def set_galley(manuscript: Manuscript, marks: Sequence[Mark]) -> Galley:
     wholes = _wholes(manuscript)
     for index, mark in enumerate(marks):
         for at, place in enumerate(mark.places):
-            start, end = _snap(place.span, wholes)
+            start, end = _around_dashes(*_snap(place.span, wholes), manuscript.text)
             edges.append((start, index, at, True))
             if start < end:
                 edges.append((end, index, at, False))
@@ -112,6 +112,22 @@ def _snap(span: Span, wholes: Sequence[Span]) -> tuple[int, int]:
     start = max(span.start, wholes[first].start) if first < len(wholes) else span.start
     end = min(span.end, wholes[last].end) if last >= 0 else span.end
     return start, max(start, end)
+
+
+def _around_dashes(start: int, end: int, text: str) -> tuple[int, int]:
+    """A place that takes in the whole of a run of hyphens that it would cut: they are set as one dash.
+
+    >>> _around_dashes(2, 5, "so---and")
+    (2, 5)
+    >>> _around_dashes(0, 4, "so---and")
+    (0, 5)
+    """
+    caret = start == end
+    while 0 < start < len(text) and text[start - 1] == text[start] == "-":
+        start -= 1
+    while not caret and 0 < end < len(text) and text[end - 1] == text[end] == "-":
+        end += 1
+    return start, start if caret else end
 
 
 def _beside(lines: tuple[Line, ...], lost: Sequence[tuple[int, tuple[int, int]]]) -> tuple[Line, ...]:
