@@ -140,3 +140,11 @@ def test_no_word_is_lost(inlines: list[Inline], as_note: bool) -> None:
     kept = plain(fill([SetBlock("paragraph", inlines=tuple(inlines))], [filling] * 4)[0].inlines)
     letters = [letter for letter in plain(tuple(inlines)) if letter.isalnum()]
     assert [letter for letter in kept if letter.isalnum()] == letters
+
+
+def test_citations_in_cells_and_captions_are_rendered() -> None:
+    """A hole in a table's cell or in a caption is filled like any other."""
+    table = SetBlock("table", rows=(((Text("40 "), Hole(0)),),), caption=(Text("Weights "), Hole(1)))
+    (filled,) = fill([table], [(Text("(Lind 4)"),), (Text("(Moss 9)"),)])
+    assert plain(filled.rows[0][0]) == "40 (Lind 4)"
+    assert plain(filled.caption) == "Weights (Moss 9)"

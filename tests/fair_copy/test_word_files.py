@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import docx
@@ -14,7 +15,10 @@ from lxml import etree, html
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.opendocument import finish_odt
 from fairhand.fair_copy.requests import ODT_BASE, docx_request, html_request, md_request, odt_request
+from fairhand.fair_copy.web_page import finish_html
 from fairhand.fair_copy.word import finish_docx
+from fairhand.manuscript.parts import SetBlock
+from fairhand.model.inline import Text
 from fairhand.press.pandoc import run_pandoc
 
 Maker = Callable[..., FairCopy]
@@ -116,3 +120,32 @@ def test_markdown_carries_rendered_citations(make_paper: Maker) -> None:
     assert "| Year | Tides |" in text
     assert "## Bibliography" in text
     assert "<div" not in text
+
+
+def _with_deep_headings(copy: FairCopy) -> FairCopy:
+    words = ("Method", "Sample", "Place", "The quay")
+    headings = [SetBlock("heading", level, (Text(word),)) for level, word in enumerate(words, 1)]
+    return replace(copy, body=(*headings, SetBlock("paragraph", inlines=(Text("It lay below the town."),))))
+
+
+def test_a_heading_that_runs_in_has_its_headings_style(make_paper: Maker) -> None:
+    """APA's fourth level opens its paragraph in the character style that is linked with Heading 4, in both files."""
+    copy = _with_deep_headings(make_paper("apa-7"))
+    document: Any = docx.Document(io.BytesIO(finish_docx(run_pandoc(docx_request(copy)))))
+    paragraph = next(each for each in document.paragraphs if each.text == "The quay. It lay below the town.")
+    assert paragraph.runs[0].style.name == "Heading 4 Char"
+    assert (paragraph.runs[0].style.font.bold, paragraph.runs[0].style.font.name) == (True, "Times New Roman")
+    with zipfile.ZipFile(io.BytesIO(finish_odt(run_pandoc(odt_request(copy, run_pandoc(ODT_BASE)))))) as archive:
+        assert b'text:style-name="Heading_20_4_20_Char"' in archive.read("content.xml")
+        assert b'style:name="Heading_20_4_20_Char"' in archive.read("styles.xml")
+
+
+def test_the_page_in_a_browser_names_its_parts(make_paper: Maker) -> None:
+    """Tables and figures hold their captions, a heading that runs in is a heading, notes stand before the list."""
+    page: Any = html.fromstring(finish_html(run_pandoc(html_request(make_paper("apa-7", notes=True)))))
+    assert {figure.find(".//figcaption") is not None for figure in page.iter("figure")} == {True}
+    assert [cell.get("scope") for cell in page.iter("th")] == ["col", "col"]
+    heads = [heading.text_content() for heading in page.iter("h2")]
+    assert heads[-2:] == ["Notes", "References"]
+    deep: Any = html.fromstring(run_pandoc(html_request(_with_deep_headings(make_paper("apa-7")))))
+    assert [heading.text_content() for heading in deep.iter("h5")] == ["The quay."]
