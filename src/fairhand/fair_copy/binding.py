@@ -16,7 +16,7 @@ _KEPT_WHOLE = re.compile(
 
 
 def bind(text: str) -> str:
-    """``text`` with spaces that do not break between a label and its number, a name and its page, the points of an ellipsis.
+    """``text`` with spaces that do not break between label and number, name and page, the points of an ellipsis.
 
     **Source**: common practice of typesetting.
 
