@@ -6,17 +6,17 @@ under, and each mark where it begins.
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from fairhand.manuscript.blocks import read_parts
 from fairhand.manuscript.parts import BlockKind, Manuscript, SetBlock
 from fairhand.manuscript.setting import set_blocks
 from fairhand.model.finding import Finding
 from fairhand.model.inline import Break, Code, Hole, Image, Inline, Link, Note, Styled, Text
 from fairhand.model.span import Span
 from fairhand.model.stet import Stet
+from fairhand.proof.edges import find_edges, running_text
 from fairhand.proof.signs import Place, place_marks
 
 
@@ -84,50 +84,22 @@ def mark_findings(findings: Iterable[tuple[Finding, Stet | None]], manuscript: M
 def set_galley(manuscript: Manuscript, marks: Sequence[Mark]) -> Galley:
     """The draft set with its marks; no word of it is lost, and no mark."""
     edges: list[tuple[int, int, int, bool]] = []  # place in the draft, mark, its place, whether it begins there
-    wholes = _wholes(manuscript)
+    passages = running_text(manuscript)
     for index, mark in enumerate(marks):
         for at, place in enumerate(mark.places):
-            start, end = _around_dashes(*_snap(place.span, wholes), manuscript.text)
-            edges.append((start, index, at, True))
-            if start < end:
-                edges.append((end, index, at, False))
+            found = find_edges(place.span, passages)
+            if found is None:
+                continue
+            edges.append((found[0], index, at, True))
+            if found[0] < found[1]:
+                edges.append((found[1], index, at, False))
     holes = [Span(place, place) for place, *_ in edges]
     ends = {(index, at): place for place, index, at, begins in edges if not begins}
     setter = _Setter([edge[1:] for edge in edges], ends)
     lines = tuple(setter.top(block) for block in set_blocks(manuscript, holes, curl=True))
-    lost = [(place, (index, at)) for place, index, at, begins in edges if begins and (index, at) not in setter.begun]
+    keys = [(place.span.start, (index, at)) for index, mark in enumerate(marks) for at, place in enumerate(mark.places)]
+    lost = [(place, key) for place, key in keys if key not in setter.begun]
     return Galley(_beside(lines, lost), tuple(setter.notes))
-
-
-def _wholes(manuscript: Manuscript) -> list[Span]:
-    """The intervals of all running text, in order."""
-    parts = [inner for part in read_parts(manuscript.text)[0] for inner in part.walk()]
-    return sorted(passage.whole for part in parts for passage in part.passages if passage.text)
-
-
-def _snap(span: Span, wholes: Sequence[Span]) -> tuple[int, int]:
-    """A place's ends drawn in to running text: what stands between two passages cannot be shown in type."""
-    first = bisect_right(wholes, span.start, key=lambda whole: whole.end - 1 if len(span) else whole.end)
-    last = bisect_left(wholes, span.end, key=lambda whole: whole.start + 1 if len(span) else whole.start) - 1
-    start = max(span.start, wholes[first].start) if first < len(wholes) else span.start
-    end = min(span.end, wholes[last].end) if last >= 0 else span.end
-    return start, max(start, end)
-
-
-def _around_dashes(start: int, end: int, text: str) -> tuple[int, int]:
-    """A place that takes in the whole of a run of hyphens that it would cut: they are set as one dash.
-
-    >>> _around_dashes(2, 5, "so---and")
-    (2, 5)
-    >>> _around_dashes(0, 4, "so---and")
-    (0, 5)
-    """
-    caret = start == end
-    while 0 < start < len(text) and text[start - 1] == text[start] == "-":
-        start -= 1
-    while not caret and 0 < end < len(text) and text[end - 1] == text[end] == "-":
-        end += 1
-    return start, start if caret else end
 
 
 def _beside(lines: tuple[Line, ...], lost: Sequence[tuple[int, tuple[int, int]]]) -> tuple[Line, ...]:
