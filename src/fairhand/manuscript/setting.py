@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
@@ -32,6 +33,8 @@ _TAG = re.compile(r"<(/?)([A-Za-z]+)")
 _COMMENT = re.compile(r"\s*<!--.*-->\s*", re.DOTALL)
 _UNBROKEN = re.compile(r"(?<![\\ ])[ ]?\n")
 """A line end that CommonMark takes for a space."""
+_BLANK = "\u2007"
+"""A blank that no parser strips, beside the place of a hole."""
 _NEVER_SET = ("note", "definition")
 
 Edit = tuple[int, int, str]
@@ -86,7 +89,8 @@ class _Setter:
         }
         self.open_notes: list[str] = []
         self.sign = unused_sign(text)
-        self.hole = re.compile(f"⸨{self.sign}([0-9]+)⸩")
+        side = f"[{_BLANK}⸨⸩{self.sign}]?"
+        self.hole = re.compile(f"{side}{self.sign}([0-9]+){self.sign}{side}")
         self.holes = holes
         edits = [(span, index) for index, span in enumerate(holes)]
         edits += [(_with_emphasis(text, span), -1) for span in gone]
@@ -147,12 +151,29 @@ class _Setter:
                 continue
             start, end = passage.index(span.start), passage.index(span.end)
             if index >= 0:
-                edits.append((start, end, f"⸨{self.sign}{index}⸩"))
+                edits.append((start, end, self._stand_in(passage.text, index, start, end)))
             else:
                 edits.append((*_with_blank(passage.text, start, end), ""))
         if self.curl:
             edits += [edit for edit in curl_marks(passage.text) if not any(_meet(edit, other) for other in edits)]
         return sorted(edits)
+
+    def _stand_in(self, text: str, index: int, start: int, end: int) -> str:
+        """What stands for a hole while its passage is parsed: like a bracket on both sides.
+
+        A place without extent looks on each side like what is beyond it, for whether a ``*`` begins or ends emphasis
+        depends on its neighbours (CommonMark 0.31.2, section 6.2).
+        """
+        before, after = "⸨", "⸩"
+        if start == end:
+            before, after = self._likeness(text[end : end + 1]), self._likeness(text[start - 1 : start])
+        return f"{before}{self.sign}{index}{self.sign}{after}"
+
+    def _likeness(self, char: str) -> str:
+        """A character of the same kind as another, for a parser: a blank, a point or a letter."""
+        if not char or char.isspace():
+            return _BLANK
+        return "⸨" if unicodedata.category(char)[0] in "PS" else self.sign
 
     def _inlines(self, tokens: Sequence[Token]) -> tuple[Inline, ...]:
         """The inlines that the library's tokens stand for."""
