@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import codecs
 import datetime as dt
+from dataclasses import dataclass
 from pathlib import Path
 
 from fairhand.desk.seen import FileSeen, see_file
@@ -16,6 +17,27 @@ from fairhand.proof.passages import list_passages
 from fairhand.proof.stets import make_stet
 
 DRAFT = "draft.md"
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """One of the writer's texts as it stands on disk."""
+
+    text: str = ""
+    r"""What it holds, lines ended by ``\n``."""
+    seen: str | None = None
+    """The hash of its bytes; None where there is no such file yet."""
+
+
+def read_text(folder: Path, name: str) -> Written:
+    """The text of one of the paper's files; empty where it is not there yet.
+
+    Raises:
+        FileUnreadable: It is no text.
+        FileTooLarge: It is larger than is read.
+    """
+    found = _see(folder, name)
+    return Written(_one_line_end(found.text), found.sha256) if found else Written()
 
 
 def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:

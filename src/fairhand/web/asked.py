@@ -24,9 +24,10 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from fairhand.desk.cache import fingerprint
 from fairhand.web.forms import Form, read_form
 from fairhand.web.papers import Kept, Papers
-from fairhand.web.rendering import render_page
+from fairhand.web.rendering import render_page, render_piece
 
 
 @dataclass(frozen=True)
@@ -86,6 +87,10 @@ class Asked:
         """
         paper = self.paper if "slug" in self.request.path_params else None
         return render_page(self.request, template, status=status, framed=framed, paper=paper, **values)
+
+    def piece(self, template: str, *, status: int = 200, **values: Any) -> Response:
+        """A piece of a page, as htmx puts it in; nothing of the paper is read for it."""
+        return render_piece(template, status=status, state=fingerprint(self.paper.folder), **values)
 
     def go(self, where: str) -> Response:
         """The way to another page, once something was done; going back or reloading does not do it again."""

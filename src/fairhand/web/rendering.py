@@ -71,3 +71,16 @@ def render_page(
     if values["state"]:
         headers["fairhand-state"] = str(values["state"])
     return HTMLResponse(text, status, headers=headers)
+
+
+def render_piece(template: str, *, status: int, state: str, **values: Any) -> Response:
+    """A piece of a page that a template makes, with the paper's state as the page then knows it.
+
+    Args:
+        template: The file in ``templates``.
+        status: The HTTP status.
+        state: The hash of the paper's files.
+        values: What the template names.
+    """
+    text = templates().get_template(template).render(values)
+    return HTMLResponse(text, status, headers={"fairhand-state": state})

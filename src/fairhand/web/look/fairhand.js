@@ -24,12 +24,21 @@
     if (event.detail.successful && asked) typed = asked = false;
     if (event.detail.failed && event.detail.xhr.status === 0) lost();
   });
+  // What stands against keeping what was typed is said beside it; what was typed stays.
+  document.addEventListener("htmx:beforeSwap", (event) => {
+    if (event.detail.target.id === "kept" && event.detail.serverResponse.includes('id="kept"')) {
+      event.detail.shouldSwap = true;
+    }
+  });
+  window.addEventListener("beforeunload", (event) => {
+    if (typed && document.querySelector(".leaf")) event.preventDefault();
+  });
 
   const lost = () => say(
     "Fairhand is not running any more. What you have typed is still on this page: copy it, and start Fairhand again.");
 
   const changed = (state) => {
-    if (state === body.dataset.state) return;
+    if (state === body.dataset.state || asked) return; // our own saving is answered first
     if (typed) {
       say("Another program has changed a file of this paper. What you have typed is still here; when you save it, " +
         "you see both and choose.");

@@ -1,0 +1,76 @@
+"""A page to write on: one of the writer's texts, plain, kept by a button and, with scripts, at each pause."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from starlette.responses import Response
+
+from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.session.editing import read_text, save_text
+from fairhand.web.asked import Asked
+from fairhand.web.both import Versions, show_both
+from fairhand.web.error_pages import page_of
+
+PAUSE_MS = 400
+"""Milliseconds without a key after which what is typed is kept."""
+
+
+@dataclass(frozen=True)
+class PlainPage:
+    """The page of one text."""
+
+    leaf: str
+    """The last part of its address."""
+    file: str
+    title: str
+    empty: str
+    """What to do while nothing is written."""
+    step: str
+    """What to do then."""
+    template: str = "plain_page.html"
+
+    def show(self, asked: Asked, **values: Any) -> Response:
+        """The text as it stands on disk."""
+        written = read_text(asked.paper.folder, self.file)
+        return asked.page(
+            self.template,
+            title=self.title,
+            step=self.step if written.text.strip() else self.empty,
+            here=asked.to(self.leaf),
+            written=written,
+            pause=PAUSE_MS,
+            says="",
+            **values,
+        )
+
+    def save(self, asked: Asked) -> Response:
+        """The text as it was typed, never over what another program wrote; the page again, or a word on its line."""
+        if asked.is_small:
+            return self._keep(asked)
+        try:
+            self._write(asked)
+        except DraftChangedOnDisk:
+            now = read_text(asked.paper.folder, self.file)
+            return show_both(asked, Versions(self.file, asked.form.matter("text"), now.text, now.seen or ""))
+        see = asked.form.text("see")
+        return asked.go(asked.to(self.leaf, at=see, see=see) if see else asked.to(self.leaf))
+
+    def _keep(self, asked: Asked) -> Response:
+        """At a pause: the hash that the next one is made from; what stands against it is said, and nothing replaced."""
+        try:
+            return asked.piece("kept.html", says="Kept.", seen=self._write(asked))
+        except DraftChangedOnDisk:
+            says = f"Another program changed {self.file} while you were writing. Nothing is lost: save, and choose."
+            return asked.piece("kept.html", status=409, says=says, seen=asked.form.text("seen"))
+        except FairhandError as error:
+            says = f"Not kept. {error}."
+            return asked.piece("kept.html", status=page_of(error)[0], says=says, seen=asked.form.text("seen"))
+
+    def _write(self, asked: Asked) -> str:
+        typed, seen = asked.form.matter("text"), asked.form.text("seen") or None
+        present = read_text(asked.paper.folder, self.file)
+        if typed == present.text:
+            return present.seen or ""  # sent twice, or nothing changed
+        return save_text(asked.paper.folder, self.file, typed, seen).sha256
