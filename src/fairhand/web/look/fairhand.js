@@ -29,6 +29,11 @@
     if (event.detail.target.id === "kept" && event.detail.serverResponse.includes('id="kept"')) {
       event.detail.shouldSwap = true;
     }
+    // A page that is being brought up to date stays as it is where somebody has begun to type meanwhile.
+    if (event.detail.target.id === "matter" && typed) {
+      event.detail.shouldSwap = false;
+      told();
+    }
   });
   window.addEventListener("beforeunload", (event) => {
     if (typed && document.querySelector(".leaf")) event.preventDefault();
@@ -37,13 +42,13 @@
   const lost = () => say(
     "Fairhand is not running any more. What you have typed is still on this page: copy it, and start Fairhand again.");
 
+  const told = () => say(
+    "Another program has changed a file of this paper. What you have typed is still here; when you save it, you see " +
+    "both and choose.");
+
   const changed = (state) => {
     if (state === body.dataset.state || asked) return; // our own saving is answered first
-    if (typed) {
-      say("Another program has changed a file of this paper. What you have typed is still here; when you save it, " +
-        "you see both and choose.");
-      return;
-    }
+    if (typed) { told(); return; }
     htmx.ajax("GET", location.href, { target: "#matter", select: "#matter", swap: "outerHTML" });
     say("Another program has changed a file of this paper; the page shows it as it now is.");
   };
