@@ -126,8 +126,9 @@ def _by(author: Author, bracket: Span, remark: str, tails: tuple[Tail, ...]) -> 
     """A citation of an author named just before."""
     who, place = author.who, tails[0].place
     sure = author.known or tails[0].year or who.et_al or (place is not None and place.labelled)
+    need: Need = "years" if author.sign == "years" and tails[0].year else "" if sure else "habit"
     base = Cite(bracket, who.names, who.initials, who.et_al, suffix=remark)
-    return _narrative(Span(author.span.start, bracket.end), base, tails, "" if sure else "habit", author.known)
+    return _narrative(Span(author.span.start, bracket.end), base, tails, need, author.known)
 
 
 def _narrative(span: Span, base: Cite, tails: tuple[Tail, ...], need: Need = "", known: bool = False) -> Sighting:

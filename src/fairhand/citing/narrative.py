@@ -9,24 +9,23 @@ import re
 from dataclasses import dataclass
 
 from fairhand.citing.known import Known
-from fairhand.citing.names import PARTICLES, Who, is_body, name_key, name_words, read_who
-from fairhand.citing.telltales import BEFORE_AUTHOR, CALENDAR, EVENTS, LABELS, OPENERS, read_reporting
+from fairhand.citing.names import PARTICLES, Who, name_key, name_words, read_who
+from fairhand.citing.strangers import POSSESSIVE, Sign, read_sign
+from fairhand.citing.telltales import CALENDAR, OPENERS, STUDIES
 from fairhand.model.span import Span
 
 _TOKEN = re.compile(
     r"et al\b\.?|[^\W\d_](?:[^\W\d_]|['’.‐-](?=[^\W\d_])){0,40}(?:\.(?=\s[^\W\d_]))?['’]?|\[[A-Z][\w&.-]{1,14}\]|[,&]"
 )
 _GAP = re.compile(r"[\s*_]{0,3}")
-_POSSESSIVE = re.compile(r"['’]s$|(?<=s)['’]$")
 _IN_MONTH = re.compile(
     r"(?:\b(?:in|since|by|of|until|during|from|early|late|mid|on|to|last|next|this)|\d)[\s-]+\Z", re.IGNORECASE
 )
-_ARTICLE = re.compile(r"\bthe\s+\Z", re.IGNORECASE)
-_YEAR_AND_PAGE = re.compile(r"\(\s*(?:1[4-9]|20)\d\d[a-z]?\s*[,:]\s*(?:pp?\.\s*)?(?!(?:1[4-9]|20)\d\d\b)[\divxlc]+\b")
-"""A year with a page: whoever stands before it is cited."""
-_RELATIVE = re.compile(r"\s*,\s*(?:(?:for|to|with|by)\s+whom|who|whose)\b")
 _INITIAL = re.compile(r"[A-Z]\.")
-_MARKED = re.compile(r"[*_]")
+_STUDY_OF = re.compile(r"['’]s?(?:\s[a-z-]{2,20})?\s([a-z]{4,14})[\s*_]{1,3}\Z")
+"""What an author is said to have made, between the name and the year: *Lind’s first study (2019)*."""
+_PLACED_BEFORE = re.compile(r"\b(?:in|at|near|throughout|across)\s+\Z")
+_SIGNALS = frozenset("compare contra following pace see".split())
 _WINDOW = 160
 
 
@@ -36,8 +35,13 @@ class Author:
 
     span: Span
     who: Who
-    known: bool
-    """Whether a source is theirs."""
+    sign: Sign | None = None
+    """Of an author that no source has: what makes the name an author's."""
+
+    @property
+    def known(self) -> bool:
+        """Whether a source is theirs."""
+        return self.sign is None
 
 
 def find_author(text: str, before: int, known: Known, after: int) -> Author | None:
@@ -60,46 +64,47 @@ def find_author(text: str, before: int, known: Known, after: int) -> Author | No
         if not _may_begin(token[0]):
             continue
         start, end = token[1], tokens[-1][2]
-        read = read_who(_POSSESSIVE.sub("", text[start:end]), known.given, known.whole)
+        read = read_who(POSSESSIVE.sub("", text[start:end]), known.given, known.whole)
         if read is not None and known.knows_name(read.names[0]) and not (read.body and text[start].islower()):
             first = at
             while first and name_key(tokens[first - 1][0]) in PARTICLES:
                 first -= 1
             start = tokens[first][1]
-            return Author(Span(start, end), read, known=True)
+            return Author(Span(start, end), read)
     return _unknown_author(text, tokens, known, Span(before, after))
 
 
 def _unknown_author(text: str, tokens: list[tuple[str, int, int]], known: Known, bracket: Span) -> Author | None:
     """A name that no source answers to, only where it is plainly an author's."""
-    while tokens and (not _may_begin(tokens[0][0]) or _opens(tokens[0][0])):
+    studied = _STUDY_OF.search(text, max(0, bracket.start - 60), bracket.start)
+    studied = studied if studied and studied[1] in STUDIES else None
+    if studied:
+        tokens = _run_before(text, studied.start() + len(studied[0].split(maxsplit=1)[0]))
+    if tokens and _PLACED_BEFORE.search(text, max(0, tokens[0][1] - 12), tokens[0][1]):
+        comma = next((at for at, token in enumerate(tokens) if token[0] == ","), -1)
+        tokens = tokens[comma + 1 :]
+    while tokens and (not _may_begin(tokens[0][0]) or _opens(tokens[0][0]) or _signals(tokens)):
         tokens = tokens[1:]
     if not tokens:
         return None
-    start, end = tokens[0][1], tokens[-1][2]
-    names = text[start:end]
-    who = read_who(_POSSESSIVE.sub("", names), known.given, known.whole)
-    words = name_words(names)
-    if who is None or not words or text[start].islower() or _MARKED.match(text, end):
+    span = Span(tokens[0][1], tokens[-1][2])
+    who = read_who(POSSESSIVE.sub("", span.of(text)), known.given, known.whole)
+    if who is None or not name_words(span.of(text)):
         return None
-    placed = _YEAR_AND_PAGE.match(text, bracket.start, bracket.end) is not None
-    if _ARTICLE.search(text, max(0, start - 6), start) and not (who.body and is_body(names)) and not placed:
+    if text[span.start].islower() and name_key(tokens[0][0]) not in PARTICLES:
         return None
-    if any(word in CALENDAR for word in words) or words[-1] in EVENTS or words[0] in LABELS:
-        return None
-    several = who.et_al or (len(who.names) > 1 and not who.body)
-    reports = read_reporting(text, bracket.end) is not None or _RELATIVE.match(text, bracket.end) is not None
-    if who.body or placed:
-        plain = reports or placed
-    else:
-        signal = BEFORE_AUTHOR.search(text[max(0, start - 16) : start])
-        plain = several or reports or bool(who.initials or signal or _POSSESSIVE.search(names))
-    return Author(Span(start, end), who, known=False) if plain else None
+    sign = "years" if studied else read_sign(text, span, who, bracket)
+    return Author(span, who, sign) if sign else None
 
 
 def _opens(token: str) -> bool:
     """Whether a word opens a sentence rather than a name; an initial is no such word."""
     return name_key(token) in OPENERS and not _INITIAL.fullmatch(token)
+
+
+def _signals(tokens: list[tuple[str, int, int]]) -> bool:
+    """Whether a word before a name sends the reader to it: *See Lind*; alone it may be a name."""
+    return len(tokens) > 1 and name_key(tokens[0][0]) in _SIGNALS
 
 
 def _may_begin(token: str) -> bool:

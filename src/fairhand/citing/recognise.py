@@ -40,6 +40,12 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
         if sighting.mention.form != "note"
         for cite in sighting.mention.cites
     )
+    by_year = any(
+        sighting.known and cite.year
+        for prose in read
+        for sighting in prose.sightings
+        for cite in sighting.mention.cites
+    )
     default = default_work(manuscript, known) is not None
     mentions: list[Mention] = []
     lists = _reference_lists(manuscript)
@@ -48,7 +54,7 @@ def recognise(manuscript: Manuscript, entries: Sequence[Entry] = ()) -> tuple[Me
             continue
         introduced = paragraph.in_quote or _is_introduced(manuscript, paragraph, read)
         for sighting in prose.sightings:
-            if sighting.need == "habit" and not by_page:
+            if (sighting.need == "habit" and not by_page) or (sighting.need == "years" and not by_year):
                 continue
             if sighting.need == "work" and not (by_page or default or introduced):
                 continue

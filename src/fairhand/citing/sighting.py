@@ -10,9 +10,9 @@ from typing import Literal
 from fairhand.citing.mention import Mention
 from fairhand.model.span import Span
 
-Need = Literal["", "habit", "work"]
-"""What it takes for a sighting to be a citation: nothing more; that the draft cites by author and page elsewhere; that
-the work meant is told by the draft as a whole."""
+Need = Literal["", "habit", "years", "work"]
+"""What it takes for a sighting to be a citation: nothing more; that the draft cites by author and page elsewhere, or by
+author and year; that the work meant is told by the draft as a whole."""
 
 
 @dataclass(frozen=True, slots=True)

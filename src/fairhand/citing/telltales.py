@@ -57,33 +57,35 @@ EVENTS = frozenset(
 )
 """Words that end the name of an event or a law, whose year follows it in parentheses."""
 
-_VERBS = (
-    "accept account acknowledge add address adduce admit advance advise advocate affirm agree allege allow "
-    "analyse analyze announce answer anticipate appear apply appreciate argue ascribe ask assert assess associate "
-    "assume attribute believe blame call capture caution challenge characterise characterize chart cite claim "
-    "clarify classify collect combine comment compare complain concede conceive conclude concur confirm connect "
-    "consider construe contend contest contradict contrast contribute convey count counter credit criticise "
-    "criticize date deal declare deduce defend define demonstrate deny depict derive describe detail detect "
-    "develop devise differ disagree discern discover discuss dismiss dispute distinguish divide document doubt "
-    "draw echo elaborate elucidate emphasise emphasize employ endorse enumerate establish estimate evaluate "
-    "examine exemplify explain explore expose express extend favor favour feel find focus follow forecast frame "
-    "gather generalise generalize give go grant highlight hint hold hypothesise hypothesize identify illustrate "
-    "imagine imply indicate infer insist interpret interview introduce investigate invite invoke issue judge "
-    "justify label lament lay link list locate look maintain make map mean measure mention model name narrate "
-    "neglect note notice object observe offer oppose outline paint paraphrase perceive pinpoint place point "
-    "portray pose posit postulate praise predict prefer present presume presuppose proclaim produce propose prove "
-    "provide publish put question quote raise read reaffirm realise realize reason recall reckon recognise "
-    "recognize recommend record recount refer reflect refute regard reiterate reject relate rely remark remind "
-    "repeat reply report represent reprint reproduce request resolve respond restate reveal review revisit say "
-    "see seek set show situate speak specify speculate state stress study suggest summarise summarize support "
-    "suppose surmise survey suspect take teach tell term test testify theorise theorize think trace track treat "
-    "trust turn underline underscore understand urge use utilise utilize view voice warn weigh witness wonder "
-    "write"
+_VERBS_OF_SAYING = (
+    "acknowledge add admit advise advocate affirm agree allege analyse analyze announce answer argue ascribe ask "
+    "assert assess assume attribute believe caution characterise characterize cite claim clarify classify comment "
+    "compare complain concede conceive conclude concur confirm consider construe contend contest contradict "
+    "criticise criticize declare deduce deny disagree discern discuss dismiss dispute doubt elaborate elucidate "
+    "emphasise emphasize endorse enumerate estimate explain generalise generalize hypothesise hypothesize infer "
+    "insist interpret interview investigate judge justify lament maintain mention note object observe outline "
+    "paraphrase pinpoint posit postulate praise predict presume presuppose proclaim propose quote reaffirm realise "
+    "realize reason reckon recommend recount refute regard reiterate remark remind repeat reply report respond "
+    "restate review say speculate state stress suggest summarise summarize suppose surmise suspect testify theorise "
+    "theorize think understand urge warn wonder write"
 ).split()
-_IRREGULAR = (
-    "argued drew found gave held laid led made meant put read said saw set showed shown spoke sought taught "
-    "thought told took understood went wrote"
+"""What nobody and nothing does but somebody who writes or speaks."""
+_OTHER_VERBS = (
+    "accept account address adduce advance allow anticipate appear apply appreciate associate blame call capture "
+    "challenge chart collect combine connect contrast contribute convey count counter credit date deal defend "
+    "define demonstrate depict derive describe detail detect develop devise differ discover distinguish divide "
+    "document draw echo employ establish evaluate examine exemplify explore expose express extend favor favour feel "
+    "find focus follow forecast frame gather give go grant highlight hint hold identify illustrate imagine imply "
+    "indicate introduce invite invoke issue label lay link list locate look make map mean measure model name "
+    "narrate neglect notice offer oppose paint perceive place point portray pose prefer present produce prove "
+    "provide publish put question raise read recall recognise recognize record refer reflect reject relate rely "
+    "represent reprint reproduce request resolve reveal revisit see seek set show situate speak specify study "
+    "support survey take teach tell term test trace track treat trust turn underline underscore use utilise utilize "
+    "view voice weigh"
 ).split()
+"""What an author does, and a place, a picture or a law too: *shows*, *finds*, *takes*."""
+_SAID = "argued meant said spoke taught thought told understood wrote written".split()
+_DID = "drawn drew found gave given held laid led made put read seen set showed shown sought taken took went".split()
 
 
 def _forms(verb: str) -> tuple[str, ...]:
@@ -95,9 +97,13 @@ def _forms(verb: str) -> tuple[str, ...]:
     return verb, f"{verb}s", f"{verb}es", f"{verb}ed", f"{verb}ing"
 
 
-REPORTING = frozenset(form for verb in _VERBS for form in _forms(verb)) | frozenset(_IRREGULAR)
+SAYING = frozenset(form for verb in _VERBS_OF_SAYING for form in _forms(verb)) | frozenset(_SAID)
+"""Verbs of which only an author can be the subject, in every form."""
+REPORTING = SAYING | frozenset(form for verb in _OTHER_VERBS for form in _forms(verb)) | frozenset(_DID)
 """Verbs with which an author is reported, in every form."""
-_BESIDE_VERB = frozenset("also once first later further never too has have had does do did could would".split())
+_BESIDE_VERB = frozenset(
+    "also once first later further never not only too has have had does do did could would".split()
+)
 _WORD_AFTER = re.compile(r"\s*,?\s*(\w+)\b")
 _NEXT_WORD = re.compile(r"\s+(\w+)\b")
 _MOST_BESIDE = 3
@@ -123,10 +129,34 @@ def read_reporting(text: str, at: int, end: int | None = None) -> int | None:
     return None
 
 
-BEFORE_AUTHOR = re.compile(
-    r"\b(?:according\s+to|see(?:\s+also)?|cf\.|following|per|pace|unlike|whereas)\s+$", re.IGNORECASE
+STUDIES = frozenset(
+    "account accounts analyses analysis argument arguments article articles chapter chapters essay essays estimate "
+    "estimates experiment experiments findings interpretation investigation investigations monograph paper papers "
+    "reading readings report reports research review reviews studies study survey surveys theory thesis treatment view "
+    "views work".split()
 )
-"""Words after which an author may be named."""
+"""What an author has made, or done, that is cited."""
+
+NAMED_THINGS = frozenset(
+    "album ballad ballet band book cantata city comedy comic concerto database dataset district documentary drama "
+    "exhibition festival film films game hotel magazine movie musical newspaper novel novels opera operetta "
+    "package painting palace photograph picture play plays poem poems province region romance satire satellite "
+    "sculpture series ship show software sonata song songs statue steamer story suburb symphony tale theatre town "
+    "tragedy trilogy vessel village".split()
+)
+"""Nouns that stand right before the name of a work of art, a place or a thing: *the novel Emma (1815)*."""
+
+VERBS_OF_AN_AUTHOR = frozenset(
+    form
+    for verb in (
+        "agree answer ask cite contradict credit criticise criticize dispute echo follow invoke paraphrase quote refute"
+    ).split()
+    for form in _forms(verb)
+) | {"told", "tells"}
+"""Verbs whose object, named with a year, is an author: *I follow Lind (2019)*."""
+
+RANKS = frozenset("emperor empress kaiser king pope prince princess queen saint sultan tsar".split())
+"""Words before the name of a ruler, whose years follow it in parentheses."""
 
 COUNTED = re.compile(
     r"\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|"
