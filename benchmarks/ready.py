@@ -11,12 +11,11 @@ from __future__ import annotations
 import compileall
 import shutil
 import statistics
-import subprocess
 import sys
 import tempfile
-import time
-from collections.abc import Callable
 from pathlib import Path
+
+from measuring import RUNS, in_turn, measured, over, seconds_of, tell
 
 import fairhand
 from fairhand.citing.rendering import citation_request
@@ -24,7 +23,6 @@ from fairhand.fair_copy.typesetting import to_typst
 from fairhand.session.demo import lay_out_demo
 from fairhand.session.opened import OpenPaper
 
-RUNS = 9
 FLOOR = """
 import subprocess, sys
 from pathlib import Path
@@ -114,39 +112,6 @@ def open_session(paper: Path) -> tuple[float, float]:
         edited = f"{draft[:place]}It looked {number + 1} times at no other line.{draft[place + 27 :]}"
         changed.append(measured(lambda edited=edited: (opened.with_draft(edited), opened.verdict())))
     return statistics.median(unchanged), statistics.median(changed)
-
-
-def in_turn(*things: Callable[[], float]) -> list[list[float]]:
-    """Seconds of several things measured in turn, so that the machine's own drift falls on all of them."""
-    rounds = [[thing() for thing in things] for _ in range(RUNS)]
-    return [list(each) for each in zip(*rounds, strict=True)]
-
-
-def over(subject: list[float], floor: list[float]) -> float:
-    """How many times the floor the subject takes, at the median."""
-    return statistics.median(subject) / statistics.median(floor)
-
-
-def measured(what: Callable[[], object]) -> float:
-    """Seconds that a call takes."""
-    begun = time.perf_counter()
-    what()
-    return time.perf_counter() - begun
-
-
-def seconds_of(command: list[str], fails_with: int = 0) -> float:
-    """Seconds that a process takes, from start to end."""
-    begun = time.perf_counter()
-    run = subprocess.run(command, capture_output=True, check=False)
-    taken = time.perf_counter() - begun
-    if run.returncode not in {0, fails_with}:
-        sys.exit(f"{command[:3]} failed: {run.stderr.decode(errors='replace')}")
-    return taken
-
-
-def tell(what: str, figure: float, goal: str) -> None:
-    """Prints one figure beside its goal."""
-    print(f"{figure:8.3f}  {what} ({goal})")
 
 
 if __name__ == "__main__":

@@ -36,7 +36,8 @@ def serve(
     from fairhand.web.app import make_app
 
     secret = secrets.token_urlsafe(24)
-    with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as listening:
+    # named as TCP, or asyncio would not send each part of an answer at once, and every page would wait for 40 ms
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         try:
             listening.bind((ADDRESS, port))
             listening.listen()
