@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import datetime as dt
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from fairhand.desk.clock import now
@@ -102,6 +102,24 @@ def state_bytes(folder: Path, seq: int) -> bytes:
         RecordDamaged: It, or one that it leans on, is damaged.
     """
     return _find_state(folder, seq)[1]
+
+
+def read_states(folder: Path, seqs: Iterable[int]) -> dict[int, bytes]:
+    """The bytes of several states by their numbers; those that are damaged, or not there, are left out.
+
+    Raises:
+        RecordDamaged: The record cannot be opened at all.
+    """
+    found: dict[int, bytes] = {}
+    with open_to_read(folder) as record:
+        if record is None:
+            return found
+        for seq in seqs:
+            with contextlib.suppress(ValueError, TypeError):
+                row = find_row(record, seq)
+                if row:
+                    found[seq] = read_state(record, row)
+    return found
 
 
 def bring_back(folder: Path, seq: int, *, time_zone: str = "") -> Path:

@@ -60,9 +60,21 @@ def match_paragraphs(old: Manuscript, new: Manuscript) -> tuple[ParagraphMatch, 
     >>> [(match.fate, match.old, match.new) for match in match_paragraphs(first, second)]
     [('kept', (1,), (0,)), ('moved', (0,), (1,))]
     """
+    return match_texts(
+        [paragraph.span.of(old.text) for paragraph in old.paragraphs],
+        [paragraph.span.of(new.text) for paragraph in new.paragraphs],
+    )
+
+
+def match_texts(old: Sequence[str], new: Sequence[str]) -> tuple[ParagraphMatch, ...]:
+    """What became of each of some texts in a row, as ``match_paragraphs`` tells it: of any passages, or of lines.
+
+    >>> [match.fate for match in match_texts(["a = 1", "b = 2"], ["b = 2"])]
+    ['kept', 'gone']
+    """
     code: dict[str, str] = {}
-    before = [_encode(paragraph.span.of(old.text), code) for paragraph in old.paragraphs]
-    after = [_encode(paragraph.span.of(new.text), code) for paragraph in new.paragraphs]
+    before = [_encode(text, code) for text in old]
+    after = [_encode(text, code) for text in new]
     pairs = dict(_equal_pairs(before, after))
     taken = set(pairs.values())
     rest_old = [index for index in range(len(before)) if index not in pairs]
