@@ -7,7 +7,7 @@ import datetime as dt
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk.seen import FileSeen, see_file
+from fairhand.desk.seen import FileSeen, hash_bytes, see_file
 from fairhand.desk.writing import write_file
 from fairhand.errors import DraftChangedOnDisk
 from fairhand.manuscript.draft import read_manuscript
@@ -38,6 +38,11 @@ def read_text(folder: Path, name: str) -> Written:
     """
     found = _see(folder, name)
     return Written(_one_line_end(found.text), found.sha256) if found else Written()
+
+
+def state_of(value: object) -> str:
+    """A hash that changes when one of our values does, as a note or a point."""
+    return hash_bytes(repr(value).encode("utf-8", "replace"))
 
 
 def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:

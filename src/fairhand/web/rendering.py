@@ -70,7 +70,7 @@ def render_page(
     headers = {"content-security-policy": write_policy(POLICY_WITH_FRAME if framed else POLICY, nonce)}
     if values["state"]:
         headers["fairhand-state"] = str(values["state"])
-    return HTMLResponse(text, status, headers=headers)
+    return HTMLResponse(_encode(text), status, headers=headers)
 
 
 def render_piece(template: str, *, status: int, state: str, **values: Any) -> Response:
@@ -83,4 +83,9 @@ def render_piece(template: str, *, status: int, state: str, **values: Any) -> Re
         values: What the template names.
     """
     text = templates().get_template(template).render(values)
-    return HTMLResponse(text, status, headers={"fairhand-state": state})
+    return HTMLResponse(_encode(text), status, headers={"fairhand-state": state})
+
+
+def _encode(text: str) -> bytes:
+    """The page's bytes; for half a letter, which JSON can hold and no encoding can, a question mark."""
+    return text.encode("utf-8", "replace")

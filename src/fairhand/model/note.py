@@ -1,0 +1,26 @@
+"""A note: a short remark or a quotation, with the source and the page that it is from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """One note."""
+
+    id: str
+    source: str
+    """The entry's id."""
+    page: str = ""
+    """Page label, or empty."""
+    quotation: str = ""
+    """Words of the source, as they stand there."""
+    before: str = ""
+    """The 32 code points before them in the source, where they were found."""
+    after: str = ""
+    """The 32 code points after them."""
+    remark: str = ""
+    """What the writer says."""
+    when: str = ""
+    """The moment, as ISO 8601 has it."""

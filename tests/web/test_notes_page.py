@@ -1,0 +1,194 @@
+"""Notes in the page."""
+
+from __future__ import annotations
+
+import html
+import json
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+from starlette.testclient import TestClient
+
+from fairhand.model.note import Note
+from fairhand.reading.notes_file import put_note
+
+PAPER = "/paper/tram-libraries"
+NOTES = f"{PAPER}/notes"
+EVIL = "</textarea><script>alert(1)</script>"
+
+
+@pytest.fixture
+def file(desk: Path) -> Path:
+    """The paper's file of notes."""
+    return desk / "tram-libraries" / "notes.jsonl"
+
+
+def write(file: Path, *notes: Note) -> None:
+    """The file holds these notes."""
+    file.write_text("".join(put_note("", note) for note in notes), "utf-8")
+
+
+def address_in(page: str) -> str:
+    """The address of the first note on a page."""
+    found = re.search(rf"{NOTES}/[0-9a-f]+", page)
+    assert found is not None
+    return found[0]
+
+
+def state_in(page: str) -> str:
+    """The state that a page's form was made from."""
+    found = re.search(r'name="was" value="([^"]*)"', page)
+    assert found is not None
+    return found[1]
+
+
+def test_notes_stand_by_source_and_page(client: TestClient, file: Path) -> None:
+    """In the order of the source's own pages; those that lack a page have a list of their own, and say so first."""
+    write(
+        file,
+        Note("c", "osei-2014", page="120", remark="third"),
+        Note("a", "osei-2014", page="118", remark="first"),
+        Note("x", "museum-2020", remark="of no page"),
+        Note("u", "osei-2014", remark="somewhere"),
+        Note("b", "osei-2014", page="119", remark="second"),
+        Note("n", "nobody-1900", page="4", remark="of nobody"),
+    )
+    page = client.get(NOTES).text
+    assert "One note has no page yet" in page
+    places = [page.index(w) for w in ("first", "second", "third", "of nobody", "Without a page</h2>", "somewhere")]
+    assert places == sorted(places)
+    assert page.index("of no page<") < page.index("Without a page</h2>")
+    assert f'{PAPER}/sources/osei-2014/text?page=119"' in page
+    assert "nobody-1900/text" not in page  # no link to a text that is not there
+
+
+def test_no_notes_yet_says_what_to_do(client: TestClient, desk: Path) -> None:
+    """With sources, note; without any, add one first."""
+    assert "Note what you read as you read it" in client.get(NOTES).text
+    (desk / "tram-libraries" / "sources.json").unlink()
+    assert "Add the first source" in client.get(NOTES).text
+
+
+def test_a_note_is_taken_and_not_twice(client: TestClient, file: Path) -> None:
+    """The form leads back to the list; sent again it adds nothing."""
+    typed = {"source": "osei-2014", "page": "118", "quotation": "", "remark": "who counted?"}
+    for _ in range(2):
+        assert client.post(NOTES, data=typed).headers["location"] == NOTES
+    assert file.read_text("utf-8").count("who counted?") == 1
+
+
+def test_a_note_without_source_or_words_is_refused(client: TestClient, file: Path) -> None:
+    """What was typed stands in the form still."""
+    refused = client.post(NOTES, data={"remark": "whose?", "page": "9"})
+    assert refused.status_code == 400
+    assert 'role="alert"' in refused.text
+    assert "whose?" in refused.text
+    assert 'value="9"' in refused.text
+    assert not file.exists()
+
+
+def test_lines_that_are_no_notes_are_told_of_and_kept(client: TestClient, file: Path) -> None:
+    """Whatever is done beside them."""
+    file.write_text('{"broken\n{"id": "http://example.org/1", "target": {"id": "http://example.org/p"}}\n', "utf-8")
+    before = file.read_text("utf-8")
+    page = client.get(NOTES).text
+    assert "notes.jsonl, line 1: it is no note" in page
+    assert "notes.jsonl, line 2: it is no note" in page
+    client.post(NOTES, data={"source": "osei-2014", "remark": "so"})
+    address = address_in(client.get(NOTES).text)
+    assert file.read_text("utf-8").startswith(before)
+    client.post(address, data={"do": "remove", "was": state_in(client.get(address).text)})
+    assert file.read_text("utf-8") == before
+
+
+def test_a_file_that_is_no_text_is_told_and_left(client: TestClient, file: Path) -> None:
+    """A picture under its name is not overwritten."""
+    file.write_bytes(b"\x89PNG\r\n\x1a\n")
+    assert client.get(NOTES).status_code == 400
+    assert client.post(NOTES, data={"source": "osei-2014", "remark": "so"}).status_code == 400
+    assert file.read_bytes() == b"\x89PNG\r\n\x1a\n"
+
+
+def test_a_note_changed_meanwhile_is_shown_beside_what_was_typed(client: TestClient, file: Path) -> None:
+    """Nothing is overwritten until the writer has chosen; saving again keeps what was typed."""
+    write(file, Note("a", "osei-2014", page="118", remark="first"))
+    address = address_in(client.get(NOTES).text)
+    was = state_in(client.get(address).text)
+    write(file, Note("a", "osei-2014", page="118", quotation="theirs, quoted", remark="theirs"))
+    typed = {"source": "osei-2014", "page": "119", "remark": "mine"}
+    both = client.post(address, data={**typed, "was": was})
+    assert both.status_code == 409
+    assert all(words in both.text for words in ("theirs, quoted", "on page 118", "mine", 'value="119"'))
+    assert "mine" not in file.read_text("utf-8")
+    saved = client.post(address, data={**typed, "was": state_in(both.text)})
+    assert saved.headers["location"].startswith(f"{NOTES}#")
+    assert "mine" in file.read_text("utf-8")
+
+
+def test_a_note_taken_out_meanwhile_leaves_what_was_typed(client: TestClient, file: Path) -> None:
+    """It stands in the form for a new one."""
+    write(file, Note("a", "osei-2014", remark="first"))
+    address = address_in(client.get(NOTES).text)
+    was = state_in(client.get(address).text)
+    file.unlink()
+    gone = client.post(address, data={"source": "osei-2014", "page": "119", "remark": "mine", "was": was})
+    assert gone.status_code == 409
+    assert "mine" in gone.text
+    assert f'action="{NOTES}"' in gone.text
+    assert client.get(address).status_code == 404
+
+
+def test_a_script_in_a_note_is_text(client: TestClient, file: Path) -> None:
+    """In each of its fields, in the list and in its form."""
+    write(file, Note("a", EVIL, page=EVIL, quotation=EVIL, remark=EVIL))
+    for path in (NOTES, address_in(client.get(NOTES).text)):
+        page = client.get(path)
+        assert page.status_code == 200
+        assert "<script>alert" not in page.text
+        assert html.escape(EVIL) in page.text
+
+
+def test_half_a_letter_does_not_break_the_page(client: TestClient, file: Path) -> None:
+    """Another program may have cut one in two."""
+    file.write_text('{"id": "a", "target": "osei-2014", "body": {"value": "so \\ud83d"}}\n', "utf-8")
+    page = client.get(NOTES)
+    assert page.status_code == 200
+    typed = {"source": "osei-2014", "page": "118", "remark": "mine"}
+    address = address_in(page.text)
+    assert client.post(address, data={**typed, "was": state_in(client.get(address).text)}).status_code == 303
+    assert json.loads(file.read_text("utf-8"))["body"][0]["value"] == "mine"
+
+
+def test_notes_are_taken_and_corrected_without_scripts(browser: Browser, served: str, file: Path) -> None:
+    """By links and forms alone, on a narrow screen."""
+    with browser.new_context(java_script_enabled=False, viewport={"width": 390, "height": 844}) as context:
+        page = context.new_page()
+        page.goto(served)
+        page.goto(page.url.rstrip("/") + NOTES)
+        page.get_by_label("Source", exact=True).select_option("osei-2014")
+        page.get_by_label("Page", exact=True).fill("118")
+        page.get_by_label("What you say of it").fill("who counted?")
+        page.get_by_role("button", name="Note it").click()
+        page.get_by_role("link", name="Correct the note who counted?").click()
+        page.get_by_label("What you say of it").fill("who counted, and when?")
+        page.get_by_role("button", name="Save").click()
+        expect(page.get_by_role("main")).to_contain_text("who counted, and when?")
+        page.get_by_role("link", name="Correct the note").click()
+        page.get_by_role("button", name="Take it out").click()
+        expect(page.get_by_role("main")).not_to_contain_text("who counted")
+    assert file.read_text("utf-8") == ""
+
+
+def test_nothing_hinders_anybody(browser_page: Page, hindrances: Callable[[Page], list[str]], file: Path) -> None:
+    """With notes in both lists, and a line that is none; and a note's own page."""
+    write(file, Note("a", "osei-2014", page="118", quotation="q " * 90), Note("b", "osei-2014", remark="r"))
+    with file.open("a", encoding="utf-8") as more:
+        more.write("broken\n")
+    base = browser_page.url.rstrip("/")
+    browser_page.goto(base + NOTES)
+    assert hindrances(browser_page) == []
+    browser_page.get_by_role("link", name="Correct the note r").click()
+    assert hindrances(browser_page) == []
