@@ -10,6 +10,7 @@ from fairhand.brief.due import find_due
 from fairhand.brief.element import find_element
 from fairhand.brief.format import find_format
 from fairhand.brief.late import find_late
+from fairhand.brief.late_terms import LATE_TERMS
 from fairhand.brief.layout import Sheet
 from fairhand.brief.length import find_length
 from fairhand.brief.policy import find_policy
@@ -48,7 +49,7 @@ KINDS: tuple[KindRow, ...] = (
     KindRow("element", ("what", "min"), "what", find_element),
     KindRow("format", ("what", "value"), "what", find_format),
     KindRow("submit", ("by", "where"), "by", find_submit),
-    KindRow("late", ("penalty", "unit", "per", "refused_after_days"), "", find_late),
+    KindRow("late", ("penalty", "unit", "per", "refused_after_days", *LATE_TERMS), "", find_late),
     KindRow("policy", ("what", "rule"), "what", find_policy),
     KindRow("rubric", ("criterion", "weight", "unit"), "criterion", find_rubric),
 )

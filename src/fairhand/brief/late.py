@@ -7,10 +7,11 @@ import re
 
 from fairhand.brief.dates import find_dates
 from fairhand.brief.due import find_due
+from fairhand.brief.late_terms import read_multipliers, read_terms, read_tiers
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import COUNT, NUMBER, number_value
 from fairhand.brief.wording import TOLD, ask, join
-from fairhand.model.requirement import Requirement
+from fairhand.model.requirement import Requirement, Value
 from fairhand.model.span import Span
 
 _CONTEXT = re.compile(
@@ -25,7 +26,7 @@ _EACH = (
     r"|for the first)(?: of the first \w+)?(?: (?:calendar"
     r"|working|week"
     r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
-    r"|24-hour period))"
+    r"|24-hour period|weeks?))"
 )
 _AMOUNT = (
     rf"(?P<n>{NUMBER}) ?(?P<unit>%|per ?cent(?:age)?(?: points?)?|percent(?:age)?(?: points?)?|marks?|points?|pts?\.?)"
@@ -38,8 +39,8 @@ _GRADE = (
 _RATE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?P<between>[^.;]{{0,45}}?)\b{_EACH}\b", re.IGNORECASE)
 _TURNED = re.compile(
     rf"\b(?P<per>(?:(?:for )?each|(?:for )?every|an?|per) (?:calendar |working |school |extra |late "
-    rf"|week)?(?P<span>days?|hours?)(?: or part (?:of a \w+|thereof))?(?: late"
-    rf"| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
+    rf"|week)?(?P<span>days?|hours?|24 hours|24-hour period|weeks?)(?:,? \(?or part (?:of \w+|thereof)"
+    rf"(?: \w+)?\)?| \(or part\))?(?: late| of lateness)?)(?P<between>[^.;]{{0,45}}?)\b(?:{_AMOUNT}|{_GRADE})",
     re.IGNORECASE,
 )
 _ONCE = re.compile(rf"(?:{_AMOUNT}|{_GRADE})(?! (?:off )?(?:for )?(?:each|every|per)\b)", re.IGNORECASE)
@@ -57,7 +58,8 @@ _REFUSED = re.compile(
     r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"
     r"|take|be accepted|be marked)|(?:don't"
     r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
-    r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|nought|0\b|F\b)|fails?\b|refused|no (?:credit"
+    r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|nought|0\b|F\b)|: ?0\b(?!%|[.,:]\d)|fails?\b"
+    r"|refused|(?:stop|no longer) (?:accept|tak|mark)(?:ing)?\b|no (?:credit"
     r"|marks?\b(?! are)|points will be)|zero)",
     re.IGNORECASE,
 )
@@ -86,6 +88,10 @@ _NO_LATE = re.compile(
     r"|assignments?)(?: (?:will|is|are|can|be))* not)\b",
     re.IGNORECASE,
 )
+_CAPPED = re.compile(r"\b(?:capped|maximum|at most)\b", re.IGNORECASE)
+_HOURS = re.compile(
+    rf"\b(?:after|beyond|more than|over|later than|up to|within) (?:the first )?(?P<n>{COUNT}) hours?\b", re.IGNORECASE
+)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _BONUS = re.compile(
     r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length"
@@ -94,7 +100,7 @@ _BONUS = re.compile(
 )
 
 
-def _values(match: re.Match[str], per: str) -> dict[str, str | int | float | None]:
+def _values(match: re.Match[str], per: str | None) -> dict[str, Value]:
     groups = match.groupdict()
     if groups.get("grade"):
         words = groups["grade"].lower()
@@ -112,7 +118,10 @@ def _values(match: re.Match[str], per: str) -> dict[str, str | int | float | Non
     }
 
 
-def _per(match: re.Match[str]) -> str:
+def _per(match: re.Match[str]) -> str | None:
+    """For each of what; None for what the sheets' own list has no word for, weeks."""
+    if match["span"].lower().startswith("week") and "day" not in match["span"].lower():
+        return None
     return "hour" if "hour" in match["span"].lower() and "24" not in match["span"] else "day"
 
 
@@ -156,64 +165,73 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
     return None
 
 
+def _penalty(sentence: Sentence, *, context: bool) -> tuple[dict[str, Value], int, int] | None:
+    """What a sentence takes off a late paper, with the stretch that says so."""
+    text = sentence.text
+    if rate := _RATE.search(text) or _TURNED.search(text):
+        return (_values(rate, _per(rate)), rate.start(), rate.end()) if context or _LOSS.search(text) else None
+    if not context or _CAPPED.search(text):
+        return None
+    if multiplied := read_multipliers(text):
+        percent, listed, compound = multiplied
+        values: dict[str, Value] = {"penalty": percent, "unit": "percent", "per": "day", "of": "mark"}
+        if compound:
+            values["compound"] = True
+        elif listed and _REFUSED.search(text):
+            values["refused_after_days"] = listed
+        return values, 0, len(text)
+    once = _ONCE.search(text)
+    lost = once and (_ONCE_WORD.search(text) or _LOSS.search(re.sub(r"(?i)\blate\b", "", text)))
+    tiers = read_tiers(sentence.on, "day")
+    if once and (lost or tiers):
+        return _values(once, "day" if tiers else "once"), once.start(), once.end()
+    return None
+
+
+def _taken_none(sentence: Sentence) -> tuple[int, int] | None:
+    """The stretch that says that late work is not taken at all."""
+    match = _NO_LATE.search(sentence.text)
+    if not match or _DAYS.search(sentence.text):
+        return None
+    plain = re.match(r"no late|.*accept", match.group(), re.IGNORECASE)
+    rest = re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", sentence.text[match.end() :])
+    return (match.start(), len(sentence.text)) if plain or rest else None
+
+
 def find_late(sheet: Sheet) -> list[Requirement]:
     """The rule on late papers; where it names a last day, the days are counted from the final paper's."""
     finals = (r.values["on"] for r in find_due(sheet) if r.values["what"] == "final")
     final = next((dt.date.fromisoformat(str(on)) for on in finals if on), None)
-    penalty: dict[str, str | int | float | None] | None = None
+    values: dict[str, Value] = {"penalty": None, "unit": None, "per": None, "refused_after_days": None}
     span: Span | None = None
-    refused: int | None = None
     place: Sentence | None = None
+    said: list[str] = []
     for sentence in sheet.sentences:
         text = sentence.text
-        near = place is not None and place.passage is sentence.passage
-        context = bool(_CONTEXT.search(text) or _CONTEXT.search(sentence.context))
         if TOLD.search(text) or _BONUS.search(text):
             continue
-        rate = _RATE.search(text) or _TURNED.search(text)
-        if (
-            penalty is None
-            and rate
-            and (context or (_LOSS.search(text) and rate.groupdict().get("grade") is not None) or _LOSS.search(text))
-        ):
-            if not context and not re.search(r"\b(?:day|hour)", rate["span"]):
-                continue
-            penalty = _values(rate, _per(rate))
-            span, place = sentence.span(rate.start(), rate.end()), sentence
-        elif (
-            penalty is None
-            and context
-            and (once := _ONCE.search(text))
-            and (_ONCE_WORD.search(text) or _LOSS.search(re.sub(r"(?i)\blate\b", "", text)))
-            and not re.search(r"\bcapped|maximum|at most", text)
-        ):
-            penalty = _values(once, "once")
-            span, place = sentence.span(once.start(), once.end()), sentence
-        elif penalty is None and _NO_LATE.search(text) and not rate:
-            match = _NO_LATE.search(text)
-            if (
-                match
-                and (
-                    re.match(r"no late|.*accept", match.group(), re.IGNORECASE)
-                    or re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", text[match.end() :])
-                )
-                and not _DAYS.search(text)
-            ):
-                return [
-                    ask(
-                        sheet,
-                        "late",
-                        {"penalty": None, "unit": None, "per": None, "refused_after_days": 0},
-                        sentence.span(match.start(), len(text)),
-                    )
-                ]
-        if refused is None and (context or near) and (days := _refused_days(sentence, sheet.given, final)):
-            refused = days[0]
-            here = sentence.span(days[1], days[2])
-            near_span = span if place and place.passage is sentence.passage else None
-            span = join(near_span, here) if near_span else span or here
-            place = place or sentence
+        near = place is not None and place.passage is sentence.passage
+        context = bool(_CONTEXT.search(text) or _CONTEXT.search(sentence.context))
+        if values["penalty"] is None and (hit := _penalty(sentence, context=context)):
+            values |= hit[0]
+            span, place = sentence.span(*hit[1:]), sentence
+        elif values["penalty"] is None and (none := _taken_none(sentence)):
+            values["refused_after_days"] = 0
+            return [ask(sheet, "late", values, sentence.span(*none))]
+        here = place is not None and place.passage is sentence.passage
+        if context or near or here:
+            said.append(text)
+            if values["refused_after_days"] is None and (days := _refused_days(sentence, sheet.given, final)):
+                values["refused_after_days"] = days[0]
+                stretch = sentence.span(days[1], days[2])
+                span = join(span, stretch) if span and here else span or stretch
+                place = place or sentence
+            elif (hours := _HOURS.search(text)) and _REFUSED.search(text):
+                values["refused_after_hours"] = int(number_value(hours["n"]))
+                span = span or sentence.span(0, len(text))
+            elif span is None and context and (cap := _CAPPED.search(text)):
+                span, place = sentence.span(cap.start(), len(text)), sentence
     if span is None:
         return []
-    values: dict[str, str | int | float | None] = penalty or {"penalty": None, "unit": None, "per": None}
-    return [ask(sheet, "late", {**values, "refused_after_days": refused}, span)]
+    per = values["per"]
+    return [ask(sheet, "late", {**values, **read_terms(said, per if isinstance(per, str) else None)}, span)]
