@@ -7,6 +7,8 @@ import re
 from collections.abc import Iterable, Iterator
 
 from fairhand.citing.entries import read_records
+from fairhand.errors import FileUnreadable
+from fairhand.language.json_text import write_json
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.span import line_at
@@ -45,19 +47,41 @@ def read_csl_json(text: str, where: str = "sources.json") -> tuple[tuple[Entry, 
     return read_records(places)
 
 
-def write_csl_json(entries: Iterable[Entry]) -> str:
-    """The text of a CSL-JSON file of these entries, each field of each record kept.
+def list_records(text: str, where: str = "sources.json") -> list[object]:
+    """The records of a CSL-JSON file as they stand, faulty ones too, so that none is lost when the list is changed.
 
-    >>> print(write_csl_json(read_csl_json('[{"id":"a","type":"book","title":"Salt"}]')[0]), end="")
+    Raises:
+        FileUnreadable: It is no list of records, and nothing can be changed in it before it is mended.
+    """
+    text = text.removeprefix("\ufeff")
+    if not text.strip():
+        return []
+    try:
+        records = json.loads(text)
+    except RecursionError:
+        fault = "its brackets are nested too deep"
+    except ValueError as error:
+        fault = _told(error)
+    else:
+        if isinstance(records, list):
+            return records
+        fault = "the whole is not in square brackets"
+    message = f"{where}: it is no list of records ({fault}); mend it first, nothing was written to it"
+    raise FileUnreadable(message)
+
+
+def write_csl_json(records: Iterable[object]) -> str:
+    """The text of a CSL-JSON file of these records, each field of each record kept.
+
+    >>> print(write_csl_json([{"id": "a", "title": "Salt"}]), end="")
     [
       {
         "id": "a",
-        "type": "book",
         "title": "Salt"
       }
     ]
     """
-    return json.dumps([dict(entry.csl) for entry in entries], ensure_ascii=False, indent=2) + "\n"
+    return write_json(list(records), indent=2) + "\n"
 
 
 def _listed(value: object) -> list[object]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import replace
+from itertools import chain, count
 
 from fairhand.model.entry import Entry, Issued, Name
 from fairhand.model.problem import Problem
@@ -104,13 +105,37 @@ def read_records(
             problems.append(Problem(where, f'it repeats the record "{entry.id}" word for word', "remove one of them"))
             continue
         if not entry.id or first is not None:
-            name = _free_id(entry.id or _made_id(entry), entries)
+            name = name_entry(entry, entries)
             what = f'another record has the id "{entry.id}" too' if entry.id else "it has no id"
             if entry.id or with_ids:
                 problems.append(Problem(where, f'{what}; it is called "{name}" here', "give it an id of its own"))
             entry = replace(entry, id=name, csl={**entry.csl, "id": name})
         entries[entry.id] = entry
     return tuple(entries.values()), tuple(problems)
+
+
+def made_id(entry: Entry) -> str:
+    """The id that is made of an entry's first author, or else its title, and its year.
+
+    >>> made_id(Entry("", "book", title="Salt, and Other Roads"))
+    'salt-and-nd'
+    """
+    people = entry.authors or entry.editors
+    name = people[0].surname if people else entry.title
+    words = re.findall(r"\w+", name.lower())[:2]
+    year = entry.issued.year if entry.issued else None
+    return "-".join([*words, str(year or "nd")])
+
+
+def name_entry(entry: Entry, taken: Container[str]) -> str:
+    """The entry's id, or where it has none the one made for it; numbered where others have that one already.
+
+    >>> name_entry(Entry("salt", "book"), {"salt", "salt-2"})
+    'salt-3'
+    """
+    wanted = entry.id or made_id(entry)
+    numbered = (f"{wanted}-{number}" for number in count(2))
+    return next(name for name in chain([wanted], numbered) if name not in taken)
 
 
 def text_of(csl: Mapping[str, object], key: str) -> str:
@@ -191,20 +216,3 @@ def iso_parts(words: str) -> list[int]:
 def _number(part: object) -> int | None:
     digits = str(part).strip()
     return int(digits) if re.fullmatch(r"-?\d{1,5}", digits) else None
-
-
-def _made_id(entry: Entry) -> str:
-    people = entry.authors or entry.editors
-    name = people[0].surname if people else entry.title
-    words = re.findall(r"\w+", name.lower())[:2]
-    year = entry.issued.year if entry.issued else None
-    return "-".join([*words, str(year or "nd")])
-
-
-def _free_id(wanted: str, taken: Mapping[str, object]) -> str:
-    if wanted not in taken:
-        return wanted
-    number = 2
-    while f"{wanted}-{number}" in taken:
-        number += 1
-    return f"{wanted}-{number}"

@@ -58,6 +58,11 @@ class OpenPaper:
         self.look()
         return self._seen
 
+    @property
+    def text_problems(self) -> tuple[Problem, ...]:
+        """What went wrong with the sources' texts that were read so far."""
+        return tuple(self._texts.problems) if self._texts else ()
+
     def with_draft(self, draft: str) -> Analysis:
         """The paper with another draft in place of the one on disk, as while it is being written."""
         if self._draft != draft:
@@ -76,7 +81,7 @@ class OpenPaper:
             from fairhand.readiness.verdict import judge_paper  # while the engines are at work
 
             judged = judge_paper(analysis)
-            problems = (*judged.problems, *(self._texts.problems if self._texts else ()), *self._problems)
+            problems = (*judged.problems, *self.text_problems, *self._problems)
             self._verdict = replace(judged, problems=tuple(dict.fromkeys(problems)))
         return self._verdict
 

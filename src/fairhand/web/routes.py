@@ -16,6 +16,8 @@ PAGES = (
     "jottings_page",
     "points_page",
     "sources_page",
+    "source_text_page",
+    "source_page",
     "notes_page",
     "draft_page",
     "revision_page",

@@ -1,0 +1,118 @@
+"""One source: its record corrected, its text given, the source taken out of the list."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from starlette.responses import Response
+
+from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of, tell_field
+from fairhand.errors import FairhandError
+from fairhand.model.entry import Entry
+from fairhand.session.sources import add_text, change_record, remove_record, state_of
+from fairhand.web.asked import Asked, get, post
+from fairhand.web.error_pages import page_of
+from fairhand.web.forms import Form
+from fairhand.web.source_text_page import find_entry, tell_text
+
+
+def show(asked: Asked) -> Response:
+    """The record with the fields of its type, and its file."""
+    return show_source(asked, find_entry(asked, asked.name("id")))
+
+
+def show_source(
+    asked: Asked, entry: Entry, *, fault: str = "", status: int = 200, present: Entry | None = None
+) -> Response:
+    """One source's page, with what was typed into its fields where something was.
+
+    Args:
+        asked: The request.
+        entry: The source.
+        fault: What was wrong with what was sent.
+        status: The HTTP status.
+        present: The record as it now stands, where another program changed it meanwhile.
+    """
+    known = asked.paper.opened.look()
+    sent = read_fields(asked.form)
+    kind = read_kind(asked, entry.type)
+    fields = fields_of(kind, {**entry.csl, **{name: text for name, text in sent.items() if text}})
+    return asked.page(
+        "source_page.html",
+        status=status,
+        title=known.names.get(entry.id, entry.id),
+        step="Correct the record as the work itself has it; what is not shown here stays as it is.",
+        entry=entry,
+        fault=fault,
+        kind=kind,
+        kinds={**({} if entry.type in TYPES_ASKED else {entry.type: entry.type.replace("-", " ")}), **TYPES_ASKED},
+        fields=fields,
+        written={field.name: sent.get(field.name, tell_field(entry.csl, field)) for field in fields},
+        now=_tell_record(present) if present else "",
+        seen=state_of(entry) if present else asked.form.text("seen", state_of(entry)),
+        text=tell_text(known.paper.texts.get(entry.id)),
+        has_text=entry.id in known.paper.texts,
+    )
+
+
+def read_fields(form: Form) -> Mapping[str, str]:
+    """What was written in a record's fields, by their names."""
+    return {name: form.text(name) for name in FIELDS if form.has(name)}
+
+
+def read_kind(asked: Asked, default: str) -> str:
+    """The type of work that was chosen; the default where none was, or none that is asked for."""
+    kind = asked.form.text("type") or asked.query("type")
+    return kind if kind in TYPES_ASKED else default
+
+
+def change(asked: Asked) -> Response:
+    """The record corrected; where another program changed it meanwhile, both are shown."""
+    entry, form = find_entry(asked, asked.name("id")), asked.form
+    if form.text("do") == "type":
+        return show_source(asked, entry)
+    if form.text("seen") != state_of(entry):
+        fault = "Another program changed this record while you were writing; nothing was overwritten."
+        return show_source(asked, entry, fault=fault, status=409, present=entry)
+    try:
+        change_record(asked.paper.folder, entry, read_kind(asked, entry.type), read_fields(form))
+    except FairhandError as error:
+        return show_source(asked, entry, fault=str(error), status=page_of(error)[0])
+    return asked.go(asked.to("sources", at=entry.id))
+
+
+def give_text(asked: Asked) -> Response:
+    """The file that was chosen is the source's text."""
+    entry = find_entry(asked, asked.name("id"))
+    files = asked.form.uploads("file")
+    try:
+        for file in files[:1]:
+            add_text(asked.paper.folder, entry, file.name, file.data)
+    except FairhandError as error:
+        return show_source(asked, entry, fault=str(error), status=page_of(error)[0])
+    return asked.go(asked.to("sources", at=entry.id) if files else asked.to("sources", entry.id))
+
+
+def remove(asked: Asked) -> Response:
+    """The source is not in the list any more."""
+    entry = find_entry(asked, asked.name("id"))
+    try:
+        remove_record(asked.paper.folder, entry)
+    except FairhandError as error:
+        return show_source(asked, entry, fault=str(error), status=page_of(error)[0])
+    return asked.go(asked.to("sources"))
+
+
+def _tell_record(entry: Entry) -> str:
+    """A record as lines of type."""
+    told = ((field.label, tell_field(entry.csl, field)) for field in fields_of(entry.type, entry.csl))
+    return "\n".join(f"{label.partition(',')[0]}: {value.replace(chr(10), '; ')}" for label, value in told if value)
+
+
+ONE = "/paper/{slug}/sources/{id:path}"
+ROUTES = (
+    post(f"{ONE}/text", give_text),
+    post(f"{ONE}/remove", remove),
+    get(ONE, show),
+    post(ONE, change),
+)
