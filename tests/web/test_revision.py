@@ -109,7 +109,7 @@ def test_a_mark_is_let_stand_and_taken_back(client: TestClient) -> None:
     assert 'class="marked stet"' in page
     assert "You let it stand: so she said it." in page
     assert "7 marks are to be gone through" in page
-    assert "doubled word" not in client.get(f"{PAPER}/verdict").text
+    assert "Let stand: 1" in client.get(f"{PAPER}/verdict").text
     client.post(f"{COPY_EDIT}/stet", data={"mark": hidden(page, "mark"), "finding": "5", "do": "undo"})
     assert "doubled word, should" in client.get(COPY_EDIT).text
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -42,10 +42,12 @@ def command(paper: Path, draft: Path | None, show_all: bool, as_json: bool, on: 
 
 def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     """The verdict on the terminal: what is unmet first, then each finding, at the end the one thing to do."""
+    from fairhand.readiness.in_words import CAUTION, say_extent
+
     title(told["title"], ANSWERS[told["verdict"]])
     say()
     if told["has_draft"]:
-        say(_extent(told), 2)
+        say(say_extent(told), 2)
     say(f"Style: {told['style']}.", 2)
     if told["has_draft"] or show_all:
         _show_requirements(told["requirements"], show_all=show_all)
@@ -60,17 +62,6 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
     say(f"Next. {told['next']}")
     say()
     say(CAUTION)
-
-
-def _extent(told: Mapping[str, Any]) -> str:
-    """How long the paper is, and by what rule it was counted."""
-    words = told["words"]
-    left_out = [f"{number:,} of {part.replace('-', ' ')}" for part, number in words["excluded"].items() if number]
-    counted = f"{words['counted']:,} words counted, by {words['by']}"
-    if left_out:
-        counted += f"; not counted: {', '.join(left_out)}"
-    pages = "1 page" if told["pages"] == 1 else f"{told['pages']} pages"
-    return f"{pages} printed; {counted}." if told["pages"] else f"{counted}."
 
 
 def _show_requirements(requirements: list[Mapping[str, Any]], *, show_all: bool) -> None:
@@ -94,18 +85,11 @@ def _name(requirement: Mapping[str, Any]) -> str:
     return requirement["id"] if requirement["force"] == "must" else f"{requirement['id']} ({requirement['force']})"
 
 
-CAUTION = (
-    "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the "
-    "last word."
-)
-
-TOLD_ABOVE = frozenset({"length", "section-missing"})
-"""Checks that say of the whole paper what a requirement has said already."""
-
-
-def _show_findings(findings: list[Mapping[str, Any]]) -> None:
+def _show_findings(findings: Sequence[Mapping[str, Any]]) -> None:
     """Each finding with its line, what it is about, and both wordings where two were compared."""
-    findings = [finding for finding in findings if finding["check"] not in TOLD_ABOVE]
+    from fairhand.readiness.in_words import findings_to_show
+
+    findings = findings_to_show(findings)
     if not findings:
         return
     say()

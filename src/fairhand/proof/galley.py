@@ -74,11 +74,15 @@ class Galley:
 
 def mark_findings(findings: Iterable[tuple[Finding, Stet | None]], manuscript: Manuscript) -> tuple[Mark, ...]:
     """The findings as marks, numbered in the order of the proof."""
-    placed = sorted(findings, key=lambda each: (each[0].span is not None, each[0].span or Span(0, 0)))
     return tuple(
         Mark(number, finding, place_marks(finding, manuscript, stet=stet is not None), stet)
-        for number, (finding, stet) in enumerate(placed, 1)
+        for number, (finding, stet) in enumerate(order_findings(findings), 1)
     )
+
+
+def order_findings(findings: Iterable[tuple[Finding, Stet | None]]) -> list[tuple[Finding, Stet | None]]:
+    """The findings in the order of the proof: those on the whole paper first; the first one's mark is number 1."""
+    return sorted(findings, key=lambda each: (each[0].span is not None, each[0].span or Span(0, 0)))
 
 
 def set_galley(manuscript: Manuscript, marks: Sequence[Mark]) -> Galley:

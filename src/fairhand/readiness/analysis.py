@@ -203,14 +203,20 @@ class Analysis:
 
     @cached_property
     def layout(self) -> Layout:
-        """The page of the fair copy: the style's student paper with the sheet's own rules over it.
+        """The page of the fair copy: the style's student paper with the sheet's own rules over it."""
+        style = PLAIN_PAGE if self.has_plain_page else self.paper.style
+        return layout_for(style, self._held, "a4" if self.is_british else "us-letter")
 
-        A paper that cites nothing, whose sheet asks for no sources and names no style, has no style's page.
-        """
-        held = [r for r in self.paper.requirements if not self.is_waived(r)]
-        asked = any(r.kind == "sources" and r.values.get("max") != 0 for r in held)
-        style = self.paper.style if self.paper.style_named or self.mentions or asked else PLAIN_PAGE
-        return layout_for(style, held, "a4" if self.is_british else "us-letter")
+    @cached_property
+    def has_plain_page(self) -> bool:
+        """Whether it follows no style: nobody names one, the sheet asks for no sources, and nothing is cited."""
+        asked = any(r.kind == "sources" and r.values.get("max") != 0 for r in self._held)
+        return not (self.paper.style_named or self.mentions or asked)
+
+    @cached_property
+    def _held(self) -> tuple[Requirement, ...]:
+        """The requirements that still hold."""
+        return tuple(r for r in self.paper.requirements if not self.is_waived(r))
 
     @property
     def is_british(self) -> bool:

@@ -74,8 +74,14 @@ def judge_paper(analysis: Analysis, checks: Sequence[Check] = CHECKS) -> Verdict
         title=analysis.title,
         answered=tuple(analysis.paper.answers),
         time_zone=analysis.paper.desk.time_zone,
-        style=f"{analysis.style_rules.follows} ({analysis.paper.style_why})",
+        style=_tell_style(analysis),
     )
+
+
+def _tell_style(analysis: Analysis) -> str:
+    if analysis.has_plain_page:
+        return "a plain manuscript page (no style is named, no sources are asked for, and nothing is cited)"
+    return f"{analysis.style_rules.follows} ({analysis.paper.style_why})"
 
 
 def _judge(requirement: Requirement, analysis: Analysis) -> Judgement:

@@ -9,6 +9,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import MatterLeft, NothingToPrint
+from fairhand.readiness.naming import count_of
 from fairhand.session.printing import set_copy
 from fairhand.web.asked import Asked, get
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
@@ -34,7 +35,7 @@ def show(asked: Asked) -> Response:
     except NothingToPrint:
         step = "There is no draft yet: write draft.md in the paper’s folder, in any editor."
         return asked.page("fair_copy_page.html", title="Fair copy", step=step, left=None, **values)
-    step = f"Read it once from start to end; it has {made.pages} pages."
+    step = f"Read it once from start to end; it has {count_of(made.pages or 0, 'page')}."
     return asked.page(
         "fair_copy_page.html", title="Fair copy", step=step, framed=True, left=False, notes=made.notes, **values
     )

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, get_args
 
 from starlette.responses import Response
 from starlette.routing import Route
 
 from fairhand.errors import DraftChangedOnDisk
-from fairhand.model.finding import Pass
+from fairhand.model.finding import Finding, Pass
 from fairhand.model.span import Span
-from fairhand.proof.galley import Line, Mark, Stretch, mark_findings, set_galley
+from fairhand.model.stet import Stet
+from fairhand.proof.galley import Line, Mark, Stretch, mark_findings, order_findings, set_galley
 from fairhand.proof.passages import list_passages, passage_at
 from fairhand.proof.signs import Place
 from fairhand.proof.stets import make_stet, name_stet
 from fairhand.readiness.told import mark_differences
+from fairhand.readiness.verdict import Verdict
 from fairhand.session.editing import add_stet, likest_passage, mend_passage, remove_stet
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.both import Versions, show_both
@@ -117,8 +119,7 @@ class ProofPage:
         """The marks of the pass in the order of the proof, and the draft that they are on."""
         opened = asked.paper.opened
         verdict, manuscript = opened.verdict(), opened.look().manuscript
-        found = [(f, None) for f in verdict.findings] + [(one.finding, one.stet) for one in verdict.stets]
-        marks = mark_findings([each for each in found if each[0].in_pass == self.in_pass], manuscript)
+        marks = mark_findings(_found_in(verdict, self.in_pass), manuscript)
         passages = list_passages(manuscript)
         return tuple(_tell(mark, verdict.draft, passages) for mark in marks), verdict.draft
 
@@ -175,6 +176,21 @@ class ProofPage:
             get(f"{path}/stet", self.back),
             post(f"{path}/stet", self.answer),
         )
+
+
+def mark_addresses(asked: Asked, verdict: Verdict) -> Mapping[Finding, str]:
+    """Where the mark of each finding is told of, in the pass that it belongs to."""
+    return {
+        finding: asked.to(in_pass, at=f"mark-{number}", finding=number)
+        for in_pass in get_args(Pass)
+        for number, (finding, _) in enumerate(order_findings(_found_in(verdict, in_pass)), 1)
+    }
+
+
+def _found_in(verdict: Verdict, in_pass: Pass) -> list[tuple[Finding, Stet | None]]:
+    """What belongs to a pass, what is let stand too."""
+    found = [(f, None) for f in verdict.findings] + [(one.finding, one.stet) for one in verdict.stets]
+    return [each for each in found if each[0].in_pass == in_pass]
 
 
 def _number(said: str, most: int) -> int:

@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from starlette.responses import Response
 
+from fairhand.proof.stets import name_stet
+from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent
 from fairhand.readiness.told import tell
-from fairhand.web.asked import Asked, get
+from fairhand.session.editing import remove_stet
+from fairhand.web.asked import Asked, get, post
+from fairhand.web.marked_text import mark_addresses
 
 ANSWERS = {
     "ready": "The paper is ready to be handed in.",
@@ -23,9 +27,13 @@ GROUPS = (
 
 
 def show(asked: Asked) -> Response:
-    """The verdict as the paper now stands."""
+    """The verdict as the paper now stands; each finding leads to its mark."""
     verdict = asked.paper.opened.verdict()
-    told = tell(verdict)
+    told, where = tell(verdict), mark_addresses(asked, verdict)
+    for one, finding in zip(told["findings"], verdict.findings, strict=True):
+        one["at"] = where[finding]
+    for one, stetted in zip(told["stets"], verdict.stets, strict=True):
+        one |= {"at": where[stetted.finding], "name": name_stet(stetted.stet)}
     groups = [
         (state, heading, [one for one in told["requirements"] if one["state"] == state]) for state, heading in GROUPS
     ]
@@ -34,8 +42,17 @@ def show(asked: Asked) -> Response:
         title="Verdict",
         step=f"{ANSWERS[verdict.answer]} {verdict.next_step}",
         told=told,
+        extent=say_extent(told),
+        findings=findings_to_show(told["findings"]),
         groups=[group for group in groups if group[2]],
+        caution=CAUTION,
     )
 
 
-ROUTES = (get("/paper/{slug}/verdict", show),)
+def take_back(asked: Asked) -> Response:
+    """A stet taken back: what was let stand is a finding again."""
+    remove_stet(asked.paper.folder, asked.form.text("mark"))
+    return asked.go(asked.to("verdict"))
+
+
+ROUTES = (get("/paper/{slug}/verdict", show), post("/paper/{slug}/verdict", take_back))

@@ -1,0 +1,35 @@
+"""What the terminal and the page say alike of a verdict told as plain values; light enough to load at once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from fairhand.readiness.naming import count_of
+
+CAUTION = (
+    "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the "
+    "last word."
+)
+"""Stands under every verdict."""
+TOLD_ABOVE = frozenset({"length", "section-missing"})
+"""Checks that say of the whole paper what an unmet requirement, shown above them, has said already."""
+
+
+def findings_to_show(findings: Sequence[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
+    """The findings that no requirement has told of already."""
+    return [finding for finding in findings if finding["check"] not in TOLD_ABOVE]
+
+
+def say_extent(told: Mapping[str, Any]) -> str:
+    """How long the paper is, and by what rule it was counted.
+
+    >>> say_extent({"pages": 1, "words": {"counted": 980, "by": "the sheet", "excluded": {"block-quotations": 40}}})
+    '1 page printed; 980 words counted, by the sheet; not counted: 40 of block quotations.'
+    """
+    words = told["words"]
+    left_out = [f"{number:,} of {part.replace('-', ' ')}" for part, number in words["excluded"].items() if number]
+    counted = f"{count_of(words['counted'], 'word')} counted, by {words['by']}"
+    if left_out:
+        counted += f"; not counted: {', '.join(left_out)}"
+    return f"{count_of(told['pages'], 'page')} printed; {counted}." if told["pages"] else f"{counted}."
