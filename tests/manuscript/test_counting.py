@@ -111,3 +111,92 @@ def test_the_rule_is_told_in_words() -> None:
 def test_words_are_what_a_word_processor_counts(text: str, words: int) -> None:
     """What stands between blanks and holds a letter or figure is a word; markup and addresses are not."""
     assert count_words(read_manuscript(text)).counted == words
+
+
+SWITCHED = """\
+# On Two Bells
+
+Ada Moor
+
+## Abstract
+
+One two three.
+
+## Contents
+
+- The bell
+- The tower
+
+## The bell
+
+Five words stand here first.[^1] He said “no bell rang” (Orr 3).[^2]
+
+> A quoted block of six words.
+
+Table 1. Bells by year
+
+| a | b |
+|---|---|
+| c | 9 |
+
+[^1]: Ada Orr, *Bells of the Coast* (Hull: Tern Press, 1998), 12.
+
+[^2]: The ledger does not say so.
+
+## Bibliography
+
+Orr, Ada. *Bells of the Coast*. Tern Press, 1998.
+
+## Appendix
+
+Extra words.
+"""
+ALL = {
+    "title-page": 5,
+    "abstract": 4,
+    "contents": 5,
+    "headings": 2,
+    "body": 7,
+    "quotations": 3,
+    "citations": 2,
+    "block-quotes": 6,
+    "bibliographic-notes": 11,
+    "footnotes": 6,
+    "captions": 5,
+    "tables": 4,
+    "references": 10,
+    "appendices": 3,
+}
+
+
+def test_every_switch_has_its_words() -> None:
+    """Each part that some rule counts and another does not is counted by itself."""
+    assert dict(count_words(read_manuscript(SWITCHED), (), citations(SWITCHED)).parts) == ALL
+
+
+@pytest.mark.parametrize(
+    ("rule", "exclude", "left_out"),
+    [
+        (
+            "Exeter, humanities: in-text references, notes, quotations count; captions, bibliography, appendix do not",
+            ["captions", "references", "appendices"],
+            5 + 10 + 3,
+        ),
+        (
+            "Auckland, law: all notes and headings count, abstract and contents do not",
+            ["abstract", "contents"],
+            4 + 5,
+        ),
+        (
+            "Manchester, history of science: everything but bibliography, title and appendix",
+            ["references", "title-page", "appendices"],
+            10 + 5 + 3,
+        ),
+        ("UEA and Melbourne, history: purely bibliographic notes do not count", ["bibliographic-notes"], 11),
+    ],
+)
+def test_rules_of_counting_that_were_seen(rule: str, exclude: list[str], left_out: int) -> None:
+    """Each house's rule (read on its page) leaves out what it says, and nothing else."""
+    count = count_words(read_manuscript(SWITCHED), exclude, citations(SWITCHED))
+    assert count.counted == sum(ALL.values()) - left_out, rule
+    assert sum(count.excluded.values()) == left_out

@@ -13,6 +13,7 @@ from typing import Literal, get_args
 from fairhand.manuscript.blocks import Part, read_parts
 from fairhand.manuscript.captions import find_captions
 from fairhand.manuscript.front import front_places
+from fairhand.manuscript.notes import is_bibliographic
 from fairhand.manuscript.parts import Manuscript
 from fairhand.manuscript.passages import read_passage
 from fairhand.manuscript.places import Passage
@@ -24,9 +25,11 @@ WordsOf = Literal[
     "title-page",
     "headings",
     "abstract",
+    "contents",
     "quotations",
     "block-quotes",
     "citations",
+    "bibliographic-notes",
     "footnotes",
     "tables",
     "captions",
@@ -35,9 +38,13 @@ WordsOf = Literal[
 ]
 """A part of a paper whose words are counted or not."""
 
-_EXCLUSIONS: dict[str, tuple[WordsOf, ...]] = {"figures": ("tables", "captions")}
+_EXCLUSIONS: dict[str, tuple[WordsOf, ...]] = {
+    "figures": ("tables", "captions"),
+    "footnotes": ("footnotes", "bibliographic-notes"),
+}
 _SECTIONS: dict[SectionKind, WordsOf] = {
     "abstract": "abstract",
+    "contents": "contents",
     "references": "references",
     "appendices": "appendices",
     "notes": "footnotes",
@@ -72,8 +79,9 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
 
     Args:
         manuscript: The draft.
-        exclude: Names out of title-page, headings, abstract, quotations, block-quotes, citations, footnotes, figures
-            (tables and captions), appendices, references; other names exclude nothing.
+        exclude: Names out of title-page, headings, abstract, contents, quotations (run in), block-quotes, citations,
+            footnotes (all notes), bibliographic-notes (those that only cite), figures (tables and captions), tables,
+            captions, appendices, references; other names exclude nothing.
         citations: Where the draft cites; without them no word is a citation's.
 
     **Source**: common practice; what counts is the sheet's to say (check-values of the trade, section 1).
@@ -112,6 +120,7 @@ class _Counter:
         self.parts: Counter[WordsOf] = Counter()
         self.excluded: Counter[WordsOf] = Counter()
         self.leaves_out = leaves_out
+        self.text = manuscript.text
         self.sections = [(section.span, _SECTIONS[kind]) for kind, section in named_sections(manuscript)]
         run_in = [each.span for each in manuscript.quotations if each.kind == "run-in" and each.closed]
         self.inner: tuple[tuple[WordsOf, list[Span]], ...] = (
@@ -127,7 +136,8 @@ class _Counter:
         if kind == "quote":
             outer += ("block-quotes",)
         elif kind == "note":
-            outer += ("footnotes",)
+            only_cites = is_bibliographic(part.block.content.of(self.text))
+            outer += ("bibliographic-notes" if only_cites else "footnotes",)
         elif kind == "heading" and not outer:
             outer = ("headings",)
         for row in part.cells:

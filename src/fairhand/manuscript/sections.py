@@ -7,12 +7,13 @@ from typing import Literal
 
 from fairhand.manuscript.parts import Manuscript, Section
 
-SectionKind = Literal["abstract", "references", "appendices", "notes"]
+SectionKind = Literal["abstract", "contents", "references", "appendices", "notes"]
 """A section that is not the argument itself."""
 
 _NUMBER = r"(?:(?:section\s)?(?:\d{1,2}|[ivx]{1,5})[.:)]?\s{1,3})?"
 _KINDS: dict[SectionKind, re.Pattern[str]] = {
     "abstract": re.compile(rf"{_NUMBER}(?:abstract|executive summary)", re.IGNORECASE),
+    "contents": re.compile(r"(?:table of )?contents", re.IGNORECASE),
     "references": re.compile(
         rf"{_NUMBER}(?:list of )?(?:(?:works?|literature|sources?|references) (?:cited|consulted|used)|references?|"
         r"references? list|(?:select(?:ed)? |annotated |working )?bibliography|reference list)",
