@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from fairhand.citing.known import know
+from fairhand.evidence.independence import Dependence
 from fairhand.model.entry import Entry, Name
 
 
@@ -68,6 +69,18 @@ def name_place(source: str, labels: Sequence[str]) -> str:
     'Lind (2019), p. 7'
     """
     return f"{source}, {name_pages(labels)}" if labels else source
+
+
+def name_tie(tie: Dependence, names: Mapping[str, str]) -> str:
+    """What makes two sources one witness, it may be.
+
+    >>> name_tie(Dependence("a", "b", "shared-author", "Ada Lind"), {"a": "Lind (2018)", "b": "Lind (2019)"})
+    'Lind (2018) and Lind (2019) are both by Ada Lind'
+    """
+    first, second = names[tie.first], names[tie.second]
+    if tie.kind == "cites":
+        return f"{first} cites {second} (“{tie.why}”)"
+    return f"{first} and {second} are both by {tie.why}"
 
 
 def count_of(number: int, singular: str, plural: str = "") -> str:

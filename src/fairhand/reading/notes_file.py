@@ -41,8 +41,8 @@ def read_notes(text: str) -> tuple[tuple[Note, ...], tuple[Problem, ...]]:
             continue
         try:
             note = _read_line(line)
-        except (ValueError, RecursionError) as error:
-            problems.append(Problem(f"{WHERE}, line {number}", f"it is no note ({error})", MEND))
+        except ValueError as error:
+            problems.append(Problem(f"{WHERE}, line {number}", f"it is no note: {error}", MEND))
             continue
         if note.id in notes:
             problems.append(
@@ -75,14 +75,19 @@ def _place(lines: list[str], note_id: str) -> int | None:
 def _id_of(line: str) -> str | None:
     try:
         return _read_line(line).id if line.strip() else None
-    except (ValueError, RecursionError):
+    except ValueError:
         return None
 
 
 def _read_line(line: str) -> Note:
-    found = json.loads(line)
-    if not isinstance(found, dict):
-        message = "an annotation is an object"
+    """The note on a line; a ``ValueError`` says in words why it is none."""
+    try:
+        found = json.loads(line)
+    except (ValueError, RecursionError) as error:
+        message = "it is not JSON"
+        raise ValueError(message) from error
+    if not isinstance(found, Mapping):
+        message = "it is no annotation"
         raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
     note = _read(found)
     if not note.source:

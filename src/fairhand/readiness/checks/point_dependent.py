@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.evidence.independence import Dependence
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import count_of
+from fairhand.readiness.naming import count_of, name_tie
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -17,7 +16,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     for support in analysis.support:
         if len(support.sources) < support.needed or len(support.independent) >= support.needed:
             continue
-        ties = "; ".join(_say(analysis, tie) for tie in support.dependences)
+        ties = "; ".join(name_tie(tie, analysis.names) for tie in support.dependences)
         yield Remark(
             None,
             f"The {support.point.weight} point “{support.point.text}” ({support.point.id}) has "
@@ -25,11 +24,3 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             "Whether they are independent is your judgement.",
             concerns=(support.point.id, *support.sources),
         )
-
-
-def _say(analysis: Analysis, tie: Dependence) -> str:
-    """One tie between two sources, in words."""
-    first, second = analysis.names[tie.first], analysis.names[tie.second]
-    if tie.kind == "cites":
-        return f"{first} cites {second} (“{tie.why}”)"
-    return f"{first} and {second} are both by {tie.why}"
