@@ -32,7 +32,6 @@ HEAVY = (
     "pypandoc",
     "pypdfium2",
     "rapidfuzz",
-    "rispy",
     "sqlite3",
     "starlette",
     "typst",
