@@ -257,6 +257,35 @@ def test_a_text_is_opened_at_a_page(client: TestClient) -> None:
         NOTES, data={"source": "osei-2014", "page": "119", "remark": "the key", "quotation": "", "from": "text"}
     )
     assert sent.headers["location"] == f"{SOURCES}/osei-2014/text?page=119"
+    assert "the key" in client.get(sent.headers["location"]).text
+    assert "the key" not in client.get(f"{SOURCES}/osei-2014/text?page=118").text
+
+
+def test_a_text_without_pages_is_read_part_by_part(client: TestClient) -> None:
+    """What is noted from it has no page, and leads back to the part that lay open."""
+    page = client.get(f"{SOURCES}/museum-2020/text?part=1").text
+    assert "Open at page" not in page
+    note = {"source": "museum-2020", "remark": "their own word", "from": "text", "part": hidden(page, "part")}
+    sent = client.post(NOTES, data=note)
+    assert sent.headers["location"] == f"{SOURCES}/museum-2020/text?part=1"
+    assert "Noted from it" in client.get(sent.headers["location"]).text
+
+
+def test_a_source_shows_what_was_noted_from_it(client: TestClient) -> None:
+    """In the order of its pages; nothing of another source; a link leads to the next note."""
+    own = f"{SOURCES}/osei-2014"
+    assert "Nothing was noted from it yet" in client.get(own).text
+    for page, remark, source in (
+        ("120", "later", "osei-2014"),
+        ("118", "first", "osei-2014"),
+        ("60", "no", "lund-1999"),
+    ):
+        client.post(NOTES, data={"source": source, "page": page, "remark": remark})
+    shown = client.get(own).text
+    assert shown.index("<p>first") < shown.index("<p>later")
+    assert "<p>no " not in shown
+    assert f'href="{NOTES}?source=osei-2014"' in shown
+    assert re.search(r'<option value="osei-2014" selected', client.get(f"{NOTES}?source=osei-2014").text)
 
 
 def test_a_source_is_added_and_noted_without_scripts(browser: Browser, served: str, desk: Path) -> None:

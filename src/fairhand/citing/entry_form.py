@@ -51,12 +51,12 @@ FIELDS = {
         Field("publisher", "Publisher, university or institution"),
         Field("publisher-place", "Place of publication"),
         Field("event-title", "Conference"),
-        Field("issued", "When it appeared: 2019, May 2019 or 2019-05-31", "date"),
+        Field("issued", "When it appeared: 2019, or 31 May 2019", "date"),
         Field("original-date", "When it first appeared, if long before", "date"),
         Field("page", "Pages, from the first to the last: 55-71"),
         Field("DOI", "DOI"),
         Field("URL", "Address on the web"),
-        Field("accessed", "When you last looked at it there: 2026-11-25", "date"),
+        Field("accessed", "When you last looked at it there: 25 November 2026", "date"),
     )
 }
 """Everything that is asked for, in the order in which it is asked."""

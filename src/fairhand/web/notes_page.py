@@ -59,11 +59,11 @@ def _lacks_page(note: Note, known: Analysis) -> bool:
 def _group(notes: Sequence[Note], known: Analysis) -> tuple[Group, ...]:
     """The notes by source, in the order of the list of sources; those of no source in it last."""
     order = [*known.entries, *sorted({note.source for note in notes} - set(known.entries))]
-    groups = (Group(i, known.names.get(i, i), _in_order(notes, i, known)) for i in order)
+    groups = (Group(i, known.names.get(i, i), order_notes(notes, i, known)) for i in order)
     return tuple(group for group in groups if group.notes)
 
 
-def _in_order(notes: Sequence[Note], source: str, known: Analysis) -> tuple[Note, ...]:
+def order_notes(notes: Sequence[Note], source: str, known: Analysis) -> tuple[Note, ...]:
     """The notes of a source by its pages as its text has them; by the order in which they were taken, otherwise."""
     own = [note for note in notes if note.source == source]
     text = known.paper.texts.get(source) if own else None
@@ -83,7 +83,8 @@ def add(asked: Asked) -> Response:
     except FairhandError as error:
         return show(asked, fault=str(error), status=page_of(error)[0], note=note)
     if asked.form.text("from") == "text":
-        return asked.go(asked.to("sources", note.source, "text", **({"page": note.page} if note.page else {})))
+        part = {"part": asked.form.text("part")} if asked.form.text("part") else {}
+        return asked.go(asked.to("sources", note.source, "text", **({"page": note.page} if note.page else part)))
     return asked.go(asked.to("notes"))
 
 

@@ -9,15 +9,17 @@ from starlette.responses import Response
 from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of, tell_field
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
+from fairhand.session.noting import list_notes, name_note
 from fairhand.session.sources import add_text, change_record, remove_record, state_of
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import Form
+from fairhand.web.notes_page import order_notes
 from fairhand.web.source_text_page import find_entry, tell_text
 
 
 def show(asked: Asked) -> Response:
-    """The record with the fields of its type, and its file."""
+    """The record with the fields of its type, its text, and what was noted from it."""
     return show_source(asked, find_entry(asked, asked.name("id")))
 
 
@@ -51,7 +53,9 @@ def show_source(
         now=_tell_record(present) if present else "",
         seen=state_of(entry) if present else asked.form.text("seen", state_of(entry)),
         text=tell_text(known.paper.texts.get(entry.id)),
-        has_text=entry.id in known.paper.texts,
+        texts=known.paper.texts,
+        notes=order_notes(list_notes(asked.paper.folder)[0], entry.id, known),
+        name=name_note,
     )
 
 

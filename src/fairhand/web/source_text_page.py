@@ -7,7 +7,9 @@ from starlette.responses import Response
 
 from fairhand.model.entry import Entry
 from fairhand.model.source import SourceText
+from fairhand.session.noting import list_notes, name_note
 from fairhand.web.asked import Asked, get
+from fairhand.web.notes_page import order_notes
 
 LABELLED = {
     "entry": "as its record has them",
@@ -58,6 +60,7 @@ def show(asked: Asked) -> Response:
     body = page.text if page.notes_from is None else page.text[: page.notes_from]
     label = (page.label or "") if text.paged else ""
     name = known.names.get(entry.id, entry.id)
+    notes = order_notes(list_notes(asked.paper.folder)[0], entry.id, known)
     return asked.page(
         "source_text.html",
         title=f"{name}, page {label}" if label else name,
@@ -69,6 +72,10 @@ def show(asked: Asked) -> Response:
         footnotes=_paragraphs(page.text[len(body) :]),
         before=_address(asked, entry, text, at - 1),
         after=_address(asked, entry, text, at + 1),
+        notes=[note for note in notes if note.page == label],
+        name=name_note,
+        texts=known.paper.texts,
+        part_open=at + 1,
         place=f"{at + 1} of {len(text.pages)}",
     )
 
