@@ -40,7 +40,12 @@ class KindRow:
 
 KINDS: tuple[KindRow, ...] = (
     KindRow("task", ("verb",), "verb", find_task),
-    KindRow("length", ("unit", "min", "max", "words_per_page", "about", "excludes", "part"), "part", find_length),
+    KindRow(
+        "length",
+        ("unit", "min", "max", "words_per_page", "about", "excludes", "part", "uncounted", "counted"),
+        "part",
+        find_length,
+    ),
     KindRow("due", ("what", "on", "at"), "what", find_due),
     KindRow("sources", ("min", "max", "type", "since", "cited"), "type", find_sources),
     KindRow("sources_banned", ("what",), "", find_sources_banned),

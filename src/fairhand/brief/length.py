@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 
 from fairhand.brief.layout import Sentence, Sheet
+from fairhand.brief.length_counts import NOTHING_SAID, find_counts, list_excludes
 from fairhand.brief.numbers import NUMBER, Quantity, find_quantities, find_tolerance, number_value
 from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import READING, TOLD, ask, force_of, join
 from fairhand.model.requirement import Requirement
-from fairhand.model.span import Span
 
 _UNIT = (
     r"(?:(?:double[- ]spaced|single[- ]spaced|typed|typewritten|full|complete|manuscript|written|A4|printed)[ -]){0,3}"
@@ -57,50 +57,16 @@ _LENGTH_KEY = re.compile(
 )
 _LIMIT_KEY = re.compile(r"\b(?:word|page|length) limit|maximum (?:length|word|page)|limit\b", re.IGNORECASE)
 
-_EXCLUDED: tuple[tuple[str, str], ...] = (
-    ("title-page", r"(?:title|cover) (?:page|sheet)s?|cover(?:sheet)?s?"),
-    (
-        "references",
-        (
-            r"references?(?: list| page)?s?|reference list|bibliograph(?:y|ies)|works? cited(?: page| list)?"
-            r"|literature cited|list of (?:works cited|references|sources)"
-            r"|works-cited page|reference page|citations page"
-        ),
-    ),
-    ("footnotes", r"(?:foot|end)notes?|(?<!field )(?<!application )(?<!lecture )\bnotes"),
-    ("block-quotes", r"(?:block|indented|long|extended) quot(?:ation|e)s?"),
-    ("abstract", r"abstract"),
-    ("appendices", r"append(?:ix|ices|ixes)|annex(?:es|ures?)?"),
-    (
-        "figures",
-        r"figures?|tables?|captions?|images?|illustrations?|exhibits?|legends?|graphs?|charts?|visuals|diagrams?|maps?",
-    ),
-    ("headings", r"(?:sub-?)?headings?|section titles"),
-)
-_EXCLUDED_WORD = make_terms(_EXCLUDED)
-_LEAVES_OUT = re.compile(
-    r"\b(?:exclud(?:ing|es?)|excl\.?|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
-    r"|will) not include|doesn't include|don't include"
-    r"|don't count|do not count|not to include|omitting|apart from|other than|but not|not (?:including"
-    r"|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
-    r"|\bplus (?=a (?:title|cover)|(?:foot|end)?notes|(?:the |your )?(?:references|bibliography|works cited|appendi))",
-    re.IGNORECASE,
-)
-_IS_OUT = re.compile(
-    r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
-    r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
-    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
-    r"|not included|excluded\b|(?:do|does|is|are)(?:n't| not)(?=[.;)]|$)"
-    r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
-    r"|e) (?:word|count|limit|total))",
-    re.IGNORECASE,
-)
-_IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
 _COUNT_NAME = re.compile(
     r"\W*(?:the )?(?:(?:maximum |total |required )?(?:word|page)s?[ -](?:count|limit|length)|wordcount|words:|pages:"
     r"|number of (?:words|pages)|length \((?:words|pages)\))(?: is| of)?:?\s*",
     re.IGNORECASE,
 )
+_LEEWAY = re.compile(
+    r"\b(?:word|page) (?:limit|count|length)s?\b|\b(?:leeway|tolerance)\b|\blength of the (?:essay|paper)",
+    re.IGNORECASE,
+)
+_MARKED = re.compile(r"\b(?:mark|point|grade)s?\b", re.IGNORECASE)
 _RATE = re.compile(
     rf"(?P<rate>{NUMBER}) words? (?:to the|to a|per|a|for each|for every|each|on a)[ -](?:double-spaced |typed "
     rf"|printed )?page|(?P<rate2>{NUMBER}) words?/page",
@@ -108,7 +74,7 @@ _RATE = re.compile(
 )
 _NOT_TOTAL = re.compile(
     r"(?:plus or minus|give or take|(?:\+ ?/ ?-|±)|plus or minus|give or take|(?<!no )(?<!not )\b(?:longer|more"
-    r"|fewer|less) than|\bover|\bon|first|last|next"
+    r"|fewer|less) than|\bover|\bon|\bby|first|last|next"
     r"|opening|final|of the"
     r"|every) $|^ (?:per|a week|a day|of reading|each|of notes|of every"
     r"|long each)|shorter than|"
@@ -185,6 +151,8 @@ def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
         return True
     if '"' in before and before.count('"') % 2 == 0 and after.startswith(")"):
         return False
+    if re.match(r"limit\b", text[quantity.start :], re.IGNORECASE):
+        return True
     opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[
         : sentence.start
     ].rstrip().endswith('"')
@@ -195,65 +163,22 @@ def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
     )
 
 
-def _excluded_in(text: str) -> tuple[set[str], int, int]:
-    """The parts that ``text`` leaves out of the count, with the stretch that says so."""
-    found: set[str] = set()
-    start, end = len(text), 0
-    for clause in re.finditer(r"[^;.]+", text):
-        words = clause.group()
-        leading = _LEAVES_OUT.search(words)
-        leading = leading if leading and _EXCLUDED_WORD.search(words, leading.end()) else None
-        trailing = _IS_OUT.search(words)
-        if leading:
-            stretch = (leading.end(), len(words))
-        elif trailing:
-            counted = [m.end() for m in _IS_IN.finditer(words, 0, trailing.start())]
-            begin = trailing.start() if trailing.group().lower().startswith("neither") else max(counted, default=0)
-            stretch = (begin, trailing.end())
-        else:
-            continue
-        if leading and (stop := re.search(r"\b(?:but|and (?:must|should|is|are)|which)\b", words[leading.end() :])):
-            stretch = (leading.end(), leading.end() + stop.start())
-        hits = list(_EXCLUDED_WORD.finditer(words, *stretch))
-        hits = [h for h in hits if not re.search(r"\bon the $|\bto the $", words[: h.start()])]
-        if not hits:
-            continue
-        found |= {_EXCLUDED_WORD.name(h) for h in hits}
-        start = min(start, clause.start() + min(stretch[0], hits[0].start()))
-        end = max(end, clause.start() + max(hits[-1].end(), trailing.end() if trailing and not leading else 0))
-    return found, start, end
-
-
-_COUNTS = re.compile(
-    r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure)\b", re.IGNORECASE
-)
-
-
-def _exclusions(sheet: Sheet, sentence: Sentence, at: int) -> tuple[tuple[str, ...], Span | None]:
-    """What is left out of the paper's count, said in the same breath or in a sentence about the count."""
-    found, start, end = _excluded_in(sentence.text[at:])
-    span = sentence.span(at + start, at + end) if found else None
-    for other in sheet.sentences:
-        same = other.passage is sentence.passage
-        if other is sentence or (same and not 0 < other.start - sentence.start < 400):
-            continue
-        if not _COUNTS.search(other.text) or (
-            not same and not re.search(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b", other.text)
-        ):
-            continue
-        more, start, end = _excluded_in(other.text)
-        if more - found:
-            found |= more
-            if same:
-                span = join(span, other.span(start, end)) if span else other.span(start, end)
-    return tuple(sorted(found)), span
-
-
 def _words_per_page(sheet: Sheet) -> int | float | None:
     """The sheet's own rate, where it states one."""
     for sentence in sheet.sentences:
         if "page" in sentence.text and not TOLD.search(sentence.text) and (match := _RATE.search(sentence.text)):
             return number_value(match["rate"] or match["rate2"])
+    return None
+
+
+def _tolerance_elsewhere(sheet: Sheet, sentence: Sentence, number: float) -> tuple[float | None, float | None] | None:
+    """The bounds that another sentence sets, of the same passage or plainly about the length."""
+    for other in sheet.sentences:
+        near = other.passage is sentence.passage and other.start > sentence.start
+        if other is sentence or not (near or _LEEWAY.search(other.text)) or TOLD.search(other.text):
+            continue
+        if (said := find_tolerance(other.text, number)) and not _MARKED.search(other.text):
+            return said[:2]
     return None
 
 
@@ -285,19 +210,21 @@ def find_length(sheet: Sheet) -> list[Requirement]:
             end = quantity.end
             if part == "paper" and (low is None or high is None or low == high):
                 number = high if low is None else low
+                label = sentence.passage.key or sentence.passage.heading
+                is_limit = quantity.bare and _LIMIT_KEY.search(f"{label} {sentence.text[: quantity.start][-14:]}")
                 tolerance = find_tolerance(sentence.text[quantity.end : quantity.end + 60], number or 0)
                 if tolerance:
                     low, high, match = tolerance
                     end = quantity.end + match.end()
-                elif quantity.bare and _LIMIT_KEY.search(
-                    f"{sentence.passage.key or sentence.passage.heading} {sentence.text[: quantity.start][-14:]}"
-                ):
+                elif (quantity.bare or low is None) and (said := _tolerance_elsewhere(sheet, sentence, number or 0)):
+                    low, high = (None if low is None or is_limit else said[0]), said[1]
+                elif is_limit:
                     low = None
             key = (part, unit, low, high)
             if key in seen:
                 continue
             seen.add(key)
-            excludes, span = ((), None) if part != "paper" else _exclusions(sheet, sentence, quantity.end)
+            counts = find_counts(sheet, sentence, quantity.end) if part == "paper" else NOTHING_SAID
             here = sentence.span(quantity.start, end)
             found.append(
                 ask(
@@ -309,10 +236,12 @@ def find_length(sheet: Sheet) -> list[Requirement]:
                         "max": high,
                         "words_per_page": rate if unit == "pages" and part == "paper" else None,
                         "about": quantity.about,
-                        "excludes": excludes,
+                        "excludes": list_excludes(counts.uncounted),
                         "part": part,
+                        "uncounted": counts.uncounted,
+                        "counted": counts.counted,
                     },
-                    join(here, span) if span and span.start > here.start else here,
+                    join(here, counts.span) if counts.span and counts.span.start > here.start else here,
                     force_of(sentence.text),
                 )
             )

@@ -175,17 +175,46 @@ _TOLERANCE = re.compile(
 )
 
 
-def find_tolerance(text: str, number: float) -> tuple[float, float, re.Match[str]] | None:
-    """The least and greatest number within the tolerance that ``text`` grants on both sides; None where it grants none.
+_OVER = re.compile(
+    rf"(?P<n>{NUMBER}) ?(?P<of>%|per ?cent|words?|pages?) (?:above|over|more|longer|in excess)\b"
+    rf"|\b(?:by (?:no more than |at most |up to |not more than )|overrun of (?:up to )?)(?P<n2>{NUMBER}) ?"
+    r"(?P<of2>%|per ?cent|words?|pages?)|(?<![\d/])\+ ?(?P<n3>\d{1,3}) ?(?P<of3>%)",
+    re.IGNORECASE,
+)
+_UNDER = re.compile(
+    rf"(?P<n>{NUMBER}) ?(?P<of>%|per ?cent|words?|pages?) (?:below|under|less|shorter|short)\b"
+    r"|(?<![\d+])[-–] ?(?P<n3>\d{1,3}) ?(?P<of3>%)",
+    re.IGNORECASE,
+)
+_NO_LEAST = re.compile(r"\bno (?:lower|minimum|least)\b|\bthere is no minimum\b", re.IGNORECASE)
+
+
+def _width(match: re.Match[str], number: float) -> float:
+    """How much a tolerance on one side is, in the unit of ``number``."""
+    groups = match.groupdict()
+    amount = number_value(next(v for name, v in groups.items() if v and name.startswith("n")))
+    unit = next(v for name, v in groups.items() if v and name.startswith("of"))
+    return round(number * amount / 100) if unit[0] in "%pP" and not unit.lower().startswith("page") else amount
+
+
+def find_tolerance(text: str, number: float) -> tuple[float | None, float | None, re.Match[str]] | None:
+    """The least and greatest number within the tolerance that ``text`` grants; None where it grants none.
 
     >>> find_tolerance("2,500 words +/- 10%", 2500)[:2]
     (2250, 2750)
+    >>> find_tolerance("10 % above; no lower limit", 2000)[:2], find_tolerance("up to 5 % over is allowed", 2000)[:2]
+    ((None, 2200), (2000, 2100))
     """
     match = _TOLERANCE.search(text)
-    if not match:
+    if match:
+        amount = (match["a"] or match["b"]).lower()
+        width = {"half a": 0.5, "a": 1, "an": 1}.get(amount) or number_value(amount)
+        if match["b"] or re.match(r"%|per", match["of"], re.IGNORECASE):
+            width = round(number * width / 100)
+        return number - width, number + width, match
+    over, under = _OVER.search(text), _UNDER.search(text)
+    first = over or under
+    if not first:
         return None
-    amount = (match["a"] or match["b"]).lower()
-    width = {"half a": 0.5, "a": 1, "an": 1}.get(amount) or number_value(amount)
-    if match["b"] or re.match(r"%|per", match["of"], re.IGNORECASE):
-        width = round(number * width / 100)
-    return number - width, number + width, match
+    low = number - _width(under, number) if under else None if _NO_LEAST.search(text) else number
+    return low, number + _width(over, number) if over else number, first

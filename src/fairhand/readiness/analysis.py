@@ -7,6 +7,7 @@ from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from fairhand.brief.length_counts import uncounted_parts
 from fairhand.citing.attach import attach
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.named import find_named
@@ -300,14 +301,13 @@ class Analysis:
         return self.count(self.length_excludes)
 
     @property
-    def length_excludes(self) -> tuple[str, ...]:
-        """The parts of the paper that the sheet does not count."""
-        excludes = self.length_rule.values.get("excludes") if self.length_rule else None
-        return excludes if isinstance(excludes, tuple) else ()
+    def length_excludes(self) -> frozenset[str]:
+        """The parts of the paper that do not count by the sheet's rule."""
+        return uncounted_parts(self.length_rule.values if self.length_rule else {})
 
     def count(self, excludes: Collection[str]) -> WordCount:
-        """The draft's words, without the parts named in ``excludes`` and the list of references."""
-        left_out = frozenset({*excludes, "references"})
+        """The draft's words, without the parts named in ``excludes``."""
+        left_out = frozenset(excludes)
         if left_out not in self._counts:
             self._counts[left_out] = count_words(self.manuscript, left_out, [m.span for m in self.mentions])
         return self._counts[left_out]

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from fairhand.brief.length_counts import uncounted_parts
 from fairhand.manuscript.counting import WordsOf
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
@@ -28,7 +29,7 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
             asked = " ".join(requirement.evidence.split())
             return Judgement("ask", None, f"It is for a piece that does not stand in the draft: “{asked}”. {CONFIRM}")
         return _against(requirement, float(words), f"{count_of(words, 'word')} in the {part.replace('-', ' ')}")
-    counted = analysis.count(_excludes(requirement))
+    counted = analysis.count(uncounted_parts(requirement.values))
     told = f"counted {count_of(counted.counted, 'word')}{_told_exclusions(counted.excluded)}"
     if requirement.values.get("unit") == "words":
         return _against(requirement, float(counted.counted), told)
@@ -72,12 +73,6 @@ def _number(requirement: Requirement, name: str) -> float | None:
     """A bound as a number, or None."""
     value = requirement.values.get(name)
     return float(value) if isinstance(value, int | float) and not isinstance(value, bool) else None
-
-
-def _excludes(requirement: Requirement) -> tuple[str, ...]:
-    """The parts that the sheet does not count."""
-    value = requirement.values.get("excludes")
-    return value if isinstance(value, tuple) else ()
 
 
 def _told_exclusions(excluded: Mapping[WordsOf, int]) -> str:
