@@ -39,6 +39,11 @@ def find(paper: Path, entry_id: str) -> Entry:
     return OpenPaper(paper).look().entries[entry_id]
 
 
+def list_cited(opened: OpenPaper) -> set[str]:
+    """The ids of the sources that are told as cited."""
+    return {one.entry.id for one in list_sources(opened) if one.cited}
+
+
 def test_lists_join_in_one_step(paper: Path) -> None:
     """What stood there before is among the earlier states; what cannot be read is told, and costs nothing else."""
     before = (paper / "sources.json").read_bytes()
@@ -85,6 +90,14 @@ def test_a_source_of_the_course_is_corrected_in_the_paper_alone(paper: Path) -> 
     assert state_of(find(paper, "ordnance-1911")) != state_of(entry)
     remove_record(paper, find(paper, "ordnance-1911"))
     assert find(paper, "ordnance-1911").title == "Ordnance"
+
+
+def test_a_corrected_record_is_known_at_once(paper: Path) -> None:
+    """What citations may name it by is read anew, its publisher too where it has no author."""
+    opened = OpenPaper(paper)
+    assert "ordnance-1911" in list_cited(opened)
+    change_record(paper, opened.look().entries["ordnance-1911"], "book", {"publisher": "Oarsman Press"})
+    assert "ordnance-1911" not in list_cited(opened)
 
 
 def test_a_record_is_never_left_with_nothing_to_cite(paper: Path) -> None:

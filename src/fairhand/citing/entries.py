@@ -76,6 +76,8 @@ def read_entry(record: object, where: str) -> tuple[Entry | None, tuple[Problem,
         page=text_of(csl, "page"),
         doi=text_of(csl, "DOI"),
         url=text_of(csl, "URL"),
+        publisher=text_of(csl, "publisher"),
+        year_suffix=text_of(csl, "year-suffix"),
         csl=csl,
     )
     return entry, tuple(faults)

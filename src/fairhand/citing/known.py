@@ -186,9 +186,7 @@ def _read_work(entry: Entry) -> Work:
     creators = tuple(_read_creator(name) for name in entry.authors or entry.editors)
     main = _MAIN_TITLE.split(entry.title, maxsplit=1)[0]
     titles = dict.fromkeys(title_words(title) for title in (entry.title, main, entry.title_short))
-    publisher = entry.csl.get("publisher")
-    where = (entry.container_title, publisher if isinstance(publisher, str) else "")
-    containers = dict.fromkeys(title_words(name) for name in where)
+    containers = dict.fromkeys(title_words(name) for name in (entry.container_title, entry.publisher))
     return Work(entry, creators, tuple(t for t in titles if t), tuple(c for c in containers if c))
 
 
@@ -227,7 +225,7 @@ def _with_suffixes(works: Sequence[Work]) -> list[Work]:
             groups.setdefault((who, issued.year if issued else None), []).append(at)
     out = list(works)
     for group in groups.values():
-        own = {at: text for at in group if isinstance(text := works[at].entry.csl.get("year-suffix"), str) and text}
+        own = {at: works[at].entry.year_suffix for at in group if works[at].entry.year_suffix}
         for letter, at in zip(
             "abcdefghijklmnopqrstuvwxyz", sorted(group, key=lambda at: title_words(works[at].entry.title)), strict=False
         ):

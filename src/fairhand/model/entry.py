@@ -60,5 +60,8 @@ class Entry:
     """The page range, as recorded (``"56-57"``, ``"B2"``, ``"xiv-xvi"``)."""
     doi: str = ""
     url: str = ""
+    publisher: str = ""
+    year_suffix: str = ""
+    """The letter that its record gives it among works of the same author and year."""
     csl: Mapping[str, object] = field(default_factory=dict, compare=False)
     """The whole CSL-JSON record."""
