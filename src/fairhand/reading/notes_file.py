@@ -42,7 +42,7 @@ def read_notes(text: str) -> tuple[tuple[Note, ...], tuple[Problem, ...]]:
         try:
             note = _read_line(line)
         except ValueError as error:
-            problems.append(Problem(f"{WHERE}, line {number}", f"it is no note: {error}", MEND))
+            problems.append(Problem(f"{WHERE}, line {number}", f"it is no note ({error})", MEND))
             continue
         if note.id in notes:
             problems.append(
@@ -84,14 +84,14 @@ def _read_line(line: str) -> Note:
     try:
         found = json.loads(line)
     except (ValueError, RecursionError) as error:
-        message = "it is not JSON"
+        message = "not JSON"
         raise ValueError(message) from error
     if not isinstance(found, Mapping):
-        message = "it is no annotation"
+        message = "no annotation"
         raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
     note = _read(found)
     if not note.source:
-        message = "it has no target that names its source"
+        message = "no target that names its source"
         raise ValueError(message)
     return note if note.id else _read({**found, "id": hashlib.sha256(line.encode("utf-8", "replace")).hexdigest()[:16]})
 
