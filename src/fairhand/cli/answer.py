@@ -8,12 +8,13 @@ import click
 
 from fairhand.cli.places import PaperFolder
 from fairhand.cli.screen import say
+from fairhand.errors import DeskError
 
 
 @click.command("answer")
 @click.argument("ids", nargs=-1, required=True, metavar="ID...")
 @click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
-@click.option("--say", "words", default="", help="The answer in words.")
+@click.option("--say", "words", default="", help="The answer in words (default: yes).")
 @click.option("--set", "values", multiple=True, metavar="KEY=VALUE", help="Correct a value, as --set on=2027-03-01.")
 @click.option("--waive", is_flag=True, help="It no longer holds.")
 @click.option("--by", default="", help="Who said so.")
@@ -24,5 +25,20 @@ def command(
     """Answer, correct or waive the requirement ID of the paper's sheet; it is kept in paper.toml with who said so."""
     from fairhand.session.answering import answer_requirement
 
+    written = dict(map(_read_value, values))
+    words = words or ("" if written or waive else "yes")
     for requirement in ids:
-        say(answer_requirement(paper, requirement, words=words, values=values, waive=waive, by=by, undo=undo))
+        say(answer_requirement(paper, requirement, words=words, written=written, waive=waive, by=by, undo=undo))
+
+
+def _read_value(said: str) -> tuple[str, str]:
+    """One ``KEY=VALUE``.
+
+    >>> _read_value("excludes = headings, references")
+    ('excludes', 'headings, references')
+    """
+    key, found, value = said.partition("=")
+    if not found or not key.strip():
+        message = f"{said}: a value is set as KEY=VALUE, say on=2027-03-01"
+        raise DeskError(message)
+    return key.strip(), value.strip()

@@ -10,7 +10,7 @@ import click
 
 from fairhand.cli.places import DAY
 from fairhand.cli.screen import say, say_rows
-from fairhand.model.requirement import Brief, Requirement
+from fairhand.model.requirement import Brief
 
 
 @click.command("brief")
@@ -33,13 +33,15 @@ def command(file: Path, given: dt.date | None, as_json: bool) -> None:
 
 def show(brief: Brief) -> None:
     """The requirements with the words that ask them, then what was not understood."""
+    from fairhand.brief.telling import tell_requirement
+
     if brief.assignments:
         say(f"The sheet asks for {len(brief.assignments)} papers: {'; '.join(brief.assignments)}.")
         say()
     say(f"The sheet asks {len(brief.requirements)} things.")
     say()
     for requirement in brief.requirements:
-        say_rows([(requirement.id, tell_values(requirement))])
+        say_rows([(requirement.id, tell_requirement(requirement))])
         say(f"“{' '.join(requirement.evidence.split())}”", 6)
     for heading, lines in (
         ("To ask the teacher, or to look up", brief.questions),
@@ -51,19 +53,3 @@ def show(brief: Brief) -> None:
             say(heading)
             for line in lines:
                 say(" ".join(line.split()), 2, 4)
-
-
-def tell_values(requirement: Requirement) -> str:
-    """A requirement's values in one line, what the sheet leaves unsaid left out."""
-    said = []
-    for key, value in requirement.values.items():
-        if value is None or value is False or value == () or (key, value) in {("part", "paper"), ("needed", True)}:
-            continue
-        shown = key.replace("_", " ") if value is True else f"{key.replace('_', ' ')} {_plain(value)}"
-        said.append(shown)
-    force = "" if requirement.force == "must" else f" ({requirement.force})"
-    return ", ".join(said) + force
-
-
-def _plain(value: object) -> str:
-    return ", ".join(map(str, value)) if isinstance(value, tuple) else f"{value}"

@@ -75,7 +75,7 @@ def make_course(desk: Path, settings: CourseSettings, sheets: Mapping[str, bytes
     """
     names = ("title", "teacher", "institution", "style")
     told = {**{name: getattr(settings, name) for name in names}, **settings.other}
-    files = {"course.toml": write_settings(told)} | {_sheet_name(name): data for name, data in (sheets or {}).items()}
+    files = {"course.toml": write_settings(told)} | {name_sheet(name): data for name, data in (sheets or {}).items()}
     return _make_folder(desk / "courses", settings.folder or name_folder(settings.title), files)
 
 
@@ -102,7 +102,7 @@ def make_paper(desk: Path, settings: PaperSettings, sheets: Mapping[str, bytes] 
     if settings.course:
         at_hand = (*list_folder(at_course), *list_folder(at_course / "brief"))
         held = {hash_bytes(path.read_bytes()) for path in at_hand if path.is_file()}
-    own = {_sheet_name(name): data for name, data in (sheets or {}).items() if hash_bytes(data) not in held}
+    own = {name_sheet(name): data for name, data in (sheets or {}).items() if hash_bytes(data) not in held}
     if len(own) == 1:
         files = {f"brief{Path(name).suffix.lower()}": data for name, data in own.items()}
     else:
@@ -118,6 +118,23 @@ def make_paper(desk: Path, settings: PaperSettings, sheets: Mapping[str, bytes] 
     return _make_folder(desk, name_folder(settings.title), {"paper.toml": write_settings(told)} | files)
 
 
+def name_sheet(name: str) -> str:
+    """The file name of a sheet, without folders and without what some system refuses.
+
+    Raises:
+        UnknownFormat: No sheet is read from a file with that ending.
+
+    >>> name_sheet("sheets/Paper 2: ports.pdf")
+    'Paper 2_ ports.pdf'
+    """
+    path = Path(name.replace("\\", "/").rpartition("/")[2])
+    if path.suffix.lower() not in SHEET_SUFFIXES:
+        message = f"{path.name}: a sheet is not read from such a file; save it as PDF, DOCX or plain text"
+        raise UnknownFormat(message)
+    stem = re.sub(r'[<>:"|?*\x00-\x1f]', "_", path.stem).strip(" .") or "sheet"
+    return f"{stem[:100]}{path.suffix}"
+
+
 def write_settings(told: Mapping[str, object]) -> bytes:
     r"""TOML of the settings that say something.
 
@@ -127,16 +144,6 @@ def write_settings(told: Mapping[str, object]) -> bytes:
     import tomlkit
 
     return tomlkit.dumps({key: value for key, value in told.items() if value not in ("", None)}).encode()
-
-
-def _sheet_name(name: str) -> str:
-    """The file name of a sheet, without folders and without what some system refuses."""
-    path = Path(name.replace("\\", "/").rpartition("/")[2])
-    if path.suffix.lower() not in SHEET_SUFFIXES:
-        message = f"{path.name}: a sheet is not read from such a file; save it as PDF, DOCX or plain text"
-        raise UnknownFormat(message)
-    stem = re.sub(r'[<>:"|?*\x00-\x1f]', "_", path.stem).strip(" .") or "sheet"
-    return f"{stem[:100]}{path.suffix}"
 
 
 def _make_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
@@ -103,7 +104,7 @@ class _Reading:
         at_course = around / "courses" / course.folder if course else None
         named = f"courses/{course.folder}/" if course else ""
         self.look_for_misnamed_draft()
-        sheets = self.read_sheets(at_course, named)
+        sheets = self.read_sheets(at_course, named, settings.given)
         sources = self.list_sources(at_course, named)
         self.list_figures_and_styles()
         return PaperFiles(
@@ -172,14 +173,14 @@ class _Reading:
                     mend = "rename it to draft.md"
                 self.problems.append(Problem(path.name, "the draft is looked for under the name draft.md", mend))
 
-    def read_sheets(self, at_course: Path | None, named: str) -> tuple[FileSeen, ...]:
+    def read_sheets(self, at_course: Path | None, named: str, given: dt.date | None) -> tuple[FileSeen, ...]:
         own = [(path, path.name) for path in list_folder(self.folder) if path.stem.lower() == "brief" and path.suffix]
         own += [(path, f"brief/{path.name}") for path in list_folder(self.folder / "brief")]
         held: list[tuple[Path, str]] = []
         if at_course:
             held += [(path, f"{named}{path.name}") for path in list_folder(at_course) if _is_sheet(path)]
             held += [(path, f"{named}brief/{path.name}") for path in list_folder(at_course / "brief")]
-        return order_sheets(self.see_sheets(held), self.see_sheets(own))
+        return order_sheets(self.see_sheets(held), self.see_sheets(own), given)
 
     def see_sheets(self, places: Iterable[tuple[Path, str]]) -> list[FileSeen]:
         sheets = []

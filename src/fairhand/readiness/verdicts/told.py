@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fairhand.brief.telling import POLICIES, tell_requirement
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement
@@ -9,9 +10,7 @@ from fairhand.readiness.judgement import CONFIRM, Judgement
 
 def judge_rubric(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
     """A criterion and its weight: nothing to meet, something to know."""
-    values = requirement.values
-    unit = "%" if values.get("unit") == "percent" else " points"
-    return Judgement("met", None, f"“{values.get('criterion')}” carries {values.get('weight'):g}{unit}.")
+    return Judgement("met", None, f"“{requirement.values.get('criterion')}” carries {tell_requirement(requirement)}.")
 
 
 def judge_late(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
@@ -21,8 +20,7 @@ def judge_late(requirement: Requirement, analysis: Analysis) -> Judgement:  # no
 
 def judge_submit(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
     """How the paper is handed in: told again at the hand-in."""
-    where = f" to the {requirement.values['where']}" if requirement.values.get("where") else ""
-    return Judgement("met", None, f"Hand in by {requirement.values.get('by')}{where}.")
+    return Judgement("met", None, f"To be handed in {tell_requirement(requirement)}.")
 
 
 def judge_task(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
@@ -32,10 +30,9 @@ def judge_task(requirement: Requirement, analysis: Analysis) -> Judgement:  # no
 
 def judge_policy(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
     """A rule on the writer's conduct; leave that the sheet gives needs no answer."""
-    what = {"ai": "artificial intelligence", "collaboration": "working together", "reuse": "work used before"}
-    named = what.get(str(requirement.values.get("what")), str(requirement.values.get("what")))
-    rule = requirement.values.get("rule")
-    if rule == "allowed":
+    what = str(requirement.values.get("what"))
+    named = POLICIES.get(what, what)
+    if requirement.values.get("rule") == "allowed":
         return Judgement("met", None, f"On {named} the sheet gives leave: “{' '.join(requirement.evidence.split())}”.")
     return Judgement(
         "ask", None, f"The sheet's rule on {named}: “{' '.join(requirement.evidence.split())}”. Kept? {CONFIRM}"
