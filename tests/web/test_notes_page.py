@@ -192,3 +192,9 @@ def test_nothing_hinders_anybody(browser_page: Page, hindrances: Callable[[Page]
     assert hindrances(browser_page) == []
     browser_page.get_by_role("link", name="Correct the note r").click()
     assert hindrances(browser_page) == []
+
+
+def test_a_quotation_that_the_source_has_otherwise_is_doubted(client: TestClient, file: Path) -> None:
+    """Beside the note, while the source is at hand."""
+    write(file, Note("a", "osei-2014", page="118", quotation="not a word of this stands in her chapter anywhere"))
+    assert "These words were not found in the text at hand" in client.get(NOTES).text

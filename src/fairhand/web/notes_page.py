@@ -12,6 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.note import Note
 from fairhand.model.source import SourceText
 from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.noted import doubt_note
 from fairhand.session.editing import state_of
 from fairhand.session.noting import keep_note, list_notes, name_note, remove_note
 from fairhand.web.asked import Asked, get, post
@@ -47,6 +48,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
         sources=known.names,
         texts=known.paper.texts,
         name=name_note,
+        doubts={note.id: doubt_note(known, note) for note in notes},
         fault=fault,
         note=note or Note("", source=asked.query("source")),
     )
