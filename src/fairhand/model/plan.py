@@ -33,6 +33,8 @@ class Step:
     """Whether the paper can be handed in without it."""
     why: str = ""
     """Why it is there, in words: the requirement or the state that asks for it."""
+    usual_minutes: int = 0
+    """What it takes at the usual pace, before the writer's own is reckoned in."""
 
 
 @dataclass(frozen=True, slots=True)
