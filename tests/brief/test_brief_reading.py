@@ -134,7 +134,7 @@ def test_json_has_the_schemas_keys_and_types() -> None:
     assert length["words_per_page"] is None
     assert banned["what"] == ["blog"]
     assert set(length) == {
-        *("kind", "unit", "min", "max", "words_per_page", "about", "excludes", "part"),
+        *("kind", "unit", "min", "max", "words_per_page", "about", "excludes", "part", "uncounted", "counted"),
         *("evidence", "id", "force", "start", "end", "sheet"),
     }
 

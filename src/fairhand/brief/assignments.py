@@ -61,7 +61,7 @@ def find_assignments(sheet: Sheet) -> list[tuple[int, str]]:
         for i, m, p in hits
         if nouns.count(m["noun"].lower()) >= 2
         and p.kind in {"heading", "prose"}
-        and not re.search(r"\bdue\b|\d%\)?$", p.text[m.end() :])
+        and not re.search(r"\bdue\b|\d%$", p.text[m.end() :])
     ]
     if len({m["number"].lower() for _, m, _ in several}) < 2:
         several = [(i, m, p) for i, m, p in hits if nouns.count(m["noun"].lower()) >= 2 and p.kind == "heading"]

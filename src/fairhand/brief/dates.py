@@ -36,6 +36,7 @@ _DATE = re.compile(
 _RELATIVE = re.compile(
     rf"\b(?:(?P<n>{COUNT}|an?) (?P<unit>days?|weeks?|fortnights?|months?) from (?:today|now|this date"
     rf"|the date of (?:this|issue)\w*)"
+    rf"|(?P<named>{_DAY}),? (?:the )?(?P<dom>\d{{1,2}})(?:st|nd|rd|th)\b(?! (?:of |century|edition|week|{_MONTH}))"
     rf"|(?P<which>next|this|on|by|due) (?P<day>Monday|Tuesday|Wednesday|Thursday|Friday|Saturday"
     rf"|Sunday)\b(?! of\b|,? (?:the )?\d|,? {_MONTH}))",
     re.IGNORECASE,
@@ -105,7 +106,7 @@ def _place_year(month: int, day: int, weekday: int | None, given: dt.date) -> dt
     return coming[0] if coming else (candidates[0] if candidates else None)
 
 
-def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool | None) -> Dated | None:
+def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool | None, british: bool) -> Dated | None:
     weekday = _weekday(match["weekday"])
     doubt = ""
     year_word = match["y1"] or match["y2"] or match["y3"] or match["y4"] or match["y5"]
@@ -117,7 +118,7 @@ def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool |
     else:
         a, b = int(match["n1"] or match["n3"]), int(match["n2"] or match["n4"])
         # Points and hyphens part the figures where the day is written first, unless the sheet shows otherwise.
-        orders = [(b, a), (a, b)] if day_first or (match["n3"] and day_first is None) else [(a, b), (b, a)]
+        orders = [(b, a), (a, b)] if day_first or ((match["n3"] or british) and day_first is None) else [(a, b), (b, a)]
         orders = [o for o in dict.fromkeys(orders) if 1 <= o[0] <= 12 and 1 <= o[1] <= 31]
     orders = [(m, d) for m, d in orders if _day(2024, m, d)]
     if not orders:
@@ -141,12 +142,21 @@ def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool |
     return Dated(match.start(), match.end(), on, doubt, explicit_year=bool(year))
 
 
+def _coming(given: dt.date, day: int, weekday: int | None) -> dt.date | None:
+    """The next day of that number in its month that is that day of the week, within the year ("Tuesday the 27th")."""
+    days = (given + dt.timedelta(days=n) for n in range(366))
+    return next((d for d in days if d.day == day and d.weekday() == weekday), None)
+
+
 def _read_relative(match: re.Match[str], given: dt.date) -> Dated | None:
     if match["n"]:
         number = 1 if match["n"].lower() in {"a", "an"} else int(number_value(match["n"]))
         unit = match["unit"].lower().rstrip("s")
         days = {"day": 1, "week": 7, "fortnight": 14, "month": 30}[unit] * number
         return Dated(match.start(), match.end(), given + dt.timedelta(days=days)) if days < 1000 else None
+    if match["named"]:
+        on = _coming(given, int(match["dom"]), _weekday(match["named"]))
+        return Dated(match.start(), match.end(), on) if on else None
     weekday = _weekday(match["day"])
     if weekday is None:
         return None
@@ -176,13 +186,40 @@ def writes_day_first(text: str) -> bool | None:
     return None if first == second else first > second
 
 
-def find_dates(text: str, given: dt.date | None, *, day_first: bool | None = None) -> list[Dated]:
+_BRITISH = re.compile(
+    r"\b(?:per cent|centred?|colour\w*|favour\w*|honour\w*|programmes?|modules?|summarise\w*|organise\w*|recognise\w*"
+    r"|analyse[ds]?|judgement|tutors?|candidate number|British|UK|A4|\d ?cm)\b|£"
+)
+_AMERICAN = re.compile(
+    r"\b(?:centered?|colors?|favor\w*|honor\w*|program|summarize\w*|organize\w*|analyze[ds]?|judgment|American"
+    r"|semester|syllabus|letter grades?|GPA|freshm[ae]n|\d[ -]?inch(?:es)?)\b|\$\d"
+)
+
+
+@lru_cache(maxsize=16)
+def seems_british(text: str) -> bool:
+    """Whether a sheet's spelling and words are plainly more British than American.
+
+    >>> seems_british("Sixty per cent of the module; print on A4."), seems_british("The syllabus is here.")
+    (True, False)
+    """
+    here, there = len(_BRITISH.findall(text)), len(_AMERICAN.findall(text))
+    return here >= 2 and here > 2 * there
+
+
+def find_dates(
+    text: str, given: dt.date | None, *, day_first: bool | None = None, british: bool = False
+) -> list[Dated]:
     """The dates in ``text``, in order, their year placed after ``given`` and by their weekday.
+
+    Where nothing tells day from month (``day_first``), the day is put first for a British sheet, and asked.
 
     >>> find_dates("by Friday 19 March", dt.date(2027, 3, 1))[0].on
     datetime.date(2027, 3, 19)
     """
-    found = [d for match in _DATE.finditer(text) if (d := _read_date(match, given, day_first=day_first))]
+    found = [
+        d for match in _DATE.finditer(text) if (d := _read_date(match, given, day_first=day_first, british=british))
+    ]
     if given:
         for match in _RELATIVE.finditer(text):
             dated = _read_relative(match, given)

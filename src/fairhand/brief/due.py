@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from fairhand.brief.dates import Dated, find_dates, find_times, writes_day_first
+from fairhand.brief.dates import Dated, find_dates, find_times, seems_british, writes_day_first
 from fairhand.brief.layout import Passage, Sheet, split_sentences
 from fairhand.brief.terms import make_terms
 from fairhand.brief.wording import TOLD, ask
@@ -69,7 +69,8 @@ _OTHER = re.compile(
     r"|permission|library|conference|librarian|lectures?|tutorials?|seminars?"
     r"|issued|handed out|given out|distributed|added in class|circulated|visit|practice|practise|reading week"
     r"|resume|begins?|starts?|opens?|ends?|chapters?|weather|revised|updated|accepted after|after (?:that|this)"
-    r"|late work|not accepted|sign up|topics? (?:must|should|due)|titles? must|questions? to me|meet(?:ing)?s?"
+    r"|late work|not accepted|sign up|working thesis|topics? (?:must|should|due)|titles? must"
+    r"|questions? to me|meet(?:ing)?s?"
     r"|discuss(?:ion)?|read\b|supervis\w+|register|withdraw)\b",
     re.IGNORECASE,
 )
@@ -87,9 +88,19 @@ _DUE_CONTEXT = re.compile(
 _NOT_DATES_TO_NOTE = re.compile(r"dates? to note|publication|dated", re.IGNORECASE)
 _ALL_AT = re.compile(
     r"\b(?:all|each|every|everything)\b[^.;]{0,60}\b(?:due|deadlines?|submitted|uploaded|handed in|times?)\b"
-    r"|\bby default\b",
+    r"|\bby default\b|\ball (?:two|three|four|five|of (?:them|these))? ?(?:are )?(?:due )?(?:by|at) \d",
     re.IGNORECASE,
 )
+
+
+_WHATEVER = frozenset({"it", "assignment", "submission", "work", "piece"})
+"""Words for whatever the sheet is about."""
+_SINCE = re.compile(
+    r"\b(?:after|since|from|(?<!later )than|week of)(?: the)?(?: (?:first|second|third|next|following) \w+)? ?\(?$"
+    r"|\b(?:stop|cease|no longer) (?:accept|tak)\w*[^.;]{0,40}$",
+    re.IGNORECASE,
+)
+"""Before a date that is no hour of hand-in, but the end or the start of something."""
 
 
 def _thing(words: str) -> tuple[str, bool]:
@@ -119,10 +130,12 @@ def _subject_is_other(before: str) -> bool:
 
 def _title_thing(sheet: Sheet) -> str:
     """What the sheet as a whole asks to hand in: its title's thing, where no paper is named."""
-    thing, _ = _thing(sheet.title.split(" / ")[0])
-    return (
-        thing if thing and not re.search(r"\b(?:papers?|essays?|reports?)\b", sheet.title, re.IGNORECASE) else "final"
-    )
+    lines = sheet.title.split(" / ")
+    if named := next((match for line in lines if (match := _THING.pattern.fullmatch(line.strip()))), None):
+        return _THING.name(named)
+    thing, _ = _thing(lines[0])
+    paper = re.search(r"\b(?:papers?|essays?|reports?)\b", sheet.title, re.IGNORECASE)
+    return thing if thing and not paper else "final"
 
 
 def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[str, int] | None:
@@ -141,7 +154,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         after = after[: after.index(";")]
     after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
     around = before + " # " + after_sentence
-    if re.search(r"\b(?:after|since|from|(?<!later )than|week of)(?: the)? $", before) or _subject_is_other(before):
+    if _SINCE.search(before) or _subject_is_other(before):
         return None
     if _HARD_OTHER.search(before) or (TOLD.search(around) and not listed):
         return None
@@ -157,6 +170,8 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         later, later_named = _thing(after_sentence)
         if later_named and (passage.kind == "row" or not before.strip(" \t-:,") or handing):
             thing, named = later, True
+    if thing == "final" and hit and hit.group().lower() in _WHATEVER and not _THING.search(before):
+        thing = _title_thing(sheet)
     if not named:
         if not (handing or (in_list and _only_when(before))):
             return None
@@ -207,6 +222,7 @@ def read_dates_due(sheet: Sheet) -> tuple[tuple[Requirement, ...], tuple[str, ..
     rejected = -1
     seen: set[tuple[str, str | None]] = set()
     day_first = writes_day_first(sheet.text)
+    british = seems_british(sheet.text)
     common = None
     for sentence in sheet.sentences:
         if (
@@ -216,7 +232,7 @@ def read_dates_due(sheet: Sheet) -> tuple[tuple[Requirement, ...], tuple[str, ..
         ):
             common = times[0].at
     for passage in sheet.passages:
-        dates = find_dates(passage.text, given, day_first=day_first)
+        dates = find_dates(passage.text, given, day_first=day_first, british=british)
         rejected = -1
         for i, dated in enumerate(dates):
             if dated.on and given and dated.on <= given:

@@ -131,7 +131,7 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|word[- ]count (?:must|should|is to|has to"
                 r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
                 r"|(?:bear|carry|show)[^.;]{0,60}\bword[- ]count|(?:with|giving|and|stating|includ\w+"
-                r"|,)[^.;]{0,60}(?<!in )\bthe word[- ]count)"
+                r"|,)[^.;]{0,60}(?<!in )(?<!from )\bthe word[- ]count)"
             ),
         ),
         (

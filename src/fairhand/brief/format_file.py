@@ -16,6 +16,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
         (
             r"\.docx?\b|\bdocx\b|(?:MS |Microsoft )?Word (?:document|file|format|doc\b)|\bin Word\b|\bas (?:a )?Word\b"
             r"|\bWord-process(?:ed|or) (?:file|document)|\bWord(?= or |,? not )|(?<=PDF or )Word"
+            r"|(?<=ile type: )Word\b|(?<=ile format: )Word\b|(?<=ormat: )Word\b"
         ),
     ),
     ("pdf", r"(?<![\w])\.?pdfs?\b(?! of (?:the|an?) (?:article|chapter|reading|book))"),

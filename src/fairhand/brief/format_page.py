@@ -10,11 +10,12 @@ from fairhand.brief.layout import Sentence
 
 _PAGE_NUMBERS = re.compile(
     r"\b(?:page[- ]numbers?(?:ing|ed)?|number(?:ed)? (?:the |all |your |every |each )?(?:of the )?pages?"
-    r"|(?<!\d )pages? (?:(?:are|is|must|should|shall|will|to|be|all) ){0,3}numbered|pagination|paginated?)\b",
+    r"|(?<!\d )pages?:? (?:(?:are|is|must|should|shall|will|to|be|all) ){0,3}numbered|pagination|paginated?)\b",
     re.IGNORECASE,
 )
 _CITED_PAGES = re.compile(
-    r"\b(?:specific|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card|reference to|references?"
+    r"\b(?:specific|referencing|give page|cit(?:e|es|ed|ing|ation|ations)|quot\w+|sources?|lacks?|author|card"
+    r"|reference to|references?"
     r"|just put|when quoting|for each)\b",
     re.IGNORECASE,
 )
@@ -22,7 +23,9 @@ _VERTICAL = re.compile(r"\b(?P<v>top|upper|bottom|lower|foot|head|footer|header)
 _SIDE = re.compile(r"\b(?P<s>right|left|centred?|centered?|center|middle)(?:-hand)?\b", re.IGNORECASE)
 _RUNNING = re.compile(
     r"\b(?:running (?:heads?|headers?|title)|(?:page )?headers? (?:with|containing|that (?:has|gives|bears"
-    r"|includes)|showing|on (?:each|every)))\b",
+    r"|includes)|showing|on (?:each|every))"
+    r"|(?:(?:sur|last |family )?name|(?:student|candidate|matriculation) number|short title)\b[^.;]{0,40}"
+    r"\b(?:in|as) (?:the|a|each|every) (?:page )?header)\b",
     re.IGNORECASE,
 )
 _TITLE_PAGE = re.compile(r"\b(?:(?:separate )?title[- ]page|cover (?:page|sheet)|titlepage)\b", re.IGNORECASE)
@@ -41,7 +44,7 @@ _LINES = re.compile(
 _HEADINGS = re.compile(
     r"\b(?:number(?:ed)? (?:your |the |all )*(?:(?:sub-?)?headings|sections)|(?:sub-?)?headings?(?: (?:should be"
     r"|must be|are"
-    r"|to be))? (?:\w+ )?numbered)\b",
+    r"|to be))? (?:\w+ )?numbered|sections? (?:should be|must be|are|to be|shall be) (?:\w+ )?numbered)\b",
     re.IGNORECASE,
 )
 _NEGATION = re.compile(r"\b(?:no|not|without|never|optional|unnecessary|instead of|neither|nor)\b|n't\b", re.IGNORECASE)
@@ -61,7 +64,7 @@ def find_page_numbers(sentence: Sentence) -> Iterator[Hit]:
     if not match:
         return
     near = text[match.end() : match.end() + 70]
-    cut = re.search(r"[;.]|, (?:and )?(?:double|one|1|single|\d)", near)
+    cut = re.search(r"[;.]|, (?:and )?(?:double|one|1|single|\d|your|with your|an?\b)", near)
     near = near[: cut.start()] if cut else near
     ahead = text[max(0, match.start() - 50) : match.start()]
     vertical, side = _VERTICAL.search(near), _SIDE.search(near)
@@ -95,8 +98,9 @@ def _place(vertical: re.Match[str] | None, side: re.Match[str] | None) -> str:
 
 def find_heads(sentence: Sentence) -> Iterator[Hit]:
     """A running head."""
-    match = _RUNNING.search(sentence.text)
-    if match and not _negated(sentence.text, match.start(), match.end()):
+    text = re.sub(r"\([^()]*\)", lambda aside: " " * len(aside.group()), sentence.text)
+    match = _RUNNING.search(text)
+    if match and not _negated(text, match.start(), match.end()):
         yield "running-head", True, match.start(), match.end()
 
 

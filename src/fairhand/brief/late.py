@@ -184,7 +184,11 @@ def _penalty(sentence: Sentence, *, context: bool) -> tuple[dict[str, Value], in
     lost = once and (_ONCE_WORD.search(text) or _LOSS.search(re.sub(r"(?i)\blate\b", "", text)))
     tiers = read_tiers(sentence.on, "day")
     if once and (lost or tiers):
-        return _values(once, "day" if tiers else "once"), once.start(), once.end()
+        return (
+            _values(once, "day" if tiers and not any(tier.in_all for tier in tiers) else "once"),
+            once.start(),
+            once.end(),
+        )
     return None
 
 

@@ -84,7 +84,8 @@ def _unit(values: Mapping[str, Value]) -> LossUnit:
 
 
 def _per(values: Mapping[str, Value]) -> LateUnit:
-    match values.get("every") or values.get("per"):
+    per = values.get("every") or values.get("per")
+    match "day" if per == "once" and len(_tiers(values)) > 1 else per:
         case "hour":
             return "hour"
         case "week":

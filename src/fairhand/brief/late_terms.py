@@ -201,7 +201,7 @@ def read_terms(sentences: Iterable[str], per: str | None) -> dict[str, Value]:
         found["floor"] = number_value(match["n"] or match["n2"])
     if match := _MOST_LOST.search(text):
         found["at_most"] = number_value(match["n"])
-    tiers = read_tiers(text, per or "day") if per != "once" else ()
+    tiers = read_tiers(text, "hour" if per == "hour" else "day")
     if tiers:
         found["tiers"] = tuple(write_tier(tier) for tier in tiers)
     return found

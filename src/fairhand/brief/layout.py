@@ -57,7 +57,10 @@ class Passage:
     @property
     def weighed(self) -> bool:
         """Whether it is a row of a rubric: a cell holds nothing but a weight."""
-        return self.kind == "row" and any(_WEIGHED.fullmatch(cell.strip()) for cell in self.text.split("\t"))
+        if self.kind != "row":
+            return False
+        cells = [cell.strip() for cell in self.text.split("\t")]
+        return any(_WEIGHED.fullmatch(cell) for cell in cells) or (len(cells) > 2 and cells[-1].isdigit())
 
     @property
     def context(self) -> str:

@@ -118,7 +118,8 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
         return "paper"
     if _PAPER_IS.match(before):
         return "paper"
-    own = _PART.pattern.fullmatch(sentence.passage.key) if sentence.passage.body and not sentence.start else None
+    labelled = not sentence.start if sentence.passage.body else sentence.start
+    own = _PART.pattern.fullmatch(sentence.passage.key) if labelled else None
     if own:
         return _PART.name(own)
     if candidates:
@@ -171,6 +172,15 @@ def _words_per_page(sheet: Sheet) -> int | float | None:
     return None
 
 
+def _most_after(sentence: Sentence, quantity: Quantity) -> tuple[float, int] | None:
+    """The greatest length that a bare number after the length sets, with its end ("1,000 words; nobody over 1,200")."""
+    for other in find_quantities(sentence.text[quantity.end : quantity.end + 60]):
+        rest = sentence.text[quantity.end + other.end :]
+        if other.low is None and other.high and quantity.high and re.match(r"[.;,)]|$", rest):
+            return (other.high, quantity.end + other.end) if other.high > quantity.high else None
+    return None
+
+
 def _tolerance_elsewhere(sheet: Sheet, sentence: Sentence, number: float) -> tuple[float | None, float | None] | None:
     """The bounds that another sentence sets, of the same passage or plainly about the length."""
     for other in sheet.sentences:
@@ -178,7 +188,7 @@ def _tolerance_elsewhere(sheet: Sheet, sentence: Sentence, number: float) -> tup
         if other is sentence or not (near or _LEEWAY.search(other.text)) or TOLD.search(other.text):
             continue
         if (said := find_tolerance(other.text, number)) and not _MARKED.search(other.text):
-            return said[:2]
+            return None if re.search(r"\bno\b", other.text[: said[2].start()], re.IGNORECASE) else said[:2]
     return None
 
 
@@ -216,6 +226,8 @@ def find_length(sheet: Sheet) -> list[Requirement]:
                 if tolerance:
                     low, high, match = tolerance
                     end = quantity.end + match.end()
+                elif quantity.bare and (most := _most_after(sentence, quantity)):
+                    high, end = most
                 elif (quantity.bare or low is None) and (said := _tolerance_elsewhere(sheet, sentence, number or 0)):
                     low, high = (None if low is None or is_limit else said[0]), said[1]
                 elif is_limit:

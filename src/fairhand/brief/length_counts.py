@@ -51,7 +51,7 @@ _PARTS: tuple[tuple[str, str], ...] = (
     ("quotations", r"(?:direct |run-in |short )?(?:quotations?|quotes|quoted (?:material|text|words|matter))"),
     ("abstract", r"abstract|executive summary"),
     ("appendices", r"append(?:ix|ices|ixes)|annex(?:es|ures?)?"),
-    ("captions", r"(?:(?:figure|table|image) )?(?:captions?|legends?)(?! (?:and|or) )"),
+    ("captions", r"(?:(?:figure|table|image) )?(?:captions?|legends?)"),
     ("figures", r"figures?|images?|illustrations?|exhibits?|graphs?|charts?|visuals|diagrams?|maps?|photographs?"),
     ("tables", r"tables?(?! of contents)|table cells"),
     ("headings", r"(?:sub-?)?headings?|section titles"),
@@ -83,7 +83,7 @@ _IS_OUT = re.compile(
     r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,
 )
-_IS_IN = re.compile(r"\b(?:includ\w+|part of|counted?)\b[^,;]*[,;] ", re.IGNORECASE)
+_IS_IN = re.compile(r"\b(?:includ\w+|part of|count(?:ed|s)?)\b[^,;]*[,;] ", re.IGNORECASE)
 _COUNTED = re.compile(
     r"\b(?:(?:do|does|will|is|are|be) (?:all |also |both )?(?:count(?:ed)?|included)\b"
     r"|counts?\b(?! as| towards? the (?:grade|mark))|form part)|(?:is|are) part of",

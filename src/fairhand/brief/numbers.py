@@ -19,7 +19,7 @@ _SMALL = (
     r"(?:(?:twen|thir|for|fif|six|seven|eigh|nine)ty(?:[- ](?:one|two|three|four|five|six|seven|eight|nine))?"
     r"|(?:thir|four|fif|six|seven|eigh|nine)teen|ten|eleven|twelve|one|two|three|four|five|six|seven|eight|nine)"
 )
-_SPELT = rf"(?:a dozen|{_SMALL}(?: (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?)?)"
+_SPELT = rf"(?:(?:half )?a dozen|{_SMALL}(?: (?:hundred|thousand)(?: (?:and )?{_SMALL}(?: hundred)?)?)?)"
 
 _FIGURES = r"\d{1,3}(?:,\d{3})+|\d{1,6}(?:\.\d{1,2})?"
 NUMBER = rf"(?:{_FIGURES}|{_SPELT}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
@@ -30,7 +30,7 @@ COUNT = rf"(?:{_FIGURES}|{_SMALL}(?![A-Za-z])(?: \(\d{{1,5}}\))?)"
 _LEAST = (
     r"at (?:the (?:very )?)?least|(?:no|not)(?: be)? (?:fewer|less) than|(?:an? )?(?:absolute )?minimum(?: (?:length"
     r"|word count|page count|number|number of words|number of pages|requirement|limit))?(?: of| is|:)?"
-    r"|≥|>=|min\.?(?: of|:)?|(?:no|not) under"
+    r"|≥|>=|min\.?(?: of|:)?|(?:no|not|n't) under|n't (?:fewer|less) than"
 )
 _MOST = (
     r"at (?:the )?(?:very )?most|(?:no|not)(?: be)? (?:more|longer|greater) than"
@@ -38,7 +38,8 @@ _MOST = (
     r"|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|≤|<=|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than"
     r"|less than|under"
-    r"|(?:not|never) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
+    r"|(?:in )?no (?:case|event)(?: be)? (?:longer|more) than"
+    r"|(?:not|never|nobody should go|no one should go) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )
 _ABOUT = (
     r"about|around|approximately|approx\.?|roughly|circa|ca?\.|~|in the region of|something like|somewhere around"
@@ -82,6 +83,8 @@ def number_value(words: str) -> int | float:
     (2500, 25, 2500)
     """
     words = words.lower().split(" (")[0].replace(",", "")
+    if words == "half a dozen":
+        return 6
     if words[0].isdigit():
         value = float(words)
         return int(value) if value.is_integer() else value

@@ -10,9 +10,12 @@ from fairhand.model.requirement import Force, Requirement
 
 _AI = re.compile(
     r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|(?i:chatbots?)|[A-Za-z]{0,12}GPT|LLMs?"
-    r"|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|[Aa]utomated writing|writing bots?)\b"
+    r"|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|automated writing|writing bots?"
+    r"|(?i:(?:programs?|software|machines?|tools?|apps?) (?:to|that|which) (?:writes?|compos\w+|drafts?|generates?)))\b"
 )
-_AI_CONTEXT = re.compile(r"\b(?:ai|a\.i\.|artificial intelligence|generative|chatbots?)\b")
+_AI_CONTEXT = re.compile(
+    r"\b(?:ai|a\.i\.|artificial intelligence|generative|chatbots?|[a-z]{0,12}gpt|language models?)\b"
+)
 _ASK = re.compile(
     r"\b(?:ask (?:me|first|your|for|before|permission)|check with (?:me|your)|(?:prior |written |my |explicit "
     r"|express )(?:permission|approval|consent|agreement)|permission (?:first|of|from|in advance)|speak to me"
@@ -25,6 +28,8 @@ _DISCLOSE = re.compile(
     r"|statement (?:of|on|about|describing|saying"
     r"|that|which)"
     r"|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited"
+    r""
+    r"|say (?:where|what|so|how|which)|if you do,? (?:say|tell|note)"
     r"|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that"
     r"|what)|note (?:how|any|where)|be transparent|attribut\w+|list (?:the|any|every|each))\b",
     re.IGNORECASE,
@@ -35,10 +40,12 @@ _FORBID = re.compile(
     r"|allowed|acceptable|submit\w*)|may not|must not|cannot|can't|mustn't|don't"
     r"|do not|never|no (?:[\w-]+ ){0,3}(?:AI|[a-z]{0,12}GPT[\w-]*|generative|chatbots?|artificial)|prohibited"
     r"|forbidden|banned|not allowed"
-    r"|off limits|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
+    r"|off limits|not permissible|without (?:the )?(?:help|use|aid) of|not permitted|ruled out|will result in"
     r"|counts? as (?:plagiarism|cheating)|unacceptable|(?:is|are"
     r"|as) (?:considered )?(?:an? )?(?:\w+ )?(?:misconduct|dishonesty|violation)|is cheating|is plagiarism"
-    r"|no help from|nothing else|zero tolerance)\b",
+    r"|no help from|nothing else|zero tolerance"
+    r"|(?:would(?: much)?|'d) rather (?:you )?(?:did not|didn't|not)"
+    r"|(?:is|are) out)\b",
     re.IGNORECASE,
 )
 _ALLOW = re.compile(
@@ -58,7 +65,7 @@ _TOGETHER_NO = re.compile(
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
     r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
     r"|assignment)|group (?:work|submissions?|papers?|essays?)[^.;]{0,20}\bnot\b|solo work|working alone"
-    r"|work(?:ing)? entirely alone)",
+    r"|work(?:ing)? entirely alone|group work: (?:no|none|not)\b)",
     re.IGNORECASE,
 )
 _TOGETHER_YES = re.compile(
@@ -73,7 +80,10 @@ _TOGETHER_YES = re.compile(
     r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
     r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|(?:ask|get|have) (?:a |your "
     r"|another )?(?:classmate|friend|student|peer)s? to read|help (?:one another|each other))"
-    r"|work in (?:pairs|groups) (?:is|are) (?:allowed|welcome|fine))",
+    r"|work in (?:pairs|groups) (?:is|are) (?:allowed|welcome|fine)"
+    r"|(?:talk|speak) (?:to|with) (?:each other|one another|your classmates|anyone)(?: about it)? as much as"
+    r"|(?:permissible|fine|all right|allowed|permitted|ok|okay) to (?:discuss|talk|work|share|read|swap)\b[^.;]{0,40}"
+    r"\b(?:with|to|over)\b)",
     re.IGNORECASE,
 )
 _REUSE = re.compile(
@@ -83,11 +93,13 @@ _REUSE = re.compile(
     r"|marked|graded"
     r"|credit)\b[^.;]{0,40}\b(?:another|other|previous|different|earlier|any other|second"
     r"|two)\b[^.;]{0,12}\b(?:course|class|module|paper|assignment|assessment|unit|examination|seminar|degree|award"
-    r"|qualification)s?)\b",
+    r"|qualification)s?|(?:submitted|handed in|used|written|assessed|credit(?:ed)?)\b[^.;]{0,30}\b(?:elsewhere|before"
+    r"|already))\b",
     re.IGNORECASE,
 )
 _REUSE_WORK = re.compile(
-    r"\b(?:papers?|essays?|work|written|submitted|assessed|handed|assignment|part of (?:one|it)|text|self-plagiar"
+    r"\b(?:papers?|essays?|work|material|written|submitted|assessed|handed|assignment|part of (?:one|it)|text"
+    r"|self-plagiar"
     r"|recycl\w+|double)\b",
     re.IGNORECASE,
 )
@@ -98,7 +110,8 @@ _INTEGRITY = re.compile(
 )
 _INTEGRITY_NO = re.compile(
     r"\b(?:not (?:be )?(?:tolerated|allowed|permitted|acceptable|accepted)|forbidden|prohibited|zero|fail(?:ure|s"
-    r"|ed)?|report(?:ed)?|referred|penal\w+|cancel\w*|attracts?|serious|misconduct|will result|results in"
+    r"|ed)?|report(?:ed)?|referred|penal\w+|cancel\w*|is plagiarism|treated as"
+    r"|attracts?|serious|misconduct|will result|results in"
     r"|no (?:plagiari|tolerance)"
     r"|do not|don't|must not|disciplin\w+|consequences|expect\w*|offen[cs]e|applies|apply|subject to|not\b|avoid)\b",
     re.IGNORECASE,

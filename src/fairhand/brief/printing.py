@@ -7,8 +7,10 @@ import re
 _PRINTED = re.compile(
     r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical|bound|stapled)[- ](?:copy|copies"
     r"|version)"
-    r"|print(?:-?outs?)|hard ?copy|(?:due|hand(?:ed)?|turn(?:ed)?|submit(?:ted)?|version)\b[^.;]{0,40}\bon paper"
+    r"|print(?:-?outs?)|hard ?copy|(?:due|hand(?:ed)?|turn(?:ed)?|submit(?:ted)?|version"
+    r"|like it|want it)\b[^.;]{0,40}\bon paper"
     r"|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
+    r"|in (?:hard|paper|printed) form"
     r"|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,
 )
@@ -28,4 +30,6 @@ def find_printed_copy(text: str) -> re.Match[str] | None:
     match = _PRINTED.search(text)
     if match is None or _STAGE.search(text):
         return None
-    return None if _DENIED.search(text[max(0, match.start() - 30) : match.end() + 40]) else match
+    before, after = text[max(0, match.start() - 30) : match.start()], text[match.end() : match.end() + 40]
+    here = before[max(before.rfind(","), 0) :] + match.group() + after.split(",")[0]
+    return None if _DENIED.search(here) else match

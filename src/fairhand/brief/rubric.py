@@ -39,6 +39,12 @@ _NOT = re.compile(
     r"|attendance)\b",
     re.IGNORECASE,
 )
+_LATE = re.compile(
+    r"\b(?:late(?:ness)?|after the (?:deadline|due)|overdue|penalt\w+|capped|first day|hours"
+    r"|each (?:further|additional))\b",
+    re.IGNORECASE,
+)
+"""What tells of lateness weighs nothing in a rubric, for all its numbers."""
 _HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
 _AWARDED = re.compile(
     r"^.{0,60}?\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on"
@@ -162,6 +168,8 @@ def find_rubric(sheet: Sheet) -> list[Requirement]:
             for w in _weights(passage, header if _KEY.search(where) or header else "")
             if not (_NOT.search(w.name) or _HEADED.fullmatch(w.name))
         ]
+        if passage.kind != "row" and _LATE.search(f"{passage.key} {passage.heading} {passage.text}"):
+            weights = []
         if weights and _NOT.search(passage.text) and len(weights) < 2:
             weights = []
         if not weights:

@@ -24,7 +24,9 @@ _CONTAINS = re.compile(
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(
-    rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|contents|required parts)\b", re.IGNORECASE
+    rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|contents|required parts"
+    r"|(?:what|the) [^?.:]{0,40}\b(?:contains?|must (?:contain|include|have)|includes))\b",
+    re.IGNORECASE,
 )
 _EACH = re.compile(
     rf"^\W*(?:each|all) of (?:these|those)\b[^.]{{0,40}}\b{_PARTS}\b|\b(?:use|with) these (?:as )?headings",
@@ -74,7 +76,7 @@ def _pieces(text: str, start: int) -> tuple[list[str], int]:
     stop = re.compile(r"[.?!](?:\s|$)|\t").search(text, start)
     end = stop.start() if stop else len(text)
     body = re.sub(r"\([^)]*\)", lambda m: " " * len(m.group()), text[start:end])
-    pieces = re.split(r";" if ";" in body else r",|;| and (?=[\w ]+$)", body)
+    pieces = re.split(r";" if ";" in body else r" / " if body.count(" / ") >= 2 else r",|;| and (?=[\w ]+$)", body)
     return [name for piece in pieces if (name := _clean(piece))], end
 
 

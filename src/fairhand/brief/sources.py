@@ -100,7 +100,8 @@ _DEMAND = re.compile(
     re.IGNORECASE,
 )
 _NO_NUMBER = re.compile(
-    r"\b(?:no (?:minimum|required|set|fixed|particular|magic) (?:number|minimum)|no minimum|as many|how many"
+    r"\b(?:(?:is|are) (?:plenty|ample)"
+    r"|no (?:minimum|required|set|fixed|particular|magic) (?:number|minimum)|no minimum|as many|how many"
     r"|number of sources)\b",
     re.IGNORECASE,
 )
@@ -155,8 +156,20 @@ _ALL_SOURCES = re.compile(
 _LEFT_FREE = re.compile(r"\b(?:not have to|need not|do not|don't|can be)\b", re.IGNORECASE)
 
 
+_SHARE = re.compile(
+    r"\b(?:two[- ]thirds|half|most|(?:the |a )?majority|quarters?|some) (?:of|should|must|are)\b", re.IGNORECASE
+)
+"""Of these, not of all, a year is asked."""
+_OF_BOOKS = re.compile(
+    r"\bbooks? (?:or|and) (?:book )?chapters?\b|\bbook chapters?\b|chapters? (?:in|of|from) (?:\w+ )?books?",
+    re.IGNORECASE,
+)
+
+
 def _type_in(words: str) -> str:
     kinds = _TYPE.named(words)
+    if _OF_BOOKS.search(words):
+        kinds = [kind for kind in kinds if kind != "article"]
     if {"book", "article"} <= set(kinds):
         kinds = [kind for kind in kinds if kind not in {"book", "article"}]
     return min(kinds, key=_TYPE.names.index) if kinds else "any"
@@ -278,6 +291,8 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
         exact = _EXACTLY.search(text[max(0, quantity.start - 12) : quantity.start])
         high = quantity.high if exact or not quantity.bare else None
         since, of_all, since_end = find_since(words, sheet.given)
+        if since and _SHARE.search(words[:since_end]):
+            since = None
         end = max(_end(quantity, near), quantity.end + since_end)
         if since and of_all and rows:
             rows[0]["since"], since = since, None
@@ -288,6 +303,7 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     if rows and not any(row["since"] for row in rows):
         # Said at the end of the sentence: of the last kind that was counted, or of all.
         since, of_all, end = find_since(text, sheet.given)
+        since = None if since and _SHARE.search(text[:end]) else since
         before = [i for i, span in enumerate(spans) if span[0] < end]
         if since and before:
             at = 0 if of_all else before[-1]

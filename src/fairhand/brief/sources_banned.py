@@ -77,6 +77,8 @@ _BAN_LEAD = re.compile(
 _ABOUT_SOURCES = re.compile(
     r"\b(?:cit\w+|sources?|references?|quot\w+|use\b|using|evidence|rely|acceptable|count)\b", re.IGNORECASE
 )
+_REFUSED = re.compile(r"^\W*no\b|\b(?:as (?:an? )?sources?|to cite(?: from)?),? no\b", re.IGNORECASE)
+"""The answer to a question such as "May I cite the textbook?"."""
 _SPARED = re.compile(r"\b(?:rubric|exam(?:ination)?|in class|posting|upload)\b", re.IGNORECASE)
 
 
@@ -88,6 +90,10 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
     for clause in re.finditer(r"[^;]+", sentence.text):
         words = clause.group()
         ban = _BAN.search(words)
+        refused = _REFUSED.search(words) if sentence.passage.heading.endswith("?") else None
+        if refused and (asked := set(_KIND.named(sentence.passage.heading))):
+            found |= asked
+            start, end = min(start, clause.start() + refused.start()), max(end, clause.start() + refused.end())
         if not (ban or lead or (carried and _ALSO.match(words.strip()))):
             continue
         # What may be cited, though it does not count, is not banned.

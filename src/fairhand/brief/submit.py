@@ -60,6 +60,8 @@ _HANDED = re.compile(
 )
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
 _USE = re.compile(rf"(?:\buse|^(?:submit|submission|hand[- ]in|upload|where):?) {_PLACE}", re.IGNORECASE)
+_ANSWER = re.compile(rf"^(?:(?:in|to|on|via|through|by|at) )?{_PLACE}", re.IGNORECASE)
+"""What is left of a sentence that answers where ("Where do I upload it? In the essays folder.")."""
 _ELECTRONIC = re.compile(rf"\b(?:electronic|PDF|digital)\b[^.;]{{0,50}}\bsent to {_PLACE}", re.IGNORECASE)
 _MAILED = re.compile(
     r"\b(?:e-?mail(?:ed)? (?:it|your (?:paper|essay|report|file))|(?:submit\w*|sen[dt]"
@@ -67,7 +69,8 @@ _MAILED = re.compile(
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|(?:cop(?:y|ies)|on paper)(?= (?:to|at) the\b)|slide|leave|left|post|posted|put"
+    rf"\b(?:hand (?:it |in |them )?|(?:cop(?:y|ies)|on paper)(?=,? (?:to|at|in) (?:the|my|our)\b)"
+    rf"|slide|leave|left|post|posted|put"
     rf"|placed?"
     rf"|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
@@ -85,13 +88,15 @@ _ROOM = re.compile(
     r"\b(?:mail ?box|pigeon-?hole|tray|door|office|desk|slot|drawer|essay box|letter ?box|in-tray|reception)$",
     re.IGNORECASE,
 )
+_WHERE = re.compile(r"\b(?:where|upload|submi\w+|hand(?:ed|ing)? (?:it )?in|turn (?:it )?in)\b", re.IGNORECASE)
+_DUE_ROW = re.compile(r"\b(?:final|essay|paper|report)\b.*\d", re.IGNORECASE)
 _QUESTIONS = re.compile(r"\bquestions?\b", re.IGNORECASE)
 _COPY = re.compile(r"\b(?:paper|essay|cop(?:y|ies)|report|it|due)\b", re.IGNORECASE)
 _HANDED_OVER = re.compile(r"\b(?:hand|submit|turn|bring|leave|deliver|post|give|must be)\b", re.IGNORECASE)
 _OTHER = re.compile(
     r"\b(?:podcast|questions|proposal|outline|(?<!final )draft|review forms?|extension|reading|slides|forum posts?"
     r"|discussion"
-    r"|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
+    r"|working thesis|data|consent|another (?:course|class|module)|other (?:course|class)|anytime|late|comment)\b",
     re.IGNORECASE,
 )
 _NOT_PLACE = re.compile(
@@ -143,6 +148,20 @@ def _upload(text: str, context: str) -> tuple[str, int, int] | None:
     return None
 
 
+def _answered(sentence: Sentence) -> tuple[str, int, int] | None:
+    """A place on the network that stands alone under a question or label asking where, or last in a line of dates."""
+    passage, text = sentence.passage, sentence.text
+    asked = _WHERE.search(passage.key or (passage.heading if passage.heading.endswith("?") else ""))
+    begin = max(0, passage.body - sentence.start) if passage.body else 0
+    match = _ANSWER.match(text[begin:]) if asked else None
+    if match is None and passage.kind == "row" and _DUE_ROW.search(text):
+        begin = text.rfind(", ") + 2
+        match = _ANSWER.match(text[begin:])
+    if match is None or not _NETWORK.search(where := _trim(match["where"])) or _NOT_PLACE.match(where):
+        return None
+    return where, begin + match.start(), begin + match.end()
+
+
 def _in_class(text: str, *, printed: bool) -> tuple[str, int, int] | None:
     match = _IN_CLASS.search(text) or _BRING.search(text)
     if not match or _OTHER.search(text[max(0, match.start() - 60) : match.end()]):
@@ -170,9 +189,9 @@ def _ways(sentence: Sentence) -> Iterator[Way]:
         yield ("email", *hit)
     elif (
         (hit := _upload(text, sentence.context))
-        and not _NOT.search(text[max(0, hit[1] - 25) : hit[1]])
+        and not _NOT.search(re.split(r"[,;)]", text[max(0, hit[1] - 25) : hit[1]])[-1])
         and not _OTHER.search(text[max(0, hit[1] - 40) : hit[2]])
-    ):
+    ) or (hit := _answered(sentence)):
         yield ("upload", *hit)
     copy = find_printed_copy(text)
     if hit := _in_class(text, printed=copy is not None):

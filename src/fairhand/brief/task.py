@@ -14,7 +14,7 @@ _VERBS: tuple[tuple[str, str], ...] = (
     ("evaluate", r"evaluat(?:e|es|ing)"),
     ("analyse", r"analy[sz](?:e|es|ing)"),
     ("discuss", r"discuss(?:es|ing)?"),
-    ("argue", r"argu(?:e|es|ing)"),
+    ("argue", r"argu(?:e|es|ing)|defend(?=s? (?:your|a|an|one) )"),
     ("explain", r"explain(?:s|ing)?"),
     ("assess", r"assess(?:es|ing)?"),
     ("critique", r"critiqu(?:e|es|ing)"),
