@@ -46,7 +46,19 @@ def test_a_passage_that_is_not_there_alone_is_not_written_over(tmp_path: Path, p
     with pytest.raises(DraftChangedOnDisk, match=r"draft\.md: .*; nothing was written"):
         mend_passage(tmp_path, WAS, "He had enough.")
     assert (tmp_path / "draft.md").read_text("utf-8") == present
-    assert likest_passage(tmp_path, WAS) == present.partition("\n")[0]
+    assert likest_passage(tmp_path, WAS)[0] == present.partition("\n")[0]
+
+
+def test_one_of_several_alike_is_mended(tmp_path: Path) -> None:
+    """The one that is meant, as long as there are as many as there were; what stands elsewhere may have changed."""
+    (tmp_path / "draft.md").write_text(f"{WAS}\n\nNew.\n\n{WAS}\n", "utf-8")
+    assert likest_passage(tmp_path, WAS, 1)[1] == (1, 2)
+    mend_passage(tmp_path, WAS, "Enough.", (1, 2))
+    assert (tmp_path / "draft.md").read_text("utf-8") == f"{WAS}\n\nNew.\n\nEnough.\n"
+    mend_passage(tmp_path, WAS, "Enough.", (1, 2))
+    assert (tmp_path / "draft.md").read_text("utf-8") == "Enough.\n\nNew.\n\nEnough.\n"
+    with pytest.raises(DraftChangedOnDisk):
+        mend_passage(tmp_path, "Enough.", "", (2, 3))
 
 
 def test_a_text_is_not_saved_over_another(tmp_path: Path) -> None:

@@ -18,7 +18,7 @@ from fairhand.model.finding import Finding
 from fairhand.model.span import Span
 from fairhand.proof.galley import Mark, set_galley
 from fairhand.proof.signs import Place
-from fairhand.web.marked_text import Sort, _set_type
+from fairhand.web.sorts import Sort, gather_notes, set_type
 
 PAPER = "/paper/tram-libraries"
 COPY_EDIT = f"{PAPER}/copy-edit"
@@ -57,7 +57,9 @@ def test_each_pass_has_its_own_marks(client: TestClient) -> None:
 def test_a_mark_is_given_twice(client: TestClient) -> None:
     """The words are struck in the text; the margin gives what the source has, and the word for what it is."""
     page = client.get(COPY_EDIT).text
-    assert re.search(r'<span class="marked substitute" data-at="3-0">faith</span><a class="noted"', page)
+    assert re.search(
+        r'<span class="marked substitute" data-at="3-0">faith</span><span class="notes"><a class="noted"', page
+    )
     assert '<span class="matter">trust</span>' in page
     assert "##" not in page.split("</header>")[1]
 
@@ -95,6 +97,41 @@ def test_a_passage_changed_meanwhile_is_shown_twice(client: TestClient, desk: Pa
     assert client.get(f"{COPY_EDIT}/mend").headers["location"] == COPY_EDIT
     client.post(f"{COPY_EDIT}/mend", data={"was": hidden(both.text, "was"), "text": "Mine instead."})
     assert "\n\nMine instead.\n\n" in draft.read_text("utf-8")
+
+
+def test_one_of_two_passages_that_read_alike_is_mended(client: TestClient, desk: Path) -> None:
+    """The one that the mark is on, and not the other."""
+    draft = desk / "tram-libraries" / "draft.md"
+    draft.write_text("# Lamps\n\nThe lamp TK.\n\nThey were lit.\n\nThe lamp TK.\n", "utf-8")
+    marks = [
+        number
+        for number in range(1, 9)
+        if "Matter is still to come" in client.get(f"{COPY_EDIT}?finding={number}").text
+    ]
+    page = client.get(f"{COPY_EDIT}?finding={marks[1]}").text
+    sent = {name: hidden(page, name) for name in ("was", "which", "many")}
+    client.post(f"{COPY_EDIT}/mend", data=sent | {"text": "The lamp went out.", "finding": str(marks[1])})
+    assert draft.read_text("utf-8") == "# Lamps\n\nThe lamp TK.\n\nThey were lit.\n\nThe lamp went out.\n"
+
+
+def test_what_was_typed_stays_where_nothing_can_be_written(client: TestClient, desk: Path) -> None:
+    """The page says why, at the mark; the passage, or the reason, is still in its form."""
+    paper = desk / "tram-libraries"
+    page = client.get(f"{COPY_EDIT}?finding=5").text
+    was, name = hidden(page, "was"), hidden(page, "mark")
+    paper.chmod(0o500)
+    try:
+        mended = client.post(f"{COPY_EDIT}/mend", data={"was": was, "text": "Mine instead.", "finding": "5"})
+        stood = client.post(f"{COPY_EDIT}/stet", data={"mark": name, "reason": "so said", "finding": "5", "do": "stet"})
+    finally:
+        paper.chmod(0o700)
+    for answer, typed in ((mended, "Mine instead.</textarea>"), (stood, 'value="so said"')):
+        assert answer.status_code == 409
+        told = answer.text.split('id="mark-5"')[1]
+        assert 'role="alert"' in told
+        assert "nothing can be written there" in told
+        assert typed in told
+    assert "<details open>" in mended.text
 
 
 def test_a_mark_is_let_stand_and_taken_back(client: TestClient) -> None:
@@ -159,7 +196,7 @@ def test_signs_are_nested_and_each_mark_is_noted(text: str, spans: list[tuple[in
         for n, p in enumerate(places, 1)
     ]
     for line in set_galley(read_manuscript(text), marks).lines:
-        sorts = list(_set_type(line.stretches, marks))
+        sorts = list(set_type(line.stretches, marks))
         assert "".join(s.text for s in sorts) == "".join(s.text for s in line.stretches)
         depth = 0
         for sort in sorts:
@@ -168,6 +205,8 @@ def test_signs_are_nested_and_each_mark_is_noted(text: str, spans: list[tuple[in
         assert depth == 0
         noted = [sort.mark for sort in sorts if sort.kind == "note"]
         assert sorted(noted) == sorted(key[0] for s in line.stretches for key in s.begins)
+        together = [key[0] for sort in gather_notes(sorts) for key in sort.notes]
+        assert together == noted
 
 
 def test_a_note_stands_right_after_its_word() -> None:
@@ -175,7 +214,7 @@ def test_a_note_stands_right_after_its_word() -> None:
     text = "cost TK crowns"
     mark = Mark(1, Finding("x", "copy-edit", "must", Span(5, 7), "", ""), (Place(Span(5, 7), "substitute"),))
     (line,) = set_galley(read_manuscript(text), [mark]).lines
-    assert list(_set_type(line.stretches, [mark]))[2:5] == [Sort("type", "TK"), Sort("close"), Sort("note")]
+    assert list(set_type(line.stretches, [mark]))[2:5] == [Sort("type", "TK"), Sort("close"), Sort("note")]
 
 
 def test_the_marks_are_gone_through_by_keyboard(browser_page: Page) -> None:
@@ -187,12 +226,15 @@ def test_the_marks_are_gone_through_by_keyboard(browser_page: Page) -> None:
     told = page.locator(".told")
     expect(told).to_contain_text("differs from its source")
     page.evaluate("document.fonts.ready")
+    sheet = page.locator(".proof").bounding_box()
+    assert sheet is not None
+    middle = sheet["x"] + sheet["width"] / 2
     for number in ("3-0", "5-0"):
         at, note = (page.locator(f'[{name}="{number}"]').bounding_box() for name in ("data-at", "data-of"))
         assert at is not None
         assert note is not None
         assert abs(at["y"] + at["height"] / 2 - note["y"] - 16) < 12
-        assert (note["x"] < at["x"]) == ("left" in (page.locator(f'[data-of="{number}"]').get_attribute("class") or ""))
+        assert (note["x"] < at["x"]) == (at["x"] + at["width"] / 2 < middle)
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
     field = page.get_by_label("The passage as you wrote it")
@@ -202,6 +244,48 @@ def test_the_marks_are_gone_through_by_keyboard(browser_page: Page) -> None:
     page.keyboard.press("Enter")
     page.wait_for_url("**finding=3#mark-3")
     expect(page.locator(".told")).to_contain_text("stand on p. 2, not on p. 3")
+
+
+CROWDED = """
+The the lamps TK were were lit late (Sundby 44) and and the TK town (Marsh 3) slept slept on in TK peace for years
+[NB: how many?] before the the lamps came back, and TK and TK and TK and TK and TK and TK and TK and TK and TK and TK
+and TK again.
+
+- the the lamp TK in a list TK
+- the the lamp TK in a list TK
+"""
+
+
+@pytest.mark.parametrize("scripts", [True, False])
+@pytest.mark.parametrize("media", ["screen", "print"])
+def test_notes_never_lie_on_each_other(browser: Browser, served: str, desk: Path, scripts: bool, media: str) -> None:
+    """However many marks a line has, each note is beside it or a little below: without scripts and printed, too."""
+    draft = desk / "tram-libraries" / "draft.md"
+    draft.write_text(draft.read_text("utf-8").replace("## The Cars", f"{CROWDED}\n## The Cars"), "utf-8")
+    with browser.new_context(java_script_enabled=scripts, viewport={"width": 1200, "height": 900}) as context:
+        page = context.new_page()
+        page.goto(served)
+        page.goto(served.partition("/?")[0] + COPY_EDIT)
+        page.wait_for_timeout(300)
+        page.emulate_media(media="print" if media == "print" else "screen")
+        notes = [(note, note.bounding_box()) for note in page.locator(".noted").all()]
+        boxes = [box for _, box in notes if box is not None]
+        assert len(boxes) > 20
+        for index, one in enumerate(boxes):
+            for other in boxes[:index]:
+                beside = one["x"] >= other["x"] + other["width"] - 1 or other["x"] >= one["x"] + one["width"] - 1
+                below = one["y"] >= other["y"] + other["height"] - 1 or other["y"] >= one["y"] + one["height"] - 1
+                assert beside or below
+        far = []
+        for note, box in notes:
+            at = page.locator(f'[data-at="{note.get_attribute("data-of")}"]').bounding_box()
+            assert at is not None
+            assert box is not None
+            far.append(abs(box["y"] - at["y"]))
+        print(
+            f"\n{media}, {'with' if scripts else 'without'} scripts: notes at most {max(far):.0f} px from their lines"
+        )
+        assert max(far) < (96 if scripts and media == "screen" else 240)
 
 
 def test_without_scripts_a_mark_is_let_stand(browser: Browser, served: str) -> None:

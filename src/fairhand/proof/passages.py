@@ -27,6 +27,16 @@ def passage_at(passages: tuple[Span, ...], place: Span | None) -> Span | None:
     return next((passage for passage in passages if place.start < passage.end), None)
 
 
+def count_alike(passages: tuple[Span, ...], text: str, passage: Span) -> tuple[int, int]:
+    """Which of the passages that read as this one it is, from 0, and how many they are.
+
+    >>> count_alike((Span(0, 2), Span(3, 5), Span(6, 8)), "TK so TK", Span(6, 8))
+    (1, 2)
+    """
+    alike = [one for one in passages if one.of(text) == passage.of(text)]
+    return alike.index(passage), len(alike)
+
+
 def _parts(block: Block) -> Iterator[Block]:
     """The items of a list, else the block itself; items that share a line are one."""
     if block.kind == "list" and all(a.span.end <= b.span.start for a, b in pairwise(block.children)):

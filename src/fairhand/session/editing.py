@@ -65,39 +65,52 @@ def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:
     return write_file(folder, name, mark + text.encode(), seen)
 
 
-def mend_passage(folder: Path, was: str, now: str) -> None:
+def mend_passage(folder: Path, was: str, now: str, alike: tuple[int, int] = (0, 1)) -> None:
     """The draft holds ``now`` in place of the one passage that read ``was``; everything else stands as it is on disk.
 
     Args:
         folder: The paper's folder.
         was: The passage as it was shown, markup and all.
         now: What it shall be; nothing, to take it out.
+        alike: Which of the passages that read so it was, from 0, and how many they were.
 
     Raises:
-        DraftChangedOnDisk: No passage of the draft reads so any more, or more than one does.
+        DraftChangedOnDisk: No passage of the draft reads so any more, or there are several, and not as many as before.
         FolderNotWritable: The folder is closed or full.
     """
     seen = _see(folder, DRAFT)
     text = _one_line_end(seen.text) if seen else ""
     places = [span for span in list_passages(read_manuscript(text)) if span.of(text) == was]
-    if seen is None or len(places) != 1:
-        what = "more than one passage reads like that" if places else "the passage was changed meanwhile"
+    which, many = alike if len(places) > 1 else (0, 1)
+    if seen is None or len(places) != many or which not in range(many):
+        what = "another passage has come to read like that" if places else "the passage was changed meanwhile"
         message = f"{DRAFT}: {what}; nothing was written: look at both and choose"
         raise DraftChangedOnDisk(message)
-    start, end = places[0].start, places[0].end
+    start, end = places[which].start, places[which].end
     if not now.strip():
         end = len(text) - len(text[end:].lstrip())
     save_text(folder, DRAFT, text[:start] + now + text[end:], seen.sha256)
 
 
-def likest_passage(folder: Path, was: str) -> str:
-    """The passage of the draft, as it now stands, that is likest to one that was changed; nothing where none is."""
+def likest_passage(folder: Path, was: str, which: int = 0) -> tuple[str, tuple[int, int]]:
+    """The passage of the draft, as it now stands, that is likest to one that was changed; nothing where none is.
+
+    Args:
+        folder: The paper's folder.
+        was: The passage as it was shown.
+        which: Which of several that read alike it was, from 0.
+
+    Returns:
+        It, and which of the passages that read as it does it is taken for, with how many they are.
+    """
     from rapidfuzz import fuzz
 
     seen = _see(folder, DRAFT)
     text = _one_line_end(seen.text) if seen else ""
     passages = [span.of(text) for span in list_passages(read_manuscript(text))]
-    return max(passages, key=lambda passage: fuzz.ratio(was, passage), default="")
+    likest = max(passages, key=lambda passage: fuzz.ratio(was, passage), default="")
+    many = passages.count(likest)
+    return likest, (min(which, many - 1), many)
 
 
 def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.datetime) -> None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from dataclasses import field as having
 
 from starlette.responses import Response
 
@@ -23,6 +25,8 @@ class Versions:
     """The form's field that holds the text."""
     seen_field: str = "seen"
     """The form's field that holds the hash last seen."""
+    more: Mapping[str, str | int] = having(default_factory=dict)
+    """What else the choice is sent with."""
 
 
 def show_both(asked: Asked, versions: Versions) -> Response:

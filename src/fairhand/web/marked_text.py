@@ -2,55 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal, get_args
+from typing import get_args
 
 from starlette.responses import Response
 from starlette.routing import Route
 
-from fairhand.errors import DraftChangedOnDisk
+from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.finding import Finding, Pass
 from fairhand.model.span import Span
 from fairhand.model.stet import Stet
-from fairhand.proof.galley import Line, Mark, Stretch, mark_findings, order_findings, set_galley
-from fairhand.proof.passages import list_passages, passage_at
-from fairhand.proof.signs import Place
+from fairhand.proof.galley import Mark, mark_findings, order_findings, set_galley
+from fairhand.proof.passages import count_alike, list_passages, passage_at
 from fairhand.proof.stets import make_stet, name_stet
 from fairhand.readiness.told import mark_differences
 from fairhand.readiness.verdict import Verdict
 from fairhand.session.editing import add_stet, likest_passage, mend_passage, remove_stet
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.both import Versions, show_both
+from fairhand.web.error_pages import page_of
+from fairhand.web.sorts import gather_notes, set_line, set_type
 
-
-@dataclass(frozen=True, slots=True)
-class Sort:
-    """One piece of type, or a sign that begins or ends; a line is set from them in order."""
-
-    kind: Literal["type", "open", "close", "caret", "note", "call"]
-    text: str = ""
-    styles: tuple[str, ...] = ()
-    mark: int = 0
-    """Index of the mark, of a sign."""
-    place: int = 0
-    """Index of the sign among the mark's places."""
-    number: int = 0
-    """The number of the footnote called out."""
-
-
-@dataclass(frozen=True)
-class Sorts:
-    """A line of the galley, ready for the page."""
-
-    line: Line
-    sorts: tuple[Sort, ...] = ()
-    """Its type; the notes in the margin stand after the word that they belong to."""
-    beside: tuple[Sort, ...] = ()
-    """The notes that stand before the whole block: of headings, and of what is within tables."""
-    children: tuple[Sorts, ...] = ()
-    rows: tuple[tuple[tuple[Sort, ...], ...], ...] = ()
-    caption: tuple[Sort, ...] = ()
+MOST = 10**6 - 1
+"""The largest number that an address or a form is read to give."""
 
 
 @dataclass(frozen=True)
@@ -62,6 +37,8 @@ class Marked:
     """By which it is told from every other when it is let stand."""
     passage: str
     """The passage as the writer wrote it, to be mended; empty where it is about the whole paper."""
+    alike: tuple[int, int]
+    """Which of the passages that read alike it is, from 0, and how many they are."""
     wordings: tuple[tuple[str, str], ...]
     """Both wordings with what differs in half brackets, where two were compared."""
 
@@ -86,23 +63,32 @@ class ProofPage:
     steps: Mapping[str, str] = field(default_factory=dict)
     """What to do where nothing is marked, ``clear``, and where there is no draft, ``empty``."""
 
-    def show(self, asked: Asked) -> Response:
-        """The draft with the marks of the pass; the one that is chosen tells what it says, and takes an answer."""
+    def show(self, asked: Asked, *, fault: FairhandError | None = None) -> Response:
+        """The draft with the marks of the pass; the one that is chosen tells what it says, and takes an answer.
+
+        Args:
+            asked: The request.
+            fault: Why the answer that it carries could not be kept; what was typed is then still in the form.
+        """
         marked, draft = self.marks_of(asked)
         marks = [one.mark for one in marked]
-        chosen = _number(asked.query("finding"), len(marked))
+        form = asked.form
+        chosen = _number(form.text("finding") or asked.query("finding"), len(marked))
         galley = set_galley(asked.paper.opened.look().manuscript, marks)
         return asked.page(
             "marked_text.html",
+            status=page_of(fault)[0] if fault else 200,
             title=self.title,
             step=self.step(marks, draft),
             here=self.in_pass,
             marked=marked,
             whole=[one for one in marked if not one.mark.places or not galley.lines],
-            lines=[_set_line(line, marks) for line in galley.lines],
-            notes=[tuple(_set_type(note, marks)) for note in galley.notes],
+            lines=[set_line(line, marks) for line in galley.lines],
+            notes=[tuple(gather_notes(set_type(note, marks))) for note in galley.notes],
             chosen=chosen,
             around=_around(chosen, len(marked)),
+            fault=f"{fault}." if fault else "",
+            typed={name: form.matter(name) for name in ("text", "reason") if form.has(name)},
         )
 
     def step(self, marks: Sequence[Mark], draft: str) -> str:
@@ -126,12 +112,16 @@ class ProofPage:
     def mend(self, asked: Asked) -> Response:
         """The passage as the writer mended it; then the next mark."""
         form = asked.form
-        typed = form.matter("text").strip("\n")
+        was, typed = form.matter("was"), form.matter("text").strip("\n")
+        which, many = _number(form.text("which"), MOST), _number(form.text("many"), MOST) or 1
         try:
-            mend_passage(asked.paper.folder, form.matter("was"), typed)
+            mend_passage(asked.paper.folder, was, typed, (which, many))
         except DraftChangedOnDisk:
-            present = likest_passage(asked.paper.folder, form.matter("was"))
-            return show_both(asked, Versions("draft.md", typed, present, present, seen_field="was"))
+            present, (which, many) = likest_passage(asked.paper.folder, was, which)
+            more = {"which": which, "many": many}
+            return show_both(asked, Versions("draft.md", typed, present, present, seen_field="was", more=more))
+        except FairhandError as error:
+            return self.show(asked, fault=error)
         return self.go_on(asked)
 
     def answer(self, asked: Asked) -> Response:
@@ -140,17 +130,25 @@ class ProofPage:
         Raises:
             DraftChangedOnDisk: The draft was changed, and the mark is there no more.
         """
+        try:
+            self._answer(asked)
+        except DraftChangedOnDisk:
+            raise
+        except FairhandError as error:
+            return self.show(asked, fault=error)
+        return self.go_on(asked)
+
+    def _answer(self, asked: Asked) -> None:
         form = asked.form
         if form.text("do") == "undo":
             remove_stet(asked.paper.folder, form.text("mark"))
-            return self.go_on(asked)
+            return
         marked, draft = self.marks_of(asked)
         one = next((one for one in marked if one.name == form.text("mark") and one.can_stand), None)
         if one is None:
             message = "draft.md: it was changed meanwhile, and the mark is there no more; look at the page again"
             raise DraftChangedOnDisk(message)
         add_stet(asked.paper.folder, one.mark.finding, draft, form.text("reason"), asked.papers.now())
-        return self.go_on(asked)
 
     def go_on(self, asked: Asked) -> Response:
         """The way to the first open mark from the present one on; where there is none, to the page."""
@@ -210,6 +208,7 @@ def _tell(mark: Mark, draft: str, passages: tuple[Span, ...]) -> Marked:
         mark,
         name_stet(mark.stet or make_stet(found, draft)),
         passage.of(draft) if passage else "",
+        count_alike(passages, draft, passage) if passage else (0, 1),
         (
             ("draft", mark_differences(both.draft, both.draft_differs)),
             ("source", mark_differences(both.source, both.source_differs)),
@@ -217,71 +216,3 @@ def _tell(mark: Mark, draft: str, passages: tuple[Span, ...]) -> Marked:
         if both
         else (),
     )
-
-
-def _set_line(line: Line, marks: Sequence[Mark]) -> Sorts:
-    """A line as sorts; where a note cannot stand within its type, it stands before the block."""
-    sorts = tuple(_set_type(line.stretches, marks))
-    rows = tuple(tuple(tuple(_set_type(cell, marks)) for cell in row) for row in line.rows)
-    caption = tuple(_set_type(line.caption, marks))
-    beside = [Sort("note", mark=mark, place=place) for mark, place in line.beside]
-    if line.kind != "paragraph":
-        inner = [*sorts, *caption, *(sort for row in rows for cell in row for sort in cell)]
-        beside += [sort for sort in inner if sort.kind == "note"]
-        sorts, caption = _without_notes(sorts), _without_notes(caption)
-        rows = tuple(tuple(_without_notes(cell) for cell in row) for row in rows)
-    children = tuple(_set_line(child, marks) for child in line.children)
-    return Sorts(line, sorts, tuple(beside), children, rows, caption)
-
-
-def _without_notes(sorts: Iterable[Sort]) -> tuple[Sort, ...]:
-    return tuple(sort for sort in sorts if sort.kind != "note")
-
-
-def _set_type(stretches: Sequence[Stretch], marks: Sequence[Mark]) -> Iterator[Sort]:
-    """The sorts of one passage: signs nested, each note after the first word of its place, a caret's at once."""
-    stack: list[tuple[int, int]] = []
-    waiting: list[Sort] = []
-    begun = False  # whether the word that the waiting notes follow has been set in part
-    for stretch in stretches:
-        kept = next((n for n, (a, b) in enumerate(zip(stack, stretch.under, strict=False)) if a != b),
-                    min(len(stack), len(stretch.under)))  # fmt: skip
-        yield from (Sort("close") for _ in stack[kept:])
-        del stack[kept:]
-        for key in stretch.begins:
-            note = Sort("note", mark=key[0], place=key[1])
-            if _place(marks, key).sign == "insert":
-                yield Sort("caret", mark=key[0], place=key[1])
-                yield note
-            else:
-                waiting.append(note)
-        for mark, place in stretch.under[kept:]:
-            stack.append((mark, place))
-            yield Sort("open", mark=mark, place=place)
-        if stretch.note:
-            yield Sort("call", number=stretch.note)
-        head, tail = _part_after_word(stretch.text, begun=begun) if waiting else (stretch.text, "")
-        if head:
-            yield Sort("type", head, stretch.styles)
-        begun = bool(waiting) and (begun or bool(head.strip()))
-        if tail:
-            yield from waiting
-            waiting, begun = [], False
-            yield Sort("type", tail, stretch.styles)
-    yield from (Sort("close") for _ in stack)
-    yield from waiting
-
-
-def _place(marks: Sequence[Mark], key: tuple[int, int]) -> Place:
-    return marks[key[0]].places[key[1]]
-
-
-def _part_after_word(text: str, *, begun: bool) -> tuple[str, str]:
-    """A text parted after its first word, or after the rest of one that has begun before it.
-
-    >>> _part_after_word(" and so on", begun=False), _part_after_word(" and so on", begun=True)
-    ((' and', ' so on'), ('', ' and so on'))
-    """
-    lead = 0 if begun else len(text) - len(text.lstrip())
-    stop = next((n for n in range(lead, len(text)) if text[n].isspace()), len(text))
-    return text[:stop], text[stop:]

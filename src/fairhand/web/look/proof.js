@@ -1,20 +1,86 @@
-// On the proof: each note moves to the margin that is nearer to its place, and n and p lead from mark to mark.
-// Without it the notes stand in the right margin, and the links lead the same way.
+// On the proof: each note moves to the margin that is nearer to its place, on its own line, and n and p lead from mark to
+// mark. Without it, and in print, the notes of a line stand together beside it, and the links lead the same way.
 "use strict";
 
 (() => {
+  const SAME_LINE = 14; // places whose middles are no further apart are on one line; lines are 32 apart
+  const APART = 5; // between two notes on one row
+  const MOST_DOWN = 96; // that the notes of one line reach down with their labels
+  const wide = window.matchMedia("screen and (min-width: 821px)");
+  const sheet = new CSSStyleSheet(); // the policy of the page lets no element have a style of its own
+  document.adoptedStyleSheets.push(sheet);
   const proof = () => document.querySelector(".proof");
   const notes = () => [...document.querySelectorAll("#matter .noted, #matter .noted-whole")];
+
+  // The notes by margin and line, down the page, each with where its place stands.
+  const gather = (page, box) => {
+    const lines = [];
+    const found = [...page.querySelectorAll(".noted")].map((note) => {
+      const at = page.querySelector(`[data-at="${note.dataset.of}"]`);
+      const place = (at && at.getClientRects()[0]) || note.getBoundingClientRect();
+      const left = place.left + place.width / 2 < box.left + box.width / 2;
+      return { note, left, x: place.left, y: place.top + place.height / 2 - box.top };
+    });
+    for (const one of found.sort((a, b) => a.y - b.y || a.x - b.x)) {
+      const last = lines.findLast((line) => line.left === one.left);
+      if (last && one.y - last.y < SAME_LINE) last.notes.push(one);
+      else lines.push({ left: one.left, y: one.y, notes: [one] });
+    }
+    return lines;
+  };
+
+  // How large each note is, with its label or as its sign alone; all are measured at once, so that the page is laid out once.
+  const measure = (lines, bare) => {
+    const all = lines.flatMap((line) => line.notes.map(({ note }) => note));
+    for (const note of all) note.classList.toggle("bare", bare);
+    return new Map(all.map((note) => [note, note.getBoundingClientRect()]));
+  };
+
+  // Where each note of a line stands in a margin that is so wide: one below the other, or side by side as signs alone.
+  const arrange = (line, sizes, width, bare) => {
+    let x = 0, top = 0, row = 0;
+    return line.notes.sort((a, b) => a.x - b.x).map(({ note }) => {
+      const size = sizes.get(note);
+      if (x && (!bare || x + size.width > width)) { x = 0; top += row; row = 0; }
+      const at = { note, x, top, bottom: top + size.height, bare };
+      x += size.width + APART;
+      row = Math.max(row, size.height);
+      return at;
+    });
+  };
 
   const place = () => {
     const page = proof();
     if (!page) return;
+    page.classList.toggle("placed", wide.matches);
     const box = page.getBoundingClientRect();
-    for (const note of page.querySelectorAll(".noted")) {
-      const at = page.querySelector(`[data-at="${note.dataset.of}"]`);
-      const first = at && at.getClientRects()[0];
-      note.classList.toggle("left", Boolean(first) && first.left + first.width / 2 < box.left + box.width / 2);
+    const lines = gather(page, box);
+    const leaning = new Set(lines.filter((line) => line.left).flatMap((line) => line.notes.map(({ note }) => note)));
+    for (const one of page.querySelectorAll(".notes")) {
+      one.classList.toggle("left", leaning.has(one.firstElementChild)); // for print
     }
+    if (!wide.matches) return;
+    const margin = parseFloat(getComputedStyle(document.body).paddingLeft);
+    const width = margin - 28;
+    const [signs, whole] = [measure(lines, true), measure(lines, false)];
+    const places = [];
+    for (const left of [true, false]) {
+      const column = lines.filter((line) => line.left === left);
+      let free = 0; // above it the margin is taken
+      column.forEach((line, index) => {
+        const top = Math.max(line.y - 8, free);
+        const room = Math.min(MOST_DOWN, index + 1 < column.length ? column[index + 1].y - 8 - top : MOST_DOWN);
+        let set = arrange(line, whole, width, false);
+        if (set.length > 1 && set.at(-1).bottom > room) set = arrange(line, signs, width, true);
+        for (const { note, x, top: down, bare } of set) {
+          note.classList.toggle("bare", bare);
+          const across = left ? x - margin + 19 : box.width + 19 + x;
+          places.push(`#${CSS.escape(note.id)} { left: ${across}px; top: ${top + down}px; }`);
+        }
+        free = top + Math.max(...set.map((one) => one.bottom));
+      });
+    }
+    sheet.replaceSync(places.join("\n"));
   };
 
   const step = (by) => {
@@ -41,9 +107,14 @@
     if (event.target.open) event.target.querySelector("textarea, input:not([type=hidden])")?.focus();
   }, true);
 
-  document.addEventListener("htmx:afterSwap", place);
+  document.addEventListener("htmx:afterSwap", () => { watch(); place(); });
   window.addEventListener("resize", place);
+  // A passage that is being mended grows, and pushes what follows down.
+  const sizes = new ResizeObserver(place);
+  const watch = () => { sizes.disconnect(); if (proof()) sizes.observe(proof()); };
+
   document.fonts.ready.then(() => {
+    watch();
     place();
     const told = document.querySelector(".told");
     if (told && location.hash === `#${told.id}`) told.focus({ preventScroll: true });
