@@ -1,5 +1,5 @@
-// On the proof: each note moves to the margin that is nearer to its place, on its own line, and n and p lead from mark to
-// mark. Without it, and in print, the notes of a line stand together beside it, and the links lead the same way.
+// On the proof: each note moves to the nearer margin, on the line of its place; n and p lead from mark to mark.
+// Without it, and in print, the notes of a line stand together beside it, and the links lead the same way.
 "use strict";
 
 (() => {
@@ -15,8 +15,9 @@
   // The notes by margin and line, down the page, each with where its place stands.
   const gather = (page, box) => {
     const lines = [];
-    const found = [...page.querySelectorAll(".noted")].map((note) => {
-      const at = page.querySelector(`[data-at="${note.dataset.of}"]`);
+    const found = [...page.querySelectorAll(".noted")].map((note, index) => {
+      note.id ||= `noted-${index}`;
+      const at = page.querySelector(`[data-at="${CSS.escape(note.dataset.of)}"]`);
       const place = (at && at.getClientRects()[0]) || note.getBoundingClientRect();
       const left = place.left + place.width / 2 < box.left + box.width / 2;
       return { note, left, x: place.left, y: place.top + place.height / 2 - box.top };
@@ -29,7 +30,7 @@
     return lines;
   };
 
-  // How large each note is, with its label or as its sign alone; all are measured at once, so that the page is laid out once.
+  // How large each note is, whole or as its sign alone; all are measured at once, so that the page is laid out once.
   const measure = (lines, bare) => {
     const all = lines.flatMap((line) => line.notes.map(({ note }) => note));
     for (const note of all) note.classList.toggle("bare", bare);
@@ -100,7 +101,7 @@
   document.addEventListener("click", (event) => {
     const at = event.target.closest("[data-at]");
     if (at && !event.target.closest("a, form, details")) {
-      document.querySelector(`.noted[data-of="${at.dataset.at}"]`)?.click();
+      document.querySelector(`.noted[data-of="${CSS.escape(at.dataset.at)}"]`)?.click();
     }
   });
   document.addEventListener("toggle", (event) => {
