@@ -7,7 +7,7 @@ import re
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.numbers import find_quantities
 from fairhand.brief.wording import TOLD, ask, force_of
-from fairhand.model.requirement import Requirement
+from fairhand.model.requirement import Requirement, Value
 
 _COUNTABLE: tuple[tuple[str, str], ...] = (
     (
@@ -99,7 +99,13 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|^(?:sub-?)?headings\.?$"
             ),
         ),
-        ("direct-quotation", r"\b(?:include|use|with) (?:\w+ ){0,2}direct (?:quotations?|quotes)|quote directly\b"),
+        (
+            "direct-quotation",
+            (
+                r"\b(?:include|use|with) (?:\w+ ){0,2}direct (?:quotations?|quotes)|quote directly\b"
+                r"|\b(?:include|contain|use|have) (?:an?|one) (?:\w+ )?(?:block|indented|set-off) quot(?:ation|e)\b"
+            ),
+        ),
         (
             "no-first-person",
             (
@@ -169,8 +175,9 @@ _KEYED = re.compile(
     re.IGNORECASE,
 )
 _RUBRIC = re.compile(r"\b(?:rubric|grading|marks?|criteri|points|assess(?:ment|ed)|graded|marked)\b", re.IGNORECASE)
+_BLOCK = re.compile(r"\b(?:block|indented|set-off)\b", re.IGNORECASE)
 _COUNT_NEGATED = re.compile(r"\b(?:no|not|n't|without|neither|nor|than|exclud\w+|count\w*)\W*$", re.IGNORECASE)
-_NOT_THIS = re.compile(r"\b(?:copied|block|long|longer than|of the novel|of contents|multiplication)\b", re.IGNORECASE)
+_NOT_THIS = re.compile(r"\b(?:copied|longer than|of the novel|of contents|multiplication)\b", re.IGNORECASE)
 
 
 def _countables(sentence: Sentence) -> list[tuple[str, int | None, int, int]]:
@@ -321,7 +328,8 @@ def find_element(sheet: Sheet) -> list[Requirement]:
         for what, low, start, end in (*_countables(sentence), *_plain(sentence)):
             known = found.get(what)
             if known is None or (low is not None and known.values["min"] is None):
-                found[what] = ask(
-                    sheet, "element", {"what": what, "min": low}, sentence.span(start, end), force_of(text)
-                )
+                values: dict[str, Value] = {"what": what, "min": low}
+                if what == "direct-quotation" and _BLOCK.search(text[start:end]):
+                    values["form"] = "block"
+                found[what] = ask(sheet, "element", values, sentence.span(start, end), force_of(text))
     return sorted(found.values(), key=lambda r: r.span)

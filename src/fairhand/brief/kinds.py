@@ -51,7 +51,7 @@ KINDS: tuple[KindRow, ...] = (
     KindRow("sources_banned", ("what",), "", find_sources_banned),
     KindRow("style", ("style", "edition"), "", find_style),
     KindRow("section", ("name", "needed"), "name", find_section),
-    KindRow("element", ("what", "min"), "what", find_element),
+    KindRow("element", ("what", "min", "form"), "what", find_element),
     KindRow("format", ("what", "value"), "what", find_format),
     KindRow("submit", ("by", "where"), "by", find_submit),
     KindRow("late", ("penalty", "unit", "per", "refused_after_days", *LATE_TERMS), "", find_late),

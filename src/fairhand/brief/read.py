@@ -9,9 +9,11 @@ from dataclasses import replace
 
 from fairhand.brief.assignments import keep_one_paper
 from fairhand.brief.dates import find_dates, writes_day_first
+from fairhand.brief.doubts import ask_contradictions, ask_weeks
 from fairhand.brief.due import read_dates_due
 from fairhand.brief.kinds import KINDS, ROW_OF, base_id, number_ids
 from fairhand.brief.layout import Sheet, read_sheet
+from fairhand.brief.spelling import find_spelling
 from fairhand.brief.wording import TOLD
 from fairhand.model.requirement import Brief, Requirement, Value
 from fairhand.model.settings import Answer
@@ -81,7 +83,8 @@ def _read_one(sheet: Sheet) -> tuple[list[Requirement], list[str]]:
             return within or str(r.values["what"]).replace("-", " ") in sections
         return r.kind == "length" and r.values["part"] == "paper" and within
 
-    return [r for r in found if not repeats(r)], list(questions)
+    kept = [r for r in found if not repeats(r)]
+    return kept, [*questions, *ask_weeks(sheet), *ask_contradictions(kept)]
 
 
 def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
@@ -89,7 +92,12 @@ def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
     out = []
     for sentence in sheet.sentences:
         text = sentence.text.strip()
-        if len(text) < 12 or TOLD.search(text) or not (_DEMAND.search(text) or _ORDER.search(text)):
+        if (
+            len(text) < 12
+            or TOLD.search(text)
+            or find_spelling(text)
+            or not (_DEMAND.search(text) or _ORDER.search(text))
+        ):
             continue
         here = sentence.span(0, len(sentence.text))
         if not any(here.overlaps(span) for span in spans):

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from fairhand.brief.layout import Sentence, Sheet
-from fairhand.brief.numbers import Quantity, find_quantities
+from fairhand.brief.numbers import NUMBER, Quantity, find_quantities
 from fairhand.brief.sources_cited import ask_all_cited
 from fairhand.brief.sources_since import SINCE, find_since
 from fairhand.brief.terms import make_terms
@@ -160,6 +160,12 @@ _SHARE = re.compile(
     r"\b(?:two[- ]thirds|half|most|(?:the |a )?majority|quarters?|some) (?:of|should|must|are)\b", re.IGNORECASE
 )
 """Of these, not of all, a year is asked."""
+_SPECIFIED = re.compile(
+    rf"\W{{0,3}}(?:(?:about|around|up to|at least) )?{NUMBER}(?: ?(?:-|to) ?{NUMBER})?"
+    r"[ -](?:words?|pages?)\b[^.;]{0,40}[,;]",
+    re.IGNORECASE,
+)
+"""A line of bare specifications ("1,000 words, four sources")."""
 _OF_BOOKS = re.compile(
     r"\bbooks? (?:or|and) (?:book )?chapters?\b|\bbook chapters?\b|chapters? (?:in|of|from) (?:\w+ )?books?",
     re.IGNORECASE,
@@ -257,6 +263,7 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
         or not quantity.bare
         or anaphor
         or quantity.start < 3
+        or _SPECIFIED.match(text)
         or _DEMAND.search(text)
         or _HANDING_IN.search(sentence.passage.lead)
     )

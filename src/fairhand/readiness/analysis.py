@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from fairhand.brief.length_counts import uncounted_parts
+from fairhand.brief.spelling import spelling_asked
 from fairhand.citing.attach import attach
 from fairhand.citing.mention import Locator, Mention, QuotationCited, Resolved
 from fairhand.citing.named import find_named
@@ -37,8 +37,6 @@ from fairhand.model.span import Span
 from fairhand.readiness.naming import name_entries
 from fairhand.readiness.settled import Spoken, find_anywhere, settle
 from fairhand.reading.labels import labels_in
-
-_BRITISH = re.compile(r"\b(?:british|uk)\s+(?:english|spelling)\b|\bspelling\W+british\b", re.IGNORECASE)
 
 UNPAGED = frozenset(
     {"webpage", "post", "post-weblog", "personal_communication", "broadcast", "motion_picture", "song", "speech"}
@@ -221,10 +219,11 @@ class Analysis:
 
     @property
     def is_british(self) -> bool:
-        """Whether the paper is in British English: by the desk, else by its style or the sheet's own words."""
+        """Whether the paper is in British English: by the desk, else by the sheet's own words, else by its style."""
         if self.paper.desk.spelling:
             return self.paper.desk.spelling == "GB"
-        return self.style_rules.british or any(_BRITISH.search(text) for text in self.paper.brief.texts.values())
+        asked = spelling_asked(self.paper.brief.texts.values())
+        return asked == "GB" if asked else self.style_rules.british
 
     @property
     def title(self) -> str:

@@ -27,7 +27,7 @@ from fairhand.readiness.checks import (
     source_uncited,
 )
 from fairhand.readiness.judgement import Judgement
-from fairhand.readiness.verdicts import due, element, section, sources, sources_banned, style, told
+from fairhand.readiness.verdicts import due, element, late, section, sources, sources_banned, style, told
 from fairhand.readiness.verdicts import format as format_verdict
 from fairhand.readiness.verdicts import length as length_verdict
 
@@ -145,7 +145,7 @@ JUDGES: Mapping[Kind, Callable[[Requirement, Analysis], Judgement]] = {
     "due": due.judge,
     "submit": told.judge_submit,
     "policy": told.judge_policy,
-    "late": told.judge_late,
+    "late": late.judge,
     "rubric": told.judge_rubric,
 }
 """Who judges each kind of requirement."""

@@ -49,6 +49,9 @@ def _judge_headings(requirement: Requirement, analysis: Analysis) -> Judgement:
 
 
 def _judge_quotations(requirement: Requirement, analysis: Analysis) -> Judgement:
+    if requirement.values.get("form") == "block":
+        blocks = [quotation for quotation in analysis.manuscript.quotations if quotation.kind == "block"]
+        return _at_least(requirement, len(blocks), "block quotation")
     return _at_least(requirement, len(analysis.looked_up), "cited quotation")
 
 

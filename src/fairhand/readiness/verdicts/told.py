@@ -13,11 +13,6 @@ def judge_rubric(requirement: Requirement, analysis: Analysis) -> Judgement:  # 
     return Judgement("met", None, f"“{requirement.values.get('criterion')}” carries {tell_requirement(requirement)}.")
 
 
-def judge_late(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
-    """What lateness costs: nothing to meet, something to know."""
-    return Judgement("met", None, f"Told for the plan: “{' '.join(requirement.evidence.split())}”.")
-
-
 def judge_submit(requirement: Requirement, analysis: Analysis) -> Judgement:  # noqa: ARG001 - one signature for all
     """How the paper is handed in: told again at the hand-in."""
     return Judgement("met", None, f"To be handed in {tell_requirement(requirement)}.")
