@@ -6,6 +6,7 @@ import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from fairhand.planning.one_machine import Piece, order_for_fewest_late
 from fairhand.planning.placing import Placing, place_steps
 from fairhand.planning.workload import Workload
 
@@ -57,15 +58,19 @@ def judge_placing(work: Workload, placing: Placing) -> Key:
 def aim_papers(work: Workload, effort: int = EFFORT) -> Aimed:
     """The papers aimed at the hours that lose least, as far as a search of bounded effort finds them.
 
-    It starts from each paper's own due hour. While a paper is late, another is put off to the end of a day that costs
-    it no more, or the two change places; from time to time a few are shaken, by a generator with a fixed seed.
+    It starts from each paper's own due hour, or with some papers given up so that the others can be ready within so
+    many days. While a paper is late, another is put off to the end of a day that costs it no more, or the two change
+    places; from time to time a few are shaken, by a generator with a fixed seed.
 
     **Source**: iterated local search over the due hours that are aimed at (Lourenço, Martin & Stützle 2003, Handbook of
     Metaheuristics); the rest is common practice.
     """
     trials = max(20, effort // max(1, len(work.steps)))
     search = _Search(work, trials)
-    best = search.descend(search.tried(_own_hours(work)))
+    best = search.tried(_own_hours(work))
+    if best.key[0]:
+        best = min([best, *map(search.tried, _given_up(work))], key=lambda found: found.key)
+    best = search.descend(best)
     chance = random.Random(SEED)  # noqa: S311 -- the same plan each time
     while best.key[1] > 0 and search.left > 0:
         found = search.descend(search.tried(_shaken(work, best, chance)))
@@ -116,6 +121,28 @@ def _own_hours(work: Workload) -> tuple[int, ...]:
     """Each paper's due hour; those without one after all others, in order."""
     after = work.far
     return tuple(after * (number + 1) if due is None else due for number, due in enumerate(work.due))
+
+
+def _given_up(work: Workload) -> Iterator[tuple[int, ...]]:
+    """The papers' hours, but for those that come after all others so that these can be ready by a later hour each."""
+    own = _own_hours(work)
+    minutes = [0] * len(own)
+    for step, paper in zip(work.steps, work.owner, strict=True):
+        minutes[paper] += max(0, step.minutes)
+    dated = [paper for paper, due in enumerate(work.due) if due is not None and work.papers[paper].worth > 0]
+    levels = [work.levels(paper) for paper in dated]
+    for level in range(max(map(len, levels), default=0)):
+        pieces = [
+            Piece(
+                name=str(paper),
+                minutes=minutes[paper],
+                due=work.desk.desk_minute(hours[min(level, len(hours) - 1)]),
+                weight=work.papers[paper].worth,
+            )
+            for paper, hours in zip(dated, levels, strict=True)
+        ]
+        late = {int(piece.name) for piece in order_for_fewest_late(pieces)[1]}
+        yield tuple(work.far if paper in late else hour for paper, hour in enumerate(own))
 
 
 def _changes(work: Workload, now: Aimed) -> Iterator[tuple[int, ...]]:

@@ -22,7 +22,7 @@ class Ordering:
 
     order: tuple[int, ...]
     """The pieces by their numbers."""
-    cost: int
+    cost: float
     proven: bool
 
 
@@ -59,7 +59,7 @@ def _ends(order: Sequence[int], work: Figures) -> list[int]:
     return list(accumulate(work.minutes[number] for number in order))
 
 
-def _cost(order: Sequence[int], work: Figures) -> int:
+def _cost(order: Sequence[int], work: Figures) -> float:
     """What an order costs: each piece's minutes late times its weight."""
     return sum(
         work.weights[number] * max(0, end - work.dues[number])
@@ -86,7 +86,7 @@ def _start(work: Figures) -> list[int]:
     return order
 
 
-def _shake(best: list[int], work: Figures, chance: random.Random, rounds: int) -> int:
+def _shake(best: list[int], work: Figures, chance: random.Random, rounds: int) -> float:
     """The best order, in its place, after so many rounds; what it costs."""
     cost = _cost(best, work)
     for _ in range(rounds if len(best) > 1 else 0):
@@ -123,7 +123,7 @@ def _move(order: list[int], work: Figures) -> bool:
         place = order.index(number)
         late = ends[place] - due
         before = weight * late if late > 0 else 0
-        least, to, price = 0, place, -before
+        least, to, price = 0.0, place, -before
         for at in range(place + 1, len(order)):
             end, other = ends[at], order[at]
             late = end - dues[other]

@@ -13,11 +13,11 @@ class Figures(NamedTuple):
     """The pieces' figures, each under the piece's number."""
 
     minutes: list[int]
-    weights: list[int]
+    weights: list[float]
     dues: list[int]
 
 
-def order_sets(work: Figures, cost: int) -> tuple[int, ...] | None:
+def order_sets(work: Figures, cost: float) -> tuple[int, ...] | None:
     """An order cheaper than a cost; empty where there is none; None where too many sets would have to be kept.
 
     **Source**: the dynamic programme over sets of Held & Karp 1962, from the back, under the dominances of Emmons 1969,
@@ -28,10 +28,10 @@ def order_sets(work: Figures, cost: int) -> tuple[int, ...] | None:
     """
     minutes, weights, dues = work
     followers = _dominances(work)
-    layer = {(1 << len(minutes)) - 1: (0, sum(minutes))}
+    layer: dict[int, tuple[float, int]] = {(1 << len(minutes)) - 1: (0, sum(minutes))}
     backwards: list[dict[int, int]] = []
     for _ in minutes:
-        smaller: dict[int, tuple[int, int]] = {}
+        smaller: dict[int, tuple[float, int]] = {}
         last: dict[int, int] = {}
         for held, (spent, end) in layer.items():
             rest = held
