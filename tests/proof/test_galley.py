@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from hypothesis import given
@@ -128,3 +129,12 @@ def test_a_query_is_ringed_and_what_stands_is_dotted() -> None:
     manuscript = read_manuscript(text)
     assert place_marks(year, manuscript) == (Place(Span(6, 10), "query"),)
     assert place_marks(year, manuscript, stet=True) == (Place(Span(0, 11), "stet"),)
+
+
+def test_a_question_about_words_left_out_is_ringed_too() -> None:
+    """A ring stands round words: where some are missing, round all that are quoted."""
+    text = "It “opens the soil, and leaves channels.”"
+    wordings = Wordings("opens the soil, and leaves channels.", "opens the soil, dies back, and leaves channels.", (),
+                        (Span(16, 25),))  # fmt: skip
+    asked = replace(found(text, text[3:], "quotation-gap", wordings=wordings), weight="query")
+    assert place_marks(asked, read_manuscript(text)) == (Place(Span(3, len(text)), "query"),)

@@ -142,7 +142,7 @@ def _choose_piece(rng: random.Random, shelved: Shelved, fewest: int = 4) -> Piec
             continue
         piece = Piece(shelved, start, start + len(bare))
         count = len(words_of(bare))
-        if fewest <= count <= most and _is_quotable(bare if shelved.entry.id != "novel" else bare.replace("\n", " ")):
+        if fewest <= count <= most and is_quotable(bare if shelved.entry.id != "novel" else bare.replace("\n", " ")):
             return piece
 
 
@@ -152,7 +152,7 @@ def _body_of(shelved: Shelved) -> int:
     return shelved.text.rindex("\nReferences\n")
 
 
-def _is_quotable(text: str) -> bool:
+def is_quotable(text: str) -> bool:
     """Whether a writer could copy the words between quotation marks as they are."""
     halves = text.count("(") == text.count(")") and text.count("[") == text.count("]")
     marks = text.count("“") == text.count("”") and text.count('"') % 2 == 0

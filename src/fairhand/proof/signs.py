@@ -69,7 +69,8 @@ def place_marks(finding: Finding, manuscript: Manuscript, *, stet: bool = False)
     if not places and finding.wordings is not None:
         places = list(_differing(finding.span, finding.wordings, manuscript))
     if finding.weight == "query":
-        places = [Place(place.span, "query") for place in places]
+        ringed = (place.span if len(place.span) else finding.span for place in places)  # a ring stands round words
+        places = [Place(span, "query") for span in dict.fromkeys(ringed)]
     if places:
         return tuple(places)
     if finding.weight == "query":

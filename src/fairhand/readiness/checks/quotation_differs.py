@@ -13,7 +13,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     """Each quotation with words changed and no bracket to say so."""
     return remarks_on(
         analysis,
-        "differs",
+        lambda match: match.outcome == "differs",
         "The quotation differs from its source, {}.",
         "Restore its words, or bracket what is yours.",
     )
