@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from importlib import import_module
-from importlib.util import find_spec
 
 from starlette.routing import BaseRoute
 
@@ -32,8 +31,7 @@ PAGES = (
 
 def list_routes() -> tuple[BaseRoute, ...]:
     """The addresses of every page that there is."""
-    there = (f"fairhand.web.{name}" for name in PAGES)
-    return tuple(route for name in there if find_spec(name) for route in import_module(name).ROUTES)
+    return tuple(route for name in PAGES for route in import_module(f"fairhand.web.{name}").ROUTES)
 
 
 def working_leaves(routes: tuple[BaseRoute, ...]) -> frozenset[str]:
