@@ -6,7 +6,7 @@ import posixpath
 from urllib.parse import unquote
 
 from fairhand.errors import FileEncrypted, FileUnreadable
-from fairhand.reading.archive import open_archive
+from fairhand.reading.archive import Archive, open_archive
 from fairhand.reading.html import lay_text, parse_html
 from fairhand.reading.leaves import Leaves
 
@@ -23,7 +23,7 @@ def read_epub(data: bytes, file: str) -> Leaves:
         FileTooLarge: It expands beyond all bounds.
     """
     archive = open_archive(data, file)
-    package_name = next((found.get("full-path", "") for found in archive.read_xml(_CONTAINER).iter("{*}rootfile")), "")
+    package_name = find_package(archive)
     package = archive.read_xml(package_name)
     folder = posixpath.dirname(package_name)
     items = {
@@ -51,3 +51,12 @@ def read_epub(data: bytes, file: str) -> Leaves:
     return Leaves(
         tuple(text for _, text in parts), leaved=True, labels=tuple(label or "" for label, _ in parts), printed=True
     )
+
+
+def find_package(archive: Archive) -> str:
+    """The name of an EPUB's package within it.
+
+    Raises:
+        FileUnreadable: It has no container that names one.
+    """
+    return next((found.get("full-path", "") for found in archive.read_xml(_CONTAINER).iter("{*}rootfile")), "")
