@@ -12,6 +12,7 @@ met; its message is one line that says what was wrong, where, and what to do.
     │   ├── DraftChangedOnDisk     a file is not the one that was read
     │   ├── FolderNotWritable      read-only, full, or not ours
     │   ├── NoSuchState            the record holds no such saved state
+    │   ├── NoSuchStep             the plan has no step of that name, or several
     │   └── RecordDamaged          the record cannot be opened at all
     ├── InputError                 a file that was handed to us
     │   ├── FileUnreadable         broken, empty, or not what its name says
@@ -51,6 +52,10 @@ class FolderNotWritable(DeskError):
 
 class NoSuchState(DeskError):
     """The record holds no such saved state."""
+
+
+class NoSuchStep(DeskError):
+    """The plan has no step of that name, or several."""
 
 
 class RecordDamaged(DeskError):

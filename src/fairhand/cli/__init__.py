@@ -18,6 +18,8 @@ COMMANDS: dict[str, str] = {
     "open": "Show the desk and its papers in a browser.",
     "new": "Begin a paper from its assignment sheet.",
     "desk": "Show the work in hand, or begin a desk.",
+    "plan": "Show what to do when, over all papers.",
+    "done": "Say that a step of the plan is done, and how long it took.",
     "brief": "Show what an assignment sheet asks.",
     "answer": "Answer, correct or waive something that the sheet asks.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",

@@ -18,6 +18,7 @@ EXIT_CODES: Mapping[type[errors.FairhandError], int] = {
     errors.DraftChangedOnDisk: COULD_NOT,
     errors.FolderNotWritable: COULD_NOT,
     errors.NoSuchState: COULD_NOT,
+    errors.NoSuchStep: COULD_NOT,
     errors.RecordDamaged: COULD_NOT,
     errors.InputError: COULD_NOT,
     errors.FileUnreadable: COULD_NOT,

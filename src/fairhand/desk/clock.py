@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
+import os
+from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 
@@ -16,6 +18,18 @@ def find_zone(name: str) -> dt.tzinfo | None:
         return ZoneInfo(name)
     except (ZoneInfoNotFoundError, ValueError, OSError):
         return None
+
+
+def own_zone() -> dt.tzinfo | None:
+    """The machine's own zone, with its changes of the clock where its name can be told; else its present offset.
+
+    **Source**: tzset(3) for the variable TZ; systemd's localtime(5) for the link ``/etc/localtime``.
+    """
+    linked = Path("/etc/localtime")
+    named = os.environ.get("TZ", "").removeprefix(":")
+    if not named and linked.is_symlink():
+        named = str(linked.resolve()).partition("zoneinfo/")[2]
+    return (find_zone(named) if named else None) or now().tzinfo
 
 
 def now(time_zone: str = "") -> dt.datetime:

@@ -97,7 +97,7 @@ def _sketch_reading(standing: Standing) -> Iterator[Sketch]:
     for one in standing.unread:
         yield Sketch(f"read-{one.id}", f"read {one.name}", _reading_minutes(one), _why_read(one))
     if missing:
-        does = f"read the {count_of(missing, 'source')} still to be found" if missing > 1 else "read that source"
+        does = f"read the {f'{missing} sources' if missing > 1 else 'source'} still to be found"
         minutes = missing * _reading_minutes(Unread("", ""))
         why = f"Each is reckoned at {UNKNOWN_SOURCE:,} words, with notes."
         yield Sketch("read-found", does, minutes, why, follows="sources")

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from fairhand.model.late_rule import LateRule
 from fairhand.model.problem import Problem
 from fairhand.planning.pace import Logged
 
@@ -82,6 +83,8 @@ class Standing:
     """What the checks found and is open, by pass."""
     due: dt.datetime | None = None
     """The hour of the hand-in; None where none is known."""
+    late: LateRule | None = None
+    """What the sheet takes off for lateness; None where it does not say."""
     milestones: tuple[Milestone, ...] = ()
     """Those that are still to come."""
     hand_in: str = ""

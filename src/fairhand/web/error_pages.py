@@ -20,6 +20,7 @@ ERROR_PAGES: Mapping[type[errors.FairhandError], tuple[int, str]] = {
     errors.DraftChangedOnDisk: (409, "The file was changed meanwhile"),
     errors.FolderNotWritable: (409, "Nothing can be written there"),
     errors.NoSuchState: (404, "No such state"),
+    errors.NoSuchStep: (404, "No such step"),
     errors.RecordDamaged: (500, "The record cannot be opened"),
     errors.InputError: (400, "The file cannot be read"),
     errors.FileUnreadable: (400, "The file cannot be read"),
