@@ -38,7 +38,8 @@ _THINGS: tuple[tuple[str, str], ...] = (
     (
         "proposal",
         (
-            r"proposals?|prospectus|pitch(?:es)?|synops[ie]s|(?:topic|project) (?:statement|proposal|summary)"
+            r"proposals?|expos[eé]s?|prospectus|pitch(?:es)?|synops[ie]s|(?:topic"
+            r"|project) (?:statement|proposal|summary)"
             r"|statement of (?:topic"
             r"|intent)"
         ),

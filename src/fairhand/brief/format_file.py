@@ -34,6 +34,8 @@ _FILE = re.compile(
     r"|accepted|convert\w*|(?:soft|electronic) cop(?:y|ies))\b",
     re.IGNORECASE,
 )
+_FILE_KEY = re.compile(r"files?\b", re.IGNORECASE)
+_BARE_NAME = re.compile(r"(?<![\w-])(?P<name>[A-Za-z0-9]+(?:_[A-Za-z0-9]+){1,6}(?:\.[A-Za-z]{2,4})?)(?![\w-])")
 _NAMED = re.compile(
     r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|submit(?:ted)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
     r"|file[- ]?names?)\b(?:(?:[^.;?!\n]"
@@ -70,7 +72,8 @@ def find_file_types(sentence: Sentence) -> Iterator[Hit]:
 
 def find_file_names(sentence: Sentence) -> Iterator[Hit]:
     """The file's name as the sheet gives it, with the type that it ends in."""
-    for match in _NAMED.finditer(sentence.text):
+    named = _FILE_KEY.match(sentence.passage.key) and _BARE_NAME.search(sentence.text, sentence.passage.body)
+    for match in (named,) if named else _NAMED.finditer(sentence.text):
         name = match["name"]
         if "_" in name or (
             re.search(r"\bfile|\bsave|\bdocument|\bPDF", sentence.text + sentence.context, re.IGNORECASE)

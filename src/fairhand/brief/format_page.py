@@ -111,7 +111,10 @@ def find_title_pages(sentence: Sentence) -> Iterator[Hit]:
     if not match:
         return
     before, after = text[: match.start()], text[match.end() :]
-    if negative := _NO_TITLE_PAGE.search(text):
+    negative = _NO_TITLE_PAGE.search(text)
+    if negative and re.search(r"\b(?:words|pages)\b[^.;()]{0,20}\($", text[: negative.start()]):
+        return  # what the count leaves out is not forbidden
+    if negative:
         rest = text[negative.end() :]
         if not _NOT_NEEDED.search(rest[:25]) or _MUST_NOT.search(rest):
             yield "no-title-page", True, negative.start(), negative.end()

@@ -16,11 +16,11 @@ _FACES = (
     "Lucida Sans", "Computer Modern", "Liberation Serif", "Liberation Sans", "Gill Sans", "Open Sans", "Noto Serif",
     "Noto Sans", "Source Serif", "Constantia", "Didot", "Bodoni", "Caslon", "Minion Pro", "Charter", "Carlito",
     "Tinos", "Arimo", "Franklin Gothic", "Futura",
-)  # fmt: skip  # fmt: skip
+)  # fmt: skip
 _FACE = re.compile(
-    r"\b(?:" + "|".join(f"(?i:{f})" if " " in f else f for f in sorted(_FACES, key=len, reverse=True)) + r")\b"
+    r"\b(?:" + "|".join(f"(?i:{f})" if " " in f else f for f in sorted(_FACES, key=len, reverse=True)) + r"|TNR)\b"
 )
-_WRITTEN = {face.lower(): face for face in _FACES}
+_WRITTEN = {face.lower(): face for face in _FACES} | {"tnr": "Times New Roman"}
 _FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(
     rf"(?<![\d.,])(?P<a>{COUNT})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
@@ -41,7 +41,7 @@ _LENGTH = (
 _MARGINS = re.compile(
     rf"{_LENGTH.format('a', 'ua')}(?:[- ](?:wide |page )?margins?\b|(?: \w+)? margins?)|\bmargins?(?: (?:should be"
     rf"|must be|are|is|of(?: at least)?|set (?:at|to)|all round|on all sides"
-    rf"|at least)){{0,2}}:?\s{{0,2}}(?:of )?{_LENGTH.format('b', 'ub')}",
+    rf"|at least)){{0,2}}:?\s{{0,2}}\(?(?:of )?{_LENGTH.format('b', 'ub')}",
     re.IGNORECASE,
 )
 _INDENT = re.compile(
@@ -91,7 +91,7 @@ def find_sizes(sentence: Sentence) -> Iterator[Hit]:
             _FACE.search(near)
             or re.search(r"pt\b", match.group(), re.IGNORECASE)
             or re.search(
-                r"\b(?:font|type|typeface|text|serif|characters|lettering)\b",
+                r"\b(?:font|typed?|typeface|text|serif|characters|lettering|spac(?:ed|ing))\b",
                 f"{near} {sentence.context}",
                 re.IGNORECASE,
             )

@@ -51,7 +51,8 @@ _LOSS = re.compile(
 )
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
-    r"\b(?:not (?:be |to )?(?:accept|read|mark|grade|take|accepted|marked|graded|read|taken|considered|received)"
+    r"\b(?:no (?:papers?|essays?|work|submissions?|reports?|reviews?) after\b|not (?:be "
+    r"|to )?(?:accept|read|mark|grade|take|accepted|marked|graded|read|taken|considered|received)"
     r"|no(?:thing| \w+(?: \w+)?)\b[^.;]{0,30}"
     r"\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
     r"|marked|graded|read))"
@@ -83,9 +84,14 @@ _LIMIT_DAYS = re.compile(
 )
 _DAY_OF_MONTH = re.compile(r"\bafter the (?P<day>\d{1,2})(?:st|nd|rd|th)\b(?! day)", re.IGNORECASE)
 _NO_LATE = re.compile(
-    r"\b(?:(?:do not|don't|will not|won't|cannot|never) accept (?:any )?late|no late (?:work|papers?|essays?"
+    r"\b(?:(?:do(?:es)? not|don't|doesn't|will not|won't|cannot|never) accept (?:any )?late"
+    r"|no late (?:work|papers?|essays?"
     r"|submissions?|assignments?)|late (?:work|papers?|essays?|submissions?"
-    r"|assignments?)(?: (?:will|is|are|can|be))* not)\b",
+    r"|assignments?)(?: (?:will|is|are|can|be))* not"
+    r"|(?:received|submitted|handed in|arriving|turned in|sent) (?:late|after (?:the|this"
+    r"|that) (?:last date|deadline|due"
+    r" date|date|time|hour))(?: (?:is|are|will|be|get|receive))* (?:not (?:be )?(?:accepted|evaluated|marked|graded"
+    r"|considered|read|assessed)|(?:graded|marked|recorded|treated|counted) as (?:an? )?(?:fail\w*|zero|0|F)))\b",
     re.IGNORECASE,
 )
 _CAPPED = re.compile(r"\b(?:capped|maximum|at most)\b", re.IGNORECASE)
@@ -153,6 +159,9 @@ def _refused_days(sentence: Sentence, given: dt.date | None, final: dt.date | No
         for match in _LIMIT_DAYS.finditer(sentence.passage.text[max(0, at - 160) : at]):
             weeks = 7 if match["unit"].lower().startswith("week") else 1
             best = (int(number_value(match["n"] or "1")) * weeks, 0, max(refused.end(), after.end()))
+        earlier = find_dates(sentence.passage.text[max(0, at - 160) : at], final) if final and not best else []
+        if earlier and earlier[-1].on and final and 0 <= (days := (earlier[-1].on - final).days) < 60:
+            best = (days, 0, max(refused.end(), after.end()))
     if best:
         return best[0], min(best[1], refused.start()), max(best[2], refused.end())
     if final and (named := _DAY_OF_MONTH.search(text)) and 1 <= int(named["day"]) <= 31:
@@ -197,7 +206,7 @@ def _taken_none(sentence: Sentence) -> tuple[int, int] | None:
     match = _NO_LATE.search(sentence.text)
     if not match or _DAYS.search(sentence.text):
         return None
-    plain = re.match(r"no late|.*accept", match.group(), re.IGNORECASE)
+    plain = re.match(r"no late|.*accept|.*(?:not (?:be )?\w+|as .+)$", match.group(), re.IGNORECASE)
     rest = re.match(r" (?:be )?(?:accepted|marked|graded|read|taken)", sentence.text[match.end() :])
     return (match.start(), len(sentence.text)) if plain or rest else None
 

@@ -16,6 +16,8 @@ _SPACE = re.compile(r"\s+")
 _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "\u00a0": " "})
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
 _RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})[.?] (?=[A-Z0-9])")
+_ANSWERED = re.compile(r"(?P<question>[^?]{1,80}\?) (?:A|Answer)[:.)] (?=\S)")
+"""A question and its answer on one line; the question is the answer's label."""
 _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
 _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
 _MEASURED = re.compile(r"\d[- ]?(?:words?|pages?|pt|point|sources?|inch|cm|%|marks|am|pm)\b|,[^,]*,", re.IGNORECASE)
@@ -159,6 +161,8 @@ def _split_key(passage: Passage) -> Passage:
     match = _KEY.match(text)
     if match and match.end() < len(text):
         return replace(passage, key=match[1], body=match.end())
+    if passage.marker[:1] in {"Q", "q"} and (match := _ANSWERED.match(text)):
+        return replace(passage, key=match["question"], body=match.end())
     match = _RUN_IN.match(text)
     return replace(passage, key=match[1]) if match else passage
 
@@ -285,9 +289,14 @@ def split_sentences(text: str) -> tuple[tuple[int, int], ...]:
 
 
 def sentences_of(passage: Passage) -> list[Sentence]:
-    """The sentences of one passage, its label with the first; the cells of a row are parted by a blank."""
+    """The sentences of one passage, its label with the first; the cells of a row are parted by a blank.
+
+    A label that is a question asks nothing of the paper, and is no sentence of it.
+    """
     text = passage.text.replace("\t", " ")
-    return [Sentence(text[start:end], start, passage, text[end:]) for start, end in split_sentences(text)]
+    first = passage.body if passage.key.endswith("?") else 0
+    spans = ((start + first, end + first) for start, end in split_sentences(text[first:]))
+    return [Sentence(text[start:end], start, passage, text[end:]) for start, end in spans]
 
 
 def read_sheet(name: str, text: str, given: dt.date | None = None) -> Sheet:

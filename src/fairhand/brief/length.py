@@ -13,7 +13,7 @@ from fairhand.model.requirement import Requirement
 
 _UNIT = (
     r"(?:(?:double[- ]spaced|single[- ]spaced|typed|typewritten|full|complete|manuscript|written|A4|printed)[ -]){0,3}"
-    r"(?:words?|pages?|sides?(?: of A4)?|pp\.?)"
+    r"(?:words?(?! (?:documents?|files?|format|doc\b))|pages?|pgs?\.?|sides?(?: of A4)?|pp\.?)"
 )
 
 _PARTS: tuple[tuple[str, str], ...] = (
@@ -64,6 +64,10 @@ _COUNT_NAME = re.compile(
 )
 _LEEWAY = re.compile(
     r"\b(?:word|page) (?:limit|count|length)s?\b|\b(?:leeway|tolerance)\b|\blength of the (?:essay|paper)",
+    re.IGNORECASE,
+)
+_IN_SO_MANY = re.compile(
+    r"\b(?:answer|attempt|discuss|explain|respond|write|question|describe|analy[sz]e|topics?)\w*\b[^.;:]{0,80}\bin $",
     re.IGNORECASE,
 )
 _MARKED = re.compile(r"\b(?:mark|point|grade)s?\b", re.IGNORECASE)
@@ -152,7 +156,7 @@ def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
         return True
     if '"' in before and before.count('"') % 2 == 0 and after.startswith(")"):
         return False
-    if re.match(r"limit\b", text[quantity.start :], re.IGNORECASE):
+    if re.match(r"limit\b", text[quantity.start :], re.IGNORECASE) or _IN_SO_MANY.search(before):
         return True
     opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[
         : sentence.start

@@ -66,11 +66,11 @@ _LISTED = {
 _LEAVES_OUT = re.compile(
     r"\b(?:exclud(?:ing|es?)|excl\.?|exclusive of|not (?:counting|including)|without counting|leaving out|(?:do|does"
     r"|will) not include|doesn't include|don't include"
-    r"|don't count|do not count|not to include|omitting|apart from|other than|but not|not (?:including"
+    r"|don't count(?! as)|do not count(?! as)|not to include|omitting|apart from|other than|but not|not (?:including"
     r"|counted):?)(?= (?:the |your |any |all |its |a |an )?\w)"
     r"|\b(?:everything|all(?: (?:of it|words))?)(?:,| is counted,?| counts,?)? (?:but|except(?: for)?|save|apart"
     r" from)(?= \w)"
-    r"|\b(?:do|does|will) not (?:take in|cover|extend to)(?= \w)|^\W{0,3}without(?= \w)"
+    r"|\b(?:do|does|will) not (?:take in|cover|extend to)(?= \w)|^\W{0,3}without(?= \w)|\(without(?= \w)"
     r"|\bplus (?=a (?:title|cover)|(?:foot|end)?notes|(?:the |your )?(?:references|bibliography|works cited|appendi))",
     re.IGNORECASE,
 )
@@ -91,7 +91,7 @@ _COUNTED = re.compile(
 )
 _COUNTING = re.compile(r"\b(?:including|inclusive of|which includes|includes|counting|takes? in)\b", re.IGNORECASE)
 _COUNTS = re.compile(
-    r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure|take in|words)\b",
+    r"\b(?:count(?:ed|s|ing)?|includ(?:ed|e|ing)|exclud(?:ed|ing|es)|total|limit|length|figure|take in|words|extra)\b",
     re.IGNORECASE,
 )
 _ABOUT_COUNT = re.compile(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b|\bwordage\b", re.IGNORECASE)
@@ -152,7 +152,8 @@ def _left_out_in(text: str) -> tuple[set[str], int, int]:
         elif trailing:
             counted = [m.end() for m in _IS_IN.finditer(words, 0, trailing.start())]
             begin = trailing.start() if trailing.group().lower().startswith("neither") else max(counted, default=0)
-            stretch = (begin, trailing.end())
+            more = re.match(r"[^;.]{0,25}\bnor\b", words[trailing.end() :])
+            stretch = (begin, len(words) if more else trailing.end())
         else:
             continue
         if leading and (stop := re.search(r"\b(?:but|and (?:must|should|is|are)|which)\b", words[leading.end() :])):

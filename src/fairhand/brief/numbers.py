@@ -171,7 +171,7 @@ def _read_quantity(match: re.Match[str]) -> Quantity:
 _AFTER = ("least_after", "most_after", "about_after")
 _TOLERANCE = re.compile(
     rf"(?:\+ ?/ ?-|±|plus or minus|give or take|with a (?:margin|tolerance|leeway) of|(?:tolerance|leeway|margin)"
-    rf" (?:of|is):?|within) ?(?P<a>{NUMBER}|half a|an?) ?(?P<of>%|per ?cent|words?|pages?|(?=[.,;)]|$))"
+    rf" (?:of|is):?|within) ?(?P<a>{NUMBER}|half a|an?) ?(?P<of>%|per ?cent|words?|pages?|(?= ?[.,;()]|$))"
     rf"|(?P<b>{NUMBER}) ?(?:%|per ?cent) (?:either (?:way|side)|above or below|over or under"
     rf"|(?:leeway|tolerance|margin)\b)",
     re.IGNORECASE,

@@ -25,10 +25,11 @@ _ASK = re.compile(
 )
 _DISCLOSE = re.compile(
     r"\b(?:disclos\w+|declar\w+|acknowledg\w+|say so|say how|tell me|include (?:an?|your) (?:\w+ )?statement"
+    r"|(?:mark(?:ed)?|cit(?:e|ed)) (?:like|as) (?:any|a)\b|unmarked use|add (?:an?"
+    r"|one) (?:[\w-]+ )?(?:note|line|sentence|statement)"
     r"|statement (?:of|on|about|describing|saying"
     r"|that|which)"
     r"|AI(?: use)? statement|undeclared|credited|cite (?:it|its use|the tool|any)|must be cited|should be cited"
-    r""
     r"|say (?:where|what|so|how|which)|if you do,? (?:say|tell|note)"
     r"|document (?:your|any|how|its)|describe (?:how|your|any)|explain how you used|state (?:how|which|where|that"
     r"|what)|note (?:how|any|where)|be transparent|attribut\w+|list (?:the|any|every|each))\b",
@@ -64,7 +65,9 @@ _TOGETHER_NO = re.compile(
     r"|prepared) (?:individually|alone|independently|by yourself|on your own)"
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
     r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
-    r"|assignment)|group (?:work|submissions?|papers?|essays?)[^.;]{0,20}\bnot\b|solo work|working alone"
+    r"|assignment)|group (?:work|submissions?|papers?|essays?)[^.;]{0,20}\bnot\b|solo work"
+    r"|working alone|(?:write|do|complete) (?:the|your) \w+ (?:alone|on your own|by yourself)"
+    r""
     r"|work(?:ing)? entirely alone|group work: (?:no|none|not)\b)",
     re.IGNORECASE,
 )
@@ -105,12 +108,12 @@ _REUSE_WORK = re.compile(
 )
 _INTEGRITY = re.compile(
     r"(?<!self-)\b(?:plagiari[sz]\w*|academic (?:dishonesty|misconduct|integrity|honesty)|honou?r code|cheating"
-    r"|copied (?:assignments?|work|essays?|papers?|reports?)|contract cheating|ghost-?writ\w+)\b",
+    r"|copying (?:from|of)\b|copied (?:assignments?|work|essays?|papers?|reports?)|contract cheating|ghost-?writ\w+)\b",
     re.IGNORECASE,
 )
 _INTEGRITY_NO = re.compile(
     r"\b(?:not (?:be )?(?:tolerated|allowed|permitted|acceptable|accepted)|forbidden|prohibited|zero|fail(?:ure|s"
-    r"|ed)?|report(?:ed)?|referred|penal\w+|cancel\w*|is plagiarism|treated as"
+    r"|ed)?|report(?:ed)?|referred|penal\w+|cancel\w*|reject\w*|is plagiarism|treated as"
     r"|attracts?|serious|misconduct|will result|results in"
     r"|no (?:plagiari|tolerance)"
     r"|do not|don't|must not|disciplin\w+|consequences|expect\w*|offen[cs]e|applies|apply|subject to|not\b|avoid)\b",
@@ -156,6 +159,8 @@ def _ai(sentence: Sentence) -> _Hit | None:
                 named.start() if named and named.start() < match.start() else 0,
                 max(len(text.rstrip(".")), match.end()),
             )
+    if keyed and re.match(r"\W*no\b", text[max(0, sentence.passage.body - sentence.start) :], re.IGNORECASE):
+        return "ai", "forbidden", 0, len(text.rstrip("."))
     if _FORBID.search(text) or _DO_NOT.search(sentence.passage.lead or sentence.passage.heading):
         return "ai", "forbidden", 0, len(text.rstrip("."))
     if _ALLOW.search(text):

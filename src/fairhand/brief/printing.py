@@ -9,7 +9,7 @@ _PRINTED = re.compile(
     r"|version)"
     r"|print(?:-?outs?)|hard ?copy|(?:due|hand(?:ed)?|turn(?:ed)?|submit(?:ted)?|version"
     r"|like it|want it)\b[^.;]{0,40}\bon paper"
-    r"|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
+    r"|printed and bound|(?:must|should|to|will|has to|have to) be (?:typed and )?printed(?! in)"
     r"|in (?:hard|paper|printed) form"
     r"|print (?:the|your|it|out|two|one)\b(?: (?:essay|paper|report))?)\b",
     re.IGNORECASE,

@@ -20,12 +20,14 @@ _LEAD = re.compile(
     re.IGNORECASE,
 )
 _CONTAINS = re.compile(
-    r"\b(?:contain|includ|compris|consist|ha(?=ve|s\b)|made up|divided)\w*(?: of| into)?:? ", re.IGNORECASE
+    r"\b(?:(?:contain|includ|compris|consist|ha(?=ve|s\b)|made up|divided)\w*(?: of| into)?:? "
+    r"|(?:sub-?)?(?:headings|sections): )",
+    re.IGNORECASE,
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(
     rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|contents|required parts"
-    r"|(?:what|the) [^?.:]{0,40}\b(?:contains?|must (?:contain|include|have)|includes))\b",
+    r"|(?:what|the) [^?.:]{0,40}\b(?:contains?|must (?:contain|include|have|be in it)|includes|goes in(?:to)? it))\b",
     re.IGNORECASE,
 )
 _EACH = re.compile(

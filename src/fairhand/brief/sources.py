@@ -63,7 +63,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
 _TYPE = make_terms(_TYPES, after="")
 _NOUN = re.compile(
     r"\b(?:sources?|references?|items?|works?|texts?|citations?|articles?|books?|monographs?|studies|papers?"
-    r"|publications?|journals?|documents?|reports?|authorities|readings?|materials?"
+    r"|publications?|titles|journals?|documents?|reports?|authorities|readings?|materials?"
     r"|data ?sets?|tables?|pieces?|essays|chapters?|entries|authors|cases|accounts?|commentaries|critics)\b(?! styles?"
     r"| formats?)",
     re.IGNORECASE,
@@ -166,6 +166,8 @@ _SPECIFIED = re.compile(
     re.IGNORECASE,
 )
 """A line of bare specifications ("1,000 words, four sources")."""
+_LIMITED = re.compile(r"\b(?:should|must|may|shall|can|do|will|are) $", re.IGNORECASE)
+"""Before a limit that follows what it limits ("newspaper articles should not exceed two")."""
 _OF_BOOKS = re.compile(
     r"\bbooks? (?:or|and) (?:book )?chapters?\b|\bbook chapters?\b|chapters? (?:in|of|from) (?:\w+ )?books?",
     re.IGNORECASE,
@@ -234,6 +236,8 @@ def _kind(sentence: Sentence, quantity: Quantity, near: str, rows: list[dict[str
         return _type_in(before)
     if rows and _ANAPHOR.search(near[:30]) and SINCE.search(near):
         return str(rows[-1]["type"])
+    if quantity.low is None and not _NOUN.search(near) and _LIMITED.search(before):
+        return _type_in(re.split(r"[.;,]", before)[-1])
     if quantity.low is None and not rows and _ANAPHOR.search(near[:30]):
         return _type_in(before)
     return "any"

@@ -51,6 +51,7 @@ _BAN = re.compile(
     r"|rel(?:y|ied) on|count(?:ed)?|quot(?:e|ed)|includ(?:e|ed)|acceptable|accepted|allowed|permitted|draw on)"
     r"|not to (?:use|cite|rely on|be (?:used|cited))|off limits|off-limits|banned|forbidden|prohibited|excluded"
     r"|barred|out of bounds|ruled out|avoid(?:ed)?|stay away from|steer clear of|refrain from"
+    r"|(?:don't|do not|never) put (?:it|them|these) in (?:your|the) (?:bibliography|references|list|works cited)"
     r"|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
     r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet"
     r"|AI-))|neither|(?:are|is) not (?:sources|references))\b",

@@ -41,9 +41,12 @@ _EDITION = re.compile(
 _LATE_ORDINALS = {"sixteenth": 16, "seventeenth": 17, "eighteenth": 18}
 _ANY = re.compile(
     r"\bany consistent (?:[\w-]+ ){0,3}(?:styles?|systems?|formats?|conventions?|method)\b"
+    r"|\b(?:styles?|systems?) (?:is|are) (?:free|open|up to you|your (?:own )?choice"
+    r"|yours)\b[^.!?]{0,80}\b(?:consisten|uniform)\w*"
     r"|\b(?:any|whatever|whichever|which|a|one|your (?:own|preferred)|no (?:particular|specific"
     r"|required))\b[^.;:!?]{0,60}?\b(?:styles?|systems?|formats?|conventions?|method)\b"
-    r"[^.!?]{0,90}?\b(?:consisten\w+|stick (?:to|with)|(?:as|so) long as|provided|do(?:n't| not) mix|the same)",
+    r"[^.!?]{0,90}?\b(?:consisten\w+|uniform\w*|stick (?:to|with)|(?:as|so) long as|provided|do(?:n't"
+    r"| not) mix|the same)",
     re.IGNORECASE,
 )
 _CITED = re.compile(

@@ -15,7 +15,7 @@ Way = tuple[str, str, int, int]
 
 _STOP = (
     r"(?= (?:as|by|on|at|before|no later|in|and|with|from|for|under|where|when|which|using|after|of the|if|not|the"
-    r"|outside|inside|near|behind|next)\b| ?[,;:()\t?!—]| ?\.(?!\w)|$)"
+    r"|outside|inside|near|behind|next)\b| ?[,;:()\t?!—>]| ?\.(?!\w)|$)"
 )
 _PLACE = (
     rf"(?:the |our |my |your |this |its )?(?P<where>[\w\"'&/-]+(?: (?!(?:as|by|on|to|at|before|no|in|and|with|from|for"
@@ -59,6 +59,9 @@ _HANDED = re.compile(
     re.IGNORECASE,
 )
 _BRING = re.compile(r"\bbring (?:\w+ ){0,3}(?:printed |hard |paper )?(?:copy|copies|print-?out)\b", re.IGNORECASE)
+_AS_FILE = re.compile(
+    rf"\bas (?:an? |one )?(?:\w+ )?(?:PDF|file|document|\.?docx) (?:in|on|to|via|through) {_PLACE}", re.IGNORECASE
+)
 _USE = re.compile(rf"(?:\buse|^(?:submit|submission|hand[- ]in|upload|where):?) {_PLACE}", re.IGNORECASE)
 _ANSWER = re.compile(rf"^(?:(?:in|to|on|via|through|by|at) )?{_PLACE}", re.IGNORECASE)
 """What is left of a sentence that answers where ("Where do I upload it? In the essays folder.")."""
@@ -69,7 +72,8 @@ _MAILED = re.compile(
     re.IGNORECASE,
 )
 _LEFT = re.compile(
-    rf"\b(?:hand (?:it |in |them )?|(?:cop(?:y|ies)|on paper)(?=,? (?:to|at|in) (?:the|my|our)\b)"
+    rf"\b(?:hand (?:it |in |them )?|in (?:paper|printed|hard) form|(?:cop(?:y|ies)"
+    rf"|on paper)(?=,? (?:to|at|in) (?:the|my|our)\b)"
     rf"|slide|leave|left|post|posted|put"
     rf"|placed?"
     rf"|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
@@ -77,6 +81,7 @@ _LEFT = re.compile(
     rf"|with) {_PLACE}",
     re.IGNORECASE,
 )
+_AT_ROOM = re.compile(rf"\b(?:to|at) {_PLACE}", re.IGNORECASE)
 _IN_CLASS = re.compile(
     r"\b(?:bring|hand (?:it|in|them)?|turn (?:it )?in|due|submit\w*|collected)\b[^.;?!]{0,50}\b(?:to|in"
     r"|at the (?:start|beginning|end) of) (?:the )?(?:class|lecture|seminar|tutorial|section|lab)\b"
@@ -89,6 +94,7 @@ _ROOM = re.compile(
     re.IGNORECASE,
 )
 _WHERE = re.compile(r"\b(?:where|upload|submi\w+|hand(?:ed|ing)? (?:it )?in|turn (?:it )?in)\b", re.IGNORECASE)
+_TIMED = re.compile(r"(?:[ap]\.?m\.?|noon|midnight|\d:\d\d),? (?P<in>(?:in|to|on|via|through) )", re.IGNORECASE)
 _DUE_ROW = re.compile(r"\b(?:final|essay|paper|report)\b.*\d", re.IGNORECASE)
 _QUESTIONS = re.compile(r"\bquestions?\b", re.IGNORECASE)
 _COPY = re.compile(r"\b(?:paper|essay|cop(?:y|ies)|report|it|due)\b", re.IGNORECASE)
@@ -125,7 +131,7 @@ def _email(text: str) -> tuple[str, int, int] | None:
 def _upload(text: str, context: str) -> tuple[str, int, int] | None:
     if match := _ON_PAGE.search(text):
         return match["where"], match.start(), match.end()
-    patterns = (_UPLOAD, _VIA, _USE) if _HANDED.search(f"{text} {context}") else (_UPLOAD,)
+    patterns = (_UPLOAD, _AS_FILE, _VIA, _USE) if _HANDED.search(f"{text} {context}") else (_UPLOAD,)
     for pattern in patterns:
         for match in pattern.finditer(text):
             where = _trim(match["where"])
@@ -143,7 +149,10 @@ def _upload(text: str, context: str) -> tuple[str, int, int] | None:
                 if re.search(r"\b(?:essay|mail|letter) ?box\b", where, re.IGNORECASE):
                     continue
                 return where, match.start(), match.end()
-            if re.search(r"upload|electronic", verb):
+            named = pattern is not _USE and re.search(
+                r"\b(?:through|via|using) $", match.group()[: match.start("where") - match.start()]
+            )
+            if re.search(r"upload|electronic", verb) or (named and where[:1].isupper()):
                 return where, match.start(), match.end()
     return None
 
@@ -154,6 +163,8 @@ def _answered(sentence: Sentence) -> tuple[str, int, int] | None:
     asked = _WHERE.search(passage.key or (passage.heading if passage.heading.endswith("?") else ""))
     begin = max(0, passage.body - sentence.start) if passage.body else 0
     match = _ANSWER.match(text[begin:]) if asked else None
+    if match is None and (timed := _TIMED.search(text)):
+        begin, match = timed.start("in"), _ANSWER.match(text[timed.start("in") :])
     if match is None and passage.kind == "row" and _DUE_ROW.search(text):
         begin = text.rfind(", ") + 2
         match = _ANSWER.match(text[begin:])
@@ -171,6 +182,7 @@ def _in_class(text: str, *, printed: bool) -> tuple[str, int, int] | None:
 
 def _print(text: str, copy: re.Match[str] | None) -> tuple[str, int, int] | None:
     left = _LEFT.search(text)
+    left = left or (_AT_ROOM.search(text) if copy else None)
     where = _trim(left["where"]) if left else ""
     if copy is None:
         # What is left in a box or under a door is paper, whether or not the sheet says so.

@@ -86,10 +86,16 @@ _PREPOSED = re.compile(
     r"^\W*(?:In|By|With|Using|Drawing|After|From|Focusing|Through|Taking|Building|Once)\b[^.;]{0,200}, ?$"
 )
 _LETTERED = re.compile(rf"(?:should|must|will|to|[,;])[^.]{{0,40}}\([a-z0-9]{{1,3}}\) {_ADVERB}$", re.IGNORECASE)
+_ITEMISED = re.compile(
+    r"\b(?:essay|paper|report|review|note|commentary|assignment|study|brief|you)\b[^.]{0,160}\([a-z0-9]\) (?:\w+ly )?$",
+    re.IGNORECASE,
+)
+"""The verbs of an itemised sentence: "A case note (a) explains …, (b) assesses …"."""
 _ORDER = re.compile(
     r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose"
     r"|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set"
-    r"|start|begin|review|draw|outline|advise|investigate|apply)\b",
+    r"|start|begin|review|draw|outline|advise|investigate|apply|collect|gather|carry out|conduct"
+    r"|visit|interview|prepare|ask)\b",
     re.IGNORECASE,
 )
 
@@ -102,7 +108,7 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
         return False
     word = match.group().lower()
     if word.endswith("s") and word not in {"discuss", "assess"}:
-        return bool(_THAT.search(before)) or bool(
+        return bool(_THAT.search(before) or _ITEMISED.search(before)) or bool(
             re.search(r"\band $", before) and re.search(r"\b(?:that|which)\b[^.;]*", clause) and _VERB.search(clause)
         )
     if word.endswith("ing"):
