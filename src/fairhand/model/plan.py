@@ -35,6 +35,8 @@ class Step:
     """Why it is there, in words: the requirement or the state that asks for it."""
     usual_minutes: int = 0
     """What it takes at the usual pace, before the writer's own is reckoned in."""
+    loses: str = ""
+    """What the paper goes without where an optional step is left out, in words: ``a reader``."""
 
 
 @dataclass(frozen=True, slots=True)

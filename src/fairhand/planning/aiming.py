@@ -10,8 +10,10 @@ from fairhand.planning.one_machine import Piece, order_for_fewest_late
 from fairhand.planning.placing import Placing, place_steps
 from fairhand.planning.workload import Workload
 
-EFFORT = 100_000
+EFFORT = 60_000
 """How many steps are placed, over all trials, before the search rests: it ends by count, never by the clock."""
+TRIALS = 100
+"""How many trials there are at most for each paper."""
 SEED = 14
 NEAR = 12
 """How many other papers, nearest in time, each late paper is tried against."""
@@ -65,7 +67,7 @@ def aim_papers(work: Workload, effort: int = EFFORT) -> Aimed:
     **Source**: iterated local search over the due hours that are aimed at (Lourenço, Martin & Stützle 2003, Handbook of
     Metaheuristics); the rest is common practice.
     """
-    trials = max(20, effort // max(1, len(work.steps)))
+    trials = max(1, min(effort // max(1, len(work.steps)), TRIALS * len(work.papers)))
     search = _Search(work, trials)
     best = search.tried(_own_hours(work))
     if best.key[0]:
