@@ -5,6 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fairhand.language.words import words
 from fairhand.proof.comparison import Change, compare_states, measure_change
 
 THEN = "# Lamps\n\nThe town bought forty lamps.\n\nNobody lit them before the winter came.\n\nThe rest is silence."
@@ -40,6 +41,8 @@ def test_every_state_is_held_against_every_other(then: str, now: str) -> None:
     """Nothing differs from itself; what is marked lies within its passage."""
     assert compare_states("draft.md", then, then) == ()
     assert measure_change("draft.md", then, then) == Change(0, 0, "word")
+    change = measure_change("draft.md", then, now)
+    assert change.came - change.went == len(words(now)) - len(words(then))
     for one in compare_states("draft.md", then, now):
         assert all(0 <= span.start < span.end <= len(one.then) for span in one.then_differs)
         assert all(0 <= span.start < span.end <= len(one.now) for span in one.now_differs)

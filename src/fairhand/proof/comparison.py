@@ -63,13 +63,21 @@ def measure_change(name: str, then: str, now: str) -> Change:
     >>> measure_change("draft.md", "Rain fell all day.", "All day rain fell, and hail.")
     Change(came=2, went=0, unit='word')
     """
+    before, after = Counter(then.split("\n")), Counter(now.split("\n"))
+    only_then, only_now = before - after, after - before  # the lines that both have count for nothing
     unit = "word" if is_prose(name) else "line"
-    before, after = _count(then, unit), _count(now, unit)
-    return Change((after - before).total(), (before - after).total(), unit)
+    lost, won = _count(only_then, unit), _count(only_now, unit)
+    return Change((won - lost).total(), (lost - won).total(), unit)
 
 
-def _count(text: str, unit: str) -> Counter[str]:
-    return Counter(word.key for word in words(text)) if unit == "word" else Counter(_lines(text))
+def _count(lines: Counter[str], unit: str) -> Counter[str]:
+    """The words, or the lines without the space around them, by how often they stand in some lines."""
+    out: Counter[str] = Counter()
+    for line, times in lines.items():
+        units = [word.key for word in words(line)] if unit == "word" else [line.strip()] if line.strip() else []
+        for one in units:
+            out[one] += times
+    return out
 
 
 def compare_states(name: str, then: str, now: str) -> tuple[Difference, ...]:
