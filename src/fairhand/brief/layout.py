@@ -16,7 +16,7 @@ _SPACE = re.compile(r"\s+")
 _PLAIN = str.maketrans({"–": "-", "‐": "-", "‑": "-", "−": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "\u00a0": " "})
 _KEY = re.compile(r"([A-Z0-9][\w '/&-]{0,40}(?: \([^()]{1,20}\))?)(?:: ?|\t| [-—] )(?=[^\d\s]|(?<=[\s\t])\S)")
 _RUN_IN = re.compile(r"([A-Z][\w'/&-]*(?: [\w'/&-]+){0,2})[.?] (?=[A-Z0-9])")
-_ANSWERED = re.compile(r"(?P<question>[^?]{1,80}\?) (?:A|Answer)[:.)] (?=\S)")
+_ANSWERED = re.compile(r"(?P<question>[^?]{1,80}\?(?: [^?]{1,40}\?)?) (?:A|Answer)[:.)] (?=\S)")
 """A question and its answer on one line; the question is the answer's label."""
 _WEIGHED = re.compile(r"\(?\d+ ?(?:%|points?|marks?|pts)\)?$")
 _TOTALLED = re.compile(r"(?:grading|rubric|marks|points|assessment|evaluation|criteria|total)\b", re.IGNORECASE)
