@@ -47,6 +47,7 @@ def _length(text: str) -> Requirement:
         ),
         ("Write 2,000 words, including in-text citations but excluding block quotations.", {"block-quotes"},
          {"citations"}, (2000, 2000)),
+        ("Write 900 words, in-text references included, notes not counted.", {"footnotes"}, {"citations"}, (900, 900)),
         ("Length: 1,200 words (tolerance 10% above; no lower limit).", set(), set(), (None, 1320)),
         ("Length: 1,200 words. You may exceed this by up to 50 words.", set(), set(), (1200, 1250)),
         ("The word limit is 1,200 words. There is a leeway of 5%.", set(), set(), (None, 1260)),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import combinations
 
 from fairhand.brief.dates import find_dates
 from fairhand.brief.layout import Sheet
@@ -41,12 +40,18 @@ def ask_weeks(sheet: Sheet) -> list[str]:
 
 
 def ask_contradictions(found: Sequence[Requirement]) -> list[str]:
-    """The pairs of requirements of one sheet that cannot both be kept: two days for the paper, two lengths apart."""
-    return [
-        f"“{_quoted(first)}” and “{_quoted(second)}” cannot both hold: which does?"
-        for first, second in combinations((r for r in found if r.kind in {"due", "length"}), 2)
-        if first.kind == second.kind and _contradict(first, second)
-    ]
+    """What cannot be kept beside what the sheet said before: another day for the paper, a length apart from it."""
+    questions = []
+    firsts: dict[tuple[object, ...], Requirement] = {}
+    for requirement in found:
+        if requirement.kind in {"due", "length"}:
+            values = requirement.values
+            first = firsts.setdefault(
+                (requirement.kind, values.get("what"), values.get("part"), values.get("unit")), requirement
+            )
+            if _contradict(first, requirement):
+                questions.append(f"“{_quoted(first)}” and “{_quoted(requirement)}” cannot both hold: which does?")
+    return questions
 
 
 def _quoted(requirement: Requirement) -> str:
@@ -54,18 +59,15 @@ def _quoted(requirement: Requirement) -> str:
 
 
 def _contradict(first: Requirement, second: Requirement) -> bool:
+    """Whether two requirements of one kind, thing, part and unit cannot both be kept."""
     a, b = first.values, second.values
     if first.kind == "due":
-        return (
-            a.get("what") == b.get("what") == "final" and None not in {a.get("on"), b.get("on")} and a["on"] != b["on"]
-        )
-    if (a.get("part"), a.get("unit")) != (b.get("part"), b.get("unit")) or a.get("part") != "paper":
+        days = {a.get("on"), b.get("on")}
+        return a.get("what") == "final" and None not in days and len(days) == 2
+    if a.get("part") != "paper":
         return False
-    low, high = (
-        max(_bound(a.get("min"), 0), _bound(b.get("min"), 0)),
-        min(_bound(a.get("max"), 1e9), _bound(b.get("max"), 1e9)),
-    )
-    return low > high
+    least = max(_bound(values.get("min"), 0) for values in (a, b))
+    return least > min(_bound(values.get("max"), 1e9) for values in (a, b))
 
 
 def _bound(value: object, unsaid: float) -> float:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
+from itertools import islice
 from typing import Literal
 
 from fairhand.brief.lines import GAP, Block, read_blocks
@@ -124,6 +126,17 @@ class Sheet:
     """Its first headings."""
     given: dt.date | None = None
     """The day on which it was given out, from which its dates and years are counted."""
+
+    @cached_property
+    def _places(self) -> dict[int, int]:
+        return {id(sentence): i for i, sentence in enumerate(self.sentences)}
+
+    def sentences_after(self, sentence: Sentence, within: int) -> Iterator[Sentence]:
+        """The sentences of the same passage that begin after this one, within so many characters of its beginning."""
+        for other in islice(self.sentences, self._places[id(sentence)] + 1, None):
+            if other.passage is not sentence.passage or other.start - sentence.start >= within:
+                return
+            yield other
 
 
 def _squeeze(text: str, block: Block) -> tuple[str, tuple[int, ...]]:

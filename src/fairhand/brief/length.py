@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.length_counts import NOTHING_SAID, find_counts, list_excludes
@@ -185,15 +186,28 @@ def _most_after(sentence: Sentence, quantity: Quantity) -> tuple[float, int] | N
     return None
 
 
+@lru_cache(maxsize=4)
+def _leeway_said(sheet: Sheet) -> str:
+    """The first sentence that plainly grants a tolerance on the length; empty where none does."""
+    said = (s.text for s in sheet.sentences if _LEEWAY.search(s.text) and _grants_leeway(s.text))
+    return next(said, "")
+
+
+def _grants_leeway(text: str) -> bool:
+    """Whether a sentence grants a tolerance, on something other than marks."""
+    said = find_tolerance(text, 100)
+    return bool(
+        said
+        and not (_MARKED.search(text) or TOLD.search(text))
+        and not re.search(r"\bno\b", text[: said[2].start()], re.IGNORECASE)
+    )
+
+
 def _tolerance_elsewhere(sheet: Sheet, sentence: Sentence, number: float) -> tuple[float | None, float | None] | None:
-    """The bounds that another sentence sets, of the same passage or plainly about the length."""
-    for other in sheet.sentences:
-        near = other.passage is sentence.passage and other.start > sentence.start
-        if other is sentence or not (near or _LEEWAY.search(other.text)) or TOLD.search(other.text):
-            continue
-        if (said := find_tolerance(other.text, number)) and not _MARKED.search(other.text):
-            return None if re.search(r"\bno\b", other.text[: said[2].start()], re.IGNORECASE) else said[:2]
-    return None
+    """The bounds that another sentence sets, near by in the same passage or plainly about the length."""
+    near = (other.text for other in sheet.sentences_after(sentence, within=400) if _grants_leeway(other.text))
+    said = find_tolerance(next(near, "") or _leeway_said(sheet), number)
+    return said[:2] if said else None
 
 
 def _unitless_quantity(sentence: Sentence) -> list[Quantity]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fairhand.brief.layout import Sentence, Sheet
 from fairhand.brief.terms import make_terms
@@ -85,7 +86,7 @@ _IS_OUT = re.compile(
 )
 _IS_IN = re.compile(r"\b(?:includ\w+|part of|count(?:ed|s)?)\b[^,;]*[,;] ", re.IGNORECASE)
 _COUNTED = re.compile(
-    r"\b(?:(?:do|does|will|is|are|be) (?:all |also |both )?(?:count(?:ed)?|included)\b"
+    r"\b(?:(?:do|does|will) (?:all |also |both )?count\b|counted\b|included\b"
     r"|counts?\b(?! as| towards? the (?:grade|mark))|form part)|(?:is|are) part of",
     re.IGNORECASE,
 )
@@ -95,6 +96,10 @@ _COUNTS = re.compile(
     re.IGNORECASE,
 )
 _ABOUT_COUNT = re.compile(r"\b(?:word|page) (?:count|limit|total)|\bcount(?:ed)?\b|\bwordage\b", re.IGNORECASE)
+
+
+_NEAR = 400
+"""Within so many characters a sentence of the same passage speaks of the length that was named."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,7 +176,7 @@ def _left_out_in(text: str) -> tuple[set[str], int, int]:
 def _counted_in(text: str) -> set[str]:
     """The parts of which ``text`` says that they count."""
     found: set[str] = set()
-    for words in re.split(r"[;.]|\bbut\b|(?<=count),", text):
+    for words in re.split(r"[;.]|\bbut\b|(?<=count),|,(?=[^,;.]{0,40}\bnot\b)", text):
         if _LEAVES_OUT.search(words) or _IS_OUT.search(words):
             continue
         if said := _COUNTED.search(words):
@@ -181,23 +186,32 @@ def _counted_in(text: str) -> set[str]:
     return found
 
 
+@lru_cache(maxsize=4)
+def _said_of_the_count(sheet: Sheet) -> tuple[frozenset[str], frozenset[str]]:
+    """What the sentences that are plainly about the count, and leave something out, leave out and count."""
+    left_out: set[str] = set()
+    counted: set[str] = set()
+    for sentence in sheet.sentences:
+        if _ABOUT_COUNT.search(sentence.text) and not TOLD.search(sentence.text):
+            more, _, _ = _left_out_in(sentence.text)
+            left_out |= more
+            counted |= _counted_in(sentence.text) if more else set()
+    return frozenset(left_out), frozenset(counted)
+
+
 def find_counts(sheet: Sheet, sentence: Sentence, at: int) -> Counts:
     """What counts toward the paper's length, said in the same breath (from ``at`` on) or in a sentence about it."""
     left_out, start, end = _left_out_in(sentence.text[at:])
     counted = _counted_in(sentence.text[at:])
     span = sentence.span(at + start, at + end) if left_out else None
-    for other in sheet.sentences:
-        same = other.passage is sentence.passage
-        if other is sentence or (same and not 0 < other.start - sentence.start < 400):
-            continue
-        if TOLD.search(other.text) or not _COUNTS.search(other.text) or not (same or _ABOUT_COUNT.search(other.text)):
-            continue
-        more, start, end = _left_out_in(other.text)
-        if not same and not more:
+    for other in sheet.sentences_after(sentence, within=_NEAR):
+        if TOLD.search(other.text) or not _COUNTS.search(other.text):
             continue
         counted |= _counted_in(other.text)
+        more, start, end = _left_out_in(other.text)
         if more - left_out:
             left_out |= more
-            if same:
-                span = join(span, other.span(start, end)) if span else other.span(start, end)
-    return Counts(tuple(sorted(left_out)), tuple(sorted(counted - left_out)), span)
+            span = join(span, other.span(start, end)) if span else other.span(start, end)
+    elsewhere = _said_of_the_count(sheet)
+    left_out |= elsewhere[0]
+    return Counts(tuple(sorted(left_out)), tuple(sorted((counted | elsewhere[1]) - left_out)), span)
