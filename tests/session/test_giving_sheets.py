@@ -74,5 +74,5 @@ def test_a_correction_is_of_the_values_kind_and_undone_by_the_sheets_own(paper: 
     assert held["by"] == "Dr. Ashe"
     answer_requirement(paper, name, written=as_it_is)
     assert (paper / "paper.toml").read_text("utf-8").rstrip() == '# mine\ntitle = "The Ferry"'
-    with pytest.raises(DeskError, match="nothing was said"):
+    with pytest.raises(FairhandError, match="nothing was said"):
         answer_requirement(paper, name, words="")

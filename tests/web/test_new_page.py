@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+import shutil
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, Page, expect
 from starlette.testclient import TestClient
 
 SHEET = b"Write an essay of 1,000 words in MLA style. Due 3 March 2027."
+DROP = """([where, name, text]) => {
+  const moved = new DataTransfer();
+  moved.items.add(new File([text], name, { type: "text/plain" }));
+  for (const kind of ["dragover", "drop"]) {
+    document.querySelector(where).dispatchEvent(
+      new DragEvent(kind, { dataTransfer: moved, bubbles: true, cancelable: true }));
+  }
+}"""
 TWO = b"""Geography 110
 
 Paper 1: A river
@@ -31,7 +41,8 @@ def test_an_empty_desk_says_what_to_do_first(empty: Path, open_desk: Callable[[P
     """It offers a paper from a sheet, or the demo, which then stands there."""
     client = open_desk(empty)
     shown = client.get("/").text
-    assert 'href="/new"' in shown
+    assert 'action="/new"' in shown
+    assert str(empty) in shown
     assert 'action="/new/demo"' in shown
     assert client.post("/new/demo").headers["location"] == "/paper/tram-libraries"
     assert "Nine Minutes of Reading" in client.get("/").text
@@ -47,7 +58,7 @@ def test_a_paper_is_begun_from_a_sheet(empty: Path, open_desk: Callable[[Path], 
         files={"sheet": ("Sheet 4.txt", SHEET)},
     )
     assert answer.status_code == 303
-    assert answer.headers["location"] == "/paper/the-ferry"
+    assert answer.headers["location"] == "/paper/the-ferry/brief"
     assert (empty / "the-ferry" / "brief.txt").read_bytes() == SHEET
     assert tomllib.loads((empty / "desk.toml").read_text("utf-8"))["name"] == "Robin Å"
     assert "Wednesday 3 March 2027" in client.get("/").text
@@ -63,7 +74,7 @@ def test_pasted_words_are_a_sheet(client: TestClient, desk: Path) -> None:
 def test_a_sheet_names_the_paper_where_nobody_does(client: TestClient, desk: Path) -> None:
     """The name of its file stands in."""
     answer = client.post("/new", files={"sheet": ("../the_long_essay.txt", SHEET)})
-    assert answer.headers["location"] == "/paper/the-long-essay"
+    assert answer.headers["location"] == "/paper/the-long-essay/brief"
 
 
 def test_a_sheet_for_several_papers_is_asked_about(client: TestClient, desk: Path) -> None:
@@ -74,7 +85,7 @@ def test_a_sheet_for_several_papers_is_asked_about(client: TestClient, desk: Pat
     shown = client.get(where).text
     names = [line.split('value="')[1].split('"')[0] for line in shown.splitlines() if 'name="assignment"' in line]
     assert len(names) == 2
-    assert client.post(where, data={"assignment": names[1]}).headers["location"] == "/paper/geography"
+    assert client.post(where, data={"assignment": names[1]}).headers["location"] == "/paper/geography/brief"
     assert tomllib.loads((desk / "geography" / "paper.toml").read_text("utf-8"))["assignment"] == names[1]
     assert client.post(where, data={"assignment": names}).headers["location"] == "/"
     assert client.get("/new/gone").headers["location"] == "/new"
@@ -107,3 +118,43 @@ def test_what_cannot_be_begun_is_told_and_stays_written(
     assert says in answer.text
     assert data.get("title", "") in answer.text
     assert sorted(desk.iterdir()) == before
+
+
+def test_a_file_dropped_anywhere_is_chosen(
+    browser_page: Page, desk: Path, hindrances: Callable[[Page], list[str]]
+) -> None:
+    """On the empty desk a sheet that is dropped beside its field begins a paper at the next key."""
+    shutil.rmtree(desk / "tram-libraries")
+    browser_page.reload()
+    assert hindrances(browser_page) == []
+    browser_page.evaluate(DROP, ["h1", "a port.txt", SHEET.decode()])
+    expect(browser_page.get_by_role("status")).to_contain_text("Chosen: a port.txt.")
+    expect(browser_page.get_by_role("button", name="Begin the paper")).to_be_focused()
+    browser_page.keyboard.press("Enter")
+    browser_page.wait_for_url("**/paper/a-port/brief")
+    assert (desk / "a-port" / "brief.txt").read_bytes() == SHEET
+
+
+def test_words_that_are_dropped_are_left_alone(browser_page: Page) -> None:
+    """Only files are taken."""
+    browser_page.goto(browser_page.url.rstrip("/") + "/new")
+    taken = browser_page.evaluate("""() => {
+      const moved = new DataTransfer();
+      moved.setData("text/plain", "words");
+      const event = new DragEvent("drop", { dataTransfer: moved, bubbles: true, cancelable: true });
+      document.querySelector("h1").dispatchEvent(event);
+      return event.defaultPrevented;
+    }""")
+    assert not taken
+    expect(browser_page.get_by_role("status")).to_have_text("")
+
+
+def test_without_scripts_a_paper_is_begun(browser: Browser, desk: Path, served: str) -> None:
+    """The field alone is enough."""
+    shutil.rmtree(desk / "tram-libraries")
+    with browser.new_context(java_script_enabled=False) as context:
+        page = context.new_page()
+        page.goto(served)
+        page.locator("#sheet").set_input_files({"name": "a_port.txt", "mimeType": "text/plain", "buffer": SHEET})
+        page.get_by_role("button", name="Begin the paper").click()
+        page.wait_for_url("**/paper/a-port/brief")

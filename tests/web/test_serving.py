@@ -45,6 +45,19 @@ def test_it_prints_where_it_is_and_how_to_stop_it(started: subprocess.Popen[str]
     assert started.wait(20) == 0
 
 
+def test_a_folder_that_is_not_there_yet_is_made(tmp_path: Path) -> None:
+    """It is said, so that a name that was mistyped is noticed; nothing else is written into it."""
+    desk = tmp_path / "new" / "desk"
+    command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, encoding="utf-8") as process:
+        assert process.stdout is not None
+        assert process.stdout.readline() == f"{desk} is a new folder.\n"
+        assert read_address(process).startswith("http://127.0.0.1:")
+        process.send_signal(signal.SIGINT)
+        process.wait(20)
+    assert list(desk.iterdir()) == []
+
+
 def test_a_port_that_is_taken_is_told_in_one_line(desk: Path) -> None:
     """What is wrong, and what to do."""
     with socket.socket() as taken:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from fairhand.brief.kinds import ROW_OF
+from fairhand.brief.length_counts import list_excludes
 from fairhand.brief.telling import KINDS_OF_SOURCE, LATE_PER, LATE_UNITS, POLICIES, RULES, STYLES, WAYS
 from fairhand.errors import FairhandError
 from fairhand.model.requirement import Requirement, Value
@@ -20,7 +21,7 @@ _SORTS: Mapping[str, Sort] = {
     "on": "day",
     "at": "hour",
     "day_from": "hour",
-    "excludes": "list",
+    **dict.fromkeys(("excludes", "uncounted", "counted"), "list"),
     "tiers": "series",
     "value": "words or yes",
     **dict.fromkeys(("about", "needed", "compound"), "yes or no"),
@@ -36,7 +37,7 @@ _LABELS: Mapping[str, str] = {
     "at": "hour",
     "words_per_page": "words a page",
     "about": "only about",
-    "excludes": "not counted",
+    "uncounted": "not counted",
     "part": "of which part",
     "type": "kind of source",
     "since": "none from before",
@@ -88,7 +89,8 @@ class Field:
     choices: Mapping[str, str] = field(default_factory=dict)
     """What it may be, where that is one of a few words, each with how it is said."""
     usual: bool = True
-    """Whether it is asked for even where the sheet says nothing: a rule on lateness has much small print."""
+    """Whether a form asks for it: not for small print on lateness that the sheet leaves unsaid, nor for what is only a
+    wider word for another value."""
 
 
 def list_fields(requirement: Requirement) -> tuple[Field, ...]:
@@ -140,12 +142,14 @@ def read_corrections(requirement: Requirement, written: Mapping[str, str]) -> di
         said = " ".join(written.get(one.name, one.written).split())
         if said == " ".join(one.written.split()):
             continue
-        if not said:
+        if not said and one.sort not in {"list", "series"}:
             message = f"{one.label}: it cannot be left empty; where the sheet no longer holds, waive it"
             raise FairhandError(message)
         value = _read(one, said)
         if value != requirement.values.get(one.name):
             out[one.name] = value
+    if isinstance(uncounted := out.get("uncounted"), tuple):
+        out["excludes"] = list_excludes(uncounted)  # the wider list says nothing else than the exact one
     return out
 
 
@@ -156,7 +160,7 @@ def _field(requirement: Requirement, name: str) -> Field:
     choices = _YES_OR_NO if sort == "yes or no" else _CHOICES.get((requirement.kind, name), {})
     if choices and written and written not in choices:
         choices = {written: written, **choices}
-    usual = requirement.kind != "late" or name in requirement.values
+    usual = name != "excludes" and (requirement.kind != "late" or name in requirement.values)
     return Field(name, _LABELS.get(name, name.replace("_", " ")), sort, written, choices, usual)
 
 
@@ -182,9 +186,7 @@ def _read(one: Field, said: str) -> Value:
             wanted = "yes or no"
         case "list" | "series":
             parts = [part.strip() for part in said.split(",") if part.strip()]
-            if parts:
-                return tuple(sorted(parts) if one.sort == "list" else parts)
-            wanted = "a list, its words parted by commas"
+            return tuple(sorted(parts) if one.sort == "list" else parts)
         case "words or yes":
             return _TRUTHS.get(said.lower(), said)
         case "words":

@@ -142,6 +142,19 @@ def tell_requirement(requirement: Requirement) -> str:
     return said if requirement.force == "must" else f"{said} ({requirement.force})"
 
 
+def say_day(written: str) -> str:
+    """A day as one says it; what is no day stays as it is written.
+
+    >>> say_day("2027-02-19"), say_day("next week")
+    ('Friday 19 February 2027', 'next week')
+    """
+    try:
+        day = dt.date.fromisoformat(written)
+    except ValueError:
+        return written
+    return f"{calendar.day_name[day.weekday()]} {day.day} {calendar.month_name[day.month]} {day.year}"
+
+
 def _plain(value: Value) -> str:
     """A value as it is said: words for hyphens, a comma after each thousand."""
     if isinstance(value, bool) or value is None:
@@ -187,12 +200,7 @@ def _length(values: Mapping[str, Value]) -> str:
 
 def _due(values: Mapping[str, Value]) -> str:
     said = str(values.get("on") or "")
-    try:
-        day = dt.date.fromisoformat(said)
-        said = f"{calendar.day_name[day.weekday()]} {day.day} {calendar.month_name[day.month]} {day.year}"
-    except ValueError:
-        pass  # a day of another form is said as it was written
-    on = f"on {said}" if said else "on a day that the sheet does not name"
+    on = f"on {say_day(said)}" if said else "on a day that the sheet does not name"
     return f"{on}, {values['at']}" if values.get("at") else on
 
 

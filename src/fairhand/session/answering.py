@@ -9,7 +9,7 @@ from fairhand.brief.correcting import read_corrections
 from fairhand.desk.answers import set_answer
 from fairhand.desk.clock import now
 from fairhand.desk.paper_files import read_paper
-from fairhand.errors import DeskError
+from fairhand.errors import DeskError, FairhandError
 from fairhand.model.settings import Answer
 from fairhand.session.sheets import read_sheets
 
@@ -37,8 +37,8 @@ def answer_requirement(
         undo: Whether the answer is taken back instead.
 
     Raises:
-        DeskError: The sheet asks no such thing, or nothing was said of it.
-        FairhandError: A value is not what may be written in it.
+        DeskError: The sheet asks no such thing.
+        FairhandError: Nothing was said of it, or a value is not what may be written in it.
     """
     found = {r.id: r for r in read_sheets(folder)[0].requirements}
     if requirement not in found:
@@ -53,7 +53,7 @@ def answer_requirement(
             set_answer(folder, requirement, None)
             return f"{requirement}: it stands as the sheet has it."
         message = f"{requirement}: nothing was said of it; write the answer in a word or two, as yes"
-        raise DeskError(message)
+        raise FairhandError(message)
     today = now(read_paper(folder).desk.time_zone).date().isoformat()
     set_answer(folder, requirement, Answer(values, waive, by, today, words))
     return f"{requirement}: {'waived' if waive else 'corrected' if values else 'answered'}."

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from fairhand.desk.disk import writable
 from fairhand.desk.making import make_course, make_desk, make_paper, name_folder
 from fairhand.desk.paper_files import read_paper
 from fairhand.desk.places import find_desk
@@ -34,6 +35,19 @@ def begin_desk(folder: Path, *, name: str = "", zone: str = "", spelling: str = 
     """
     made = make_desk(folder, DeskSettings(name=name, time_zone=zone, spelling="GB" if spelling == "GB" else "US"))
     return f"A desk stands in {made}. Begin a paper there: fairhand new TITLE --brief FILE"
+
+
+def begin_folder(place: Path) -> bool:
+    """A folder stands at the place, in which a desk can be begun; whether it was made now is returned.
+
+    Raises:
+        FolderNotWritable: The place is closed or full.
+    """
+    if place.exists():
+        return False
+    with writable(place.parent):
+        place.mkdir(parents=True)
+    return True
 
 
 def assignments_on(sheets: Sequence[Path], given: dt.date | None = None) -> tuple[str, ...]:

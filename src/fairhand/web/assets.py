@@ -16,6 +16,7 @@ WHERE = {
     "fairhand.css": ("web/look", "text/css"),
     "fairhand.js": ("web/look", "text/javascript"),
     "proof.js": ("web/look", "text/javascript"),
+    "drop.js": ("web/look", "text/javascript"),
     "mark.svg": ("web/look", "image/svg+xml"),
     "htmx.min.js": ("built/web", "text/javascript"),
     **{f"tinos-{cut}.ttf": ("built/fonts", "font/ttf") for cut in ("regular", "italic", "bold", "bold-italic")},

@@ -10,6 +10,7 @@ from fairhand.session.kept import kept_verdict, told_verdict
 from fairhand.session.overview import InHand, due_first, work_in_hand
 from fairhand.web.asked import Asked, get
 from fairhand.web.line_of_time import draw_line
+from fairhand.web.new_page import about_new_paper
 from fairhand.web.parts import LEAVES
 
 
@@ -22,6 +23,7 @@ def show(asked: Asked) -> Response:
         "desk_page.html",
         title="Work in hand",
         rows=rows,
+        **({} if rows else about_new_paper(asked)),
         line=draw_line(rows, asked.papers.now()),
         changes="/changes",
         state=asked.papers.state(),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -9,7 +10,7 @@ from dataclasses import dataclass, field
 from starlette.datastructures import UploadFile
 from starlette.requests import Request
 
-from fairhand.errors import FileTooLarge
+from fairhand.errors import FairhandError, FileTooLarge
 
 MOST_FILES = 20
 MOST_FIELDS = 2000
@@ -84,6 +85,19 @@ async def _read_upload(file: UploadFile) -> Upload:
         message = f"{name}: it is larger than {MOST_FILE // 2**20} MB; put it into the paper’s folder by hand"
         raise FileTooLarge(message)
     return Upload(name, await file.read())
+
+
+def read_day(written: str) -> dt.date | None:
+    """The day that was written in a field; None where it was left empty.
+
+    Raises:
+        FairhandError: It is none.
+    """
+    try:
+        return dt.date.fromisoformat(written) if written else None
+    except ValueError as error:
+        message = f"“{written[:40]}” is no day; write it as 2027-01-18"
+        raise FairhandError(message) from error
 
 
 def plain_file_name(name: str) -> str:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Sequence
 from pathlib import PurePath
+from typing import Any
 
 from starlette.responses import Response
 
@@ -14,7 +14,7 @@ from fairhand.session.demo import PAPER, lay_out_demo
 from fairhand.session.overview import list_courses
 from fairhand.web.asked import Asked, address, get, post
 from fairhand.web.error_pages import page_of
-from fairhand.web.forms import Form, Upload
+from fairhand.web.forms import Form, Upload, read_day
 from fairhand.web.waiting import Beginning, Waiting, laid_down
 
 PASTED = "brief.txt"
@@ -37,7 +37,7 @@ def send(asked: Asked) -> Response:
         if len(several) > 1:
             kept = Beginning(begun.title, begun.sheets, begun.course, begun.given, several)
             return asked.go(address("new", _waiting(asked).keep(kept)))
-        return asked.go(address("paper", _begin(asked, begun, begun.title)))
+        return asked.go(address("paper", _begin(asked, begun, begun.title), "brief"))
     except FairhandError as error:
         return _form(asked, fault=str(error), status=page_of(error)[0])
 
@@ -60,7 +60,7 @@ def choose(asked: Asked) -> Response:
         return asked.go(asked.request.url.path)
     for name in chosen:
         slug = _begin(asked, begun, begun.title if len(chosen) == 1 else f"{begun.title}: {name}", name)
-    return asked.go(address("paper", slug) if len(chosen) == 1 else "/")
+    return asked.go(address("paper", slug, "brief") if len(chosen) == 1 else "/")
 
 
 def show_demo(asked: Asked) -> Response:
@@ -69,17 +69,24 @@ def show_demo(asked: Asked) -> Response:
     return asked.go(address("paper", PAPER))
 
 
+def about_new_paper(asked: Asked) -> dict[str, Any]:
+    """What the form of a new paper is made of: what was written in it, the courses, and where the paper will stand."""
+    return {
+        "written": {name: asked.form.text(name) for name in ("title", "course", "given", "pasted", "name")},
+        "courses": list_courses(asked.papers.desk),
+        "is_desk": asked.papers.is_desk,
+        "folder": asked.papers.desk,
+    }
+
+
 def _form(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
-    written = {name: asked.form.text(name) for name in ("title", "course", "given", "pasted", "name")}
     return asked.page(
         "new_page.html",
         status=status,
         title="Begin a paper",
         step="Choose the assignment sheet, or drop it on the line below: it says what there is to do.",
         fault=fault,
-        written=written,
-        courses=list_courses(asked.papers.desk),
-        is_desk=asked.papers.is_desk,
+        **about_new_paper(asked),
     )
 
 
@@ -91,7 +98,7 @@ def _read(form: Form) -> Beginning:
     title = " ".join(form.text("title").split())
     if not title:
         title = _title_of(sheets)
-    return Beginning(title, sheets, form.text("course"), _day(form.text("given")))
+    return Beginning(title, sheets, form.text("course"), read_day(form.text("given")))
 
 
 def _title_of(sheets: Sequence[Upload]) -> str:
@@ -100,19 +107,6 @@ def _title_of(sheets: Sequence[Upload]) -> str:
         message = "The paper has no title yet: write one; it can be changed at any time."
         raise FairhandError(message)
     return named[0].replace("_", " ").replace("-", " ").strip() or "Paper"
-
-
-def _day(written: str) -> dt.date | None:
-    """The day that was written.
-
-    Raises:
-        FairhandError: It is none.
-    """
-    try:
-        return dt.date.fromisoformat(written) if written else None
-    except ValueError as error:
-        message = f"“{written}” is no day; write it as 2027-01-18"
-        raise FairhandError(message) from error
 
 
 def _begin(asked: Asked, begun: Beginning, title: str, assignment: str = "") -> str:
