@@ -12,7 +12,7 @@ from fairhand.planning.workload import Workload
 
 EFFORT = 60_000
 """How many steps are placed, over all trials, before the search rests: it ends by count, never by the clock."""
-TRIALS = 100
+TRIALS = 400
 """How many trials there are at most for each paper."""
 SEED = 14
 NEAR = 12

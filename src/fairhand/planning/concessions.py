@@ -16,7 +16,7 @@ from fairhand.planning.leaving_out import leave_out, with_what_hangs_on
 from fairhand.planning.sittings import write_plan
 from fairhand.planning.workload import Workload, reckon_work
 
-MOST_TRIED = 12
+MOST_TRIED = 8
 """How many steps that could be left out, and how many hours that could be put off, are tried."""
 MOST_LEFT_OUT = 5
 """How many steps are left out together at most."""
@@ -166,11 +166,14 @@ def list_extensions(base: Case) -> Iterator[Concession]:
             continue
         most = min(LONGEST_EXTENSION, math.ceil((late.end - late.due) / _DAY_MINUTES))
         best = _extended(base, late, most)
-        for days in range(1, most):
+        least = 1
+        while least < most:
+            days = (least + most) // 2
             fewer = _extended(base, late, days)
             if fewer.key <= best.key:
                 best, most = fewer, days
-                break
+            else:
+                least = days + 1
         refused = f"; without it {_share(late)}" if late.share else ""
         yield Concession(
             does=f"Ask for “{late.title}” to be due {count_of(most, 'day')} later",

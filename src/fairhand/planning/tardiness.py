@@ -49,7 +49,8 @@ def order_by_tardiness(pieces: Sequence[Piece], chance: random.Random) -> Orderi
     cost = _shake(best, work, chance, FIRST_ROUNDS)
     exact = order_sets(work, cost) if cost else ()
     if exact is None:
-        return Ordering(tuple(best), _shake(best, work, chance, MORE_ROUNDS), proven=False)
+        cost = _shake(best, work, chance, MORE_ROUNDS)
+        return Ordering(tuple(best), cost, proven=False)
     order = exact or best
     return Ordering(tuple(order), _cost(order, work), proven=True)
 
