@@ -23,6 +23,7 @@ COMMANDS: dict[str, str] = {
     "brief": "Show what an assignment sheet asks.",
     "answer": "Answer, correct or waive something that the sheet asks.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",
+    "find": "Find words, or what may answer a question, in the sources.",
     "citations": "Show how each citation in the draft was understood.",
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",

@@ -59,6 +59,15 @@ class OpenPaper:
         return self._seen
 
     @property
+    def source_texts(self) -> SourceTexts:
+        """The sources' texts, of files and records as they now stand."""
+        self.look()
+        if self._texts is None:
+            message = "the paper was not read yet"
+            raise RuntimeError(message)
+        return self._texts
+
+    @property
     def text_problems(self) -> tuple[Problem, ...]:
         """What went wrong with the sources' texts that were read so far."""
         return tuple(self._texts.problems) if self._texts else ()

@@ -1,0 +1,45 @@
+"""``fairhand find``: where the sources speak of something."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from fairhand.cli.places import PaperFolder
+from fairhand.cli.screen import say
+from fairhand.errors import FairhandError
+
+
+@click.command("find")
+@click.argument("paper", type=PaperFolder())
+@click.argument("words", nargs=-1, metavar="WORDS...")
+@click.option("--question", is_flag=True, help="WORDS ask a question: show what may answer it, the likeliest first.")
+@click.option("--most", type=click.IntRange(1, 200), default=10, help="How many passages to show (default: 10).")
+def command(paper: Path, words: tuple[str, ...], question: bool, most: int) -> None:
+    """Find WORDS in the sources of PAPER, each passage with its page.
+
+    A page has all of the words, in any form. Quotation marks hold a phrase together ('"tide mill"'), an asterisk ends
+    the beginning of a word (moor*). A word that stands nowhere is taken for the nearest.
+    """
+    from fairhand.session.opened import OpenPaper
+    from fairhand.session.searching import open_search
+
+    if not words:
+        message = "Nothing to look for was given: write the words after the paper's folder."
+        raise FairhandError(message)
+    opened = OpenPaper(paper)
+    known = opened.look()
+    with open_search(opened.source_texts) as search:
+        asked = " ".join(words)
+        found = search.answer(asked, most) if question else search.find(asked, most)
+    if found.told:
+        say(found.told)
+    if not found.passages:
+        say("Nothing was found in the texts at hand.")
+    for one in found.passages:
+        name = known.names.get(one.source, one.source)
+        say(f"{name}, page {one.label}" if one.label else name)
+        say(" ".join(f"{one.before} ⸢{one.sentence.strip()}⸣ {one.after}".split()), 4)
+    if found.more:
+        say(f"There is more: ask with --most {2 * most}, or for something rarer.")

@@ -1,0 +1,193 @@
+"""The sources of a paper searched: by words, and for what answers a question."""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import json
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from fairhand.desk.search_index import Known, SearchIndex, Words
+from fairhand.desk.seen import FileSeen
+from fairhand.errors import InputError
+from fairhand.language.content_words import JOINING, list_stems, list_words
+from fairhand.language.stems import stem
+from fairhand.model.piece import Piece
+from fairhand.reading.passages import Passage, find_passage, has_term, weigh_by_question, weigh_by_terms
+from fairhand.reading.pieces import part_source
+from fairhand.reading.query import Term, match_all, match_any, match_term, read_query
+from fairhand.reading.ranking import Collection, rank_pieces, read_question, weigh_piece, weigh_stems, widen_question
+from fairhand.reading.vocabulary import mend_word
+from fairhand.session.texts import READ_BY, SourceTexts
+
+INDEXED_BY = "1"
+"""Raised when pieces are made or read otherwise than before, so that what was indexed is indexed again."""
+MOST_SHOWN = 20
+"""Passages that one search shows."""
+MOST_WEIGHED = 300
+"""Pieces that are weighed for a question."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """What a search found."""
+
+    passages: tuple[Passage, ...]
+    """The likeliest first, one of each piece."""
+    terms: tuple[Term, ...] = ()
+    """What was looked for in the end."""
+    instead: tuple[tuple[str, str], ...] = ()
+    """Words that stand nowhere, each with the word that was looked for in its place; empty where none is near."""
+    all_terms: bool = True
+    """Whether each of the passages' pages has all of the terms."""
+    more: bool = False
+    """Whether there are more than are shown."""
+
+    @property
+    def told(self) -> str:
+        """What was looked for otherwise than it was written, in sentences; nothing where nothing was.
+
+        >>> Found((), instead=(("harbuor", "harbour"), ("zzyzx", ""))).told
+        'Nothing stands for “harbuor”; searched for “harbour”. Nothing stands for “zzyzx”.'
+        """
+        said = [
+            f"Nothing stands for “{word}”" + (f"; searched for “{other}”." if other else ".")
+            for word, other in self.instead
+        ]
+        if self.passages and not self.all_terms:
+            said.append("No page has all of these words; these have some of them.")
+        return " ".join(said)
+
+
+class Search:
+    """The index over a paper's sources, brought up to date."""
+
+    def __init__(self, index: SearchIndex) -> None:
+        """The index is at hand."""
+        self._index = index
+        self._vocabulary: Mapping[str, int] | None = None
+
+    def find(self, query: str, most: int = MOST_SHOWN) -> Found:
+        """The passages with all words and phrases of a query; with some of them, where no page has all.
+
+        Words are found in every form, phrases in quotation marks as they stand; a word that stands nowhere is taken
+        for the one that is nearest.
+        """
+        terms, instead = self._mend(read_query(query))
+        if not terms:
+            return Found((), terms, instead)
+        begun = [self._index.stems_beginning(term.words[-1]) if term.begins else () for term in terms]
+        pieces = self._match(match_all(terms, begun), terms, most + 1)
+        whole = bool(pieces)
+        if not whole and len(terms) > 1:
+            either = " OR ".join(match_term(term, stems) for term, stems in zip(terms, begun, strict=True))
+            pieces = self._match(either, (), most + 1)
+        weigh = weigh_by_terms(terms)
+        passages = tuple(find_passage(piece, weigh) for piece in pieces[:most])
+        return Found(passages, terms, instead, whole, len(pieces) > most)
+
+    def answer(self, question: str, most: int = MOST_SHOWN) -> Found:
+        """The passages that are likeliest to answer a question, by its words and by what such pages speak of."""
+        ranked, rarity = self.rank(question)
+        weigh = weigh_by_question(rarity)
+        passages = tuple(find_passage(piece, weigh) for piece in ranked[:most])
+        return Found(passages, more=len(ranked) > most)
+
+    def rank(self, question: str, most: int = MOST_WEIGHED) -> tuple[tuple[Piece, ...], Mapping[str, float]]:
+        """The pieces that may answer a question, the likeliest first, and what each word of it weighs."""
+        asked = read_question(question)
+        if not asked.weights:
+            return (), {}
+        count, average = self._index.measure()
+        collection = Collection(count, average, self._index.count)
+        first = [weigh_piece(piece) for piece in self._index.find(match_any(tuple(asked.weights)), most)]
+        wide = widen_question(asked, rank_pieces(asked, first, collection))
+        pieces = [weigh_piece(piece) for piece in self._index.find(match_any(tuple(wide.weights)), most)]
+        ranked = rank_pieces(wide, list({one.piece: one for one in (*first, *pieces)}.values()), collection)
+        return tuple(one.piece for one in ranked), weigh_stems(wide, collection)
+
+    def _match(self, expression: str, exact_in: Sequence[Term], most: int) -> list[Piece]:
+        """The pieces that match; those without a phrase of ``exact_in`` in its own words left out."""
+        exact = [term for term in exact_in if term.exact]
+        found = self._index.find(expression, most if not exact else MOST_WEIGHED)
+        if exact:
+            found = tuple(p for p in found if all(has_term(list_words(p.text), term) for term in exact))
+        return list(found[:most])
+
+    def _mend(self, terms: Sequence[Term]) -> tuple[tuple[Term, ...], tuple[tuple[str, str], ...]]:
+        """The terms with words that stand somewhere, and what was changed for that."""
+        wanted = {word: stem(word) for term in terms if not term.begins for word in term.words}
+        there = self._index.count(dict.fromkeys(wanted.values()))
+        instead = {word: self._nearest(word) for word, its in wanted.items() if its not in there}
+        mended = []
+        for term in terms:
+            words = tuple(instead.get(word, word) for word in term.words)
+            if all(words):
+                mended.append(replace(term, words=words))
+        return tuple(dict.fromkeys(mended)), tuple(instead.items())
+
+    def _nearest(self, word: str) -> str:
+        if self._vocabulary is None:
+            self._vocabulary = self._index.vocabulary()
+        return mend_word(word, self._vocabulary)
+
+
+@contextlib.contextmanager
+def open_search(texts: SourceTexts, told: Callable[[int, int], None] | None = None) -> Iterator[Search]:
+    """The search over a paper's sources; those whose files or records have changed are read and indexed first.
+
+    Args:
+        texts: The sources' texts, as ``OpenPaper.source_texts`` has them.
+        told: Is told how many of how many sources were indexed, as each is.
+    """
+    index = SearchIndex(texts.files.folder, read_words)
+    try:
+        _bring_up_to_date(index, texts, told)
+        yield Search(index)
+    finally:
+        index.close()
+
+
+def read_words(piece: Piece) -> Words:
+    """What a piece is searched by."""
+    words = list_words(piece.text)
+    length = sum(word not in JOINING for word in words) + len(list_stems(piece.title))
+    return Words(words, list(map(stem, words)), length)
+
+
+def _bring_up_to_date(index: SearchIndex, texts: SourceTexts, told: Callable[[int, int], None] | None) -> None:
+    files = texts.files
+    known = index.known()
+    for gone in known.keys() - texts.entries.keys():
+        index.drop(gone)
+    changed = []
+    for key in texts.entries:
+        looks = _looks(files.find_source(key), texts, key)
+        if key not in known or known[key].looks != looks:
+            changed.append((key, looks))
+    for done, (key, looks) in enumerate(changed, 1):
+        content = _content(files.find_source(key), looks)
+        if key in known and known[key].content == content:
+            index.look_alike(key, looks)
+        else:
+            text, entry = texts.get(key), texts.entries[key]
+            index.put(key, Known(looks, content), entry.title, part_source(text, entry.title) if text else ())
+        if told:
+            told(done, len(changed))
+
+
+def _looks(found: Sequence[FileSeen], texts: SourceTexts, key: str) -> str:
+    """What changes whenever a source's record or the look of its files does."""
+    said = json.dumps(texts.entries[key].csl, sort_keys=True, default=str)
+    record = hashlib.sha256(said.encode("utf-8", "replace")).hexdigest()
+    return json.dumps([INDEXED_BY, READ_BY, record, [(file.name, file.size, file.mtime_ns) for file in found]])
+
+
+def _content(found: Sequence[FileSeen], looks: str) -> str:
+    """What changes whenever a source's record or the bytes of its files do."""
+    made = json.loads(looks)[:3]
+    for file in found:
+        with contextlib.suppress(InputError):
+            made.append((file.name, file.sha256))
+    return json.dumps(made)

@@ -1,0 +1,79 @@
+"""The sources of a paper searched."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from fairhand.session.opened import OpenPaper
+from fairhand.session.searching import Found, open_search
+
+
+def find(paper: Path, query: str) -> Found:
+    """What a fresh process finds."""
+    with open_search(OpenPaper(paper).source_texts) as search:
+        return search.find(query)
+
+
+def indexed(paper: Path) -> int:
+    """How many sources are indexed now."""
+    told: list[int] = []
+    with open_search(OpenPaper(paper).source_texts, lambda done, _: told.append(done)):
+        return len(told)
+
+
+def test_words_are_found_with_their_page(demo_paper: Path) -> None:
+    """In any form; the sentence is marked, and stands in the page where it says."""
+    texts = OpenPaper(demo_paper).source_texts
+    found = find(demo_paper, "strap readers")
+    first = found.passages[0]
+    assert (first.source, first.label) == ("osei-2014", "118")
+    assert first.span.of(texts["osei-2014"].pages[first.page].text) == first.sentence
+    assert found.all_terms
+    assert found.told == ""
+
+
+def test_a_phrase_is_found_as_it_stands(demo_paper: Path) -> None:
+    """In its own words alone, not in other forms of them."""
+    assert find(demo_paper, "“the cleaners' own tally”").passages
+    assert not find(demo_paper, "“the cleaner own tally”").passages
+
+
+def test_where_no_page_has_all_words_some_are_shown(demo_paper: Path) -> None:
+    """And that is said."""
+    found = find(demo_paper, "herring apron tally")
+    assert not found.all_terms
+    assert found.passages
+    assert "these have some of them" in found.told
+
+
+def test_a_word_that_stands_nowhere_is_taken_for_the_nearest(demo_paper: Path) -> None:
+    """It is said, and searched for; one that is near to none is said alone."""
+    found = find(demo_paper, "conducters")
+    assert found.told == "Nothing stands for “conducters”; searched for “conductors”."
+    assert found.passages
+    assert find(demo_paper, "xylophonist").told == "Nothing stands for “xylophonist”."
+    assert find(demo_paper, "").told == ""
+
+
+def test_only_what_changed_is_read_again(demo_paper: Path) -> None:
+    """One source's file or record; a file that is merely touched is not."""
+    assert indexed(demo_paper) == 8
+    assert indexed(demo_paper) == 0
+    one = demo_paper / "sources" / "lund-1999.txt"
+    one.write_text(one.read_text() + "\nThe zeppelin passed.\n")
+    assert indexed(demo_paper) == 1
+    assert find(demo_paper, "zeppelin").passages[0].source == "lund-1999"
+    os.utime(one, (1_700_000_000, 1_700_000_000))
+    assert find(demo_paper, "zeppelin").passages
+    one.unlink()
+    assert not find(demo_paper, "zeppelin").passages
+
+
+def test_a_question_is_answered_by_the_page_that_speaks_of_it(demo_paper: Path) -> None:
+    """The likeliest first; a question of joining words alone has no answer."""
+    with open_search(OpenPaper(demo_paper).source_texts) as search:
+        answer = search.answer("Were the conductors trained, or paid, to keep the slips?")
+        assert answer.passages[0].source == "osei-2014"
+        assert answer.passages[0].label == "120"
+        assert search.answer("What is it that they are?").passages == ()
