@@ -3,7 +3,8 @@
 **Source**: ten sets of 25 to 29 jottings on ten subjects, written by us as a student jots and labelled by us as we
 wrote them: by what each is about, and by its wording. Five were written before anything was settled (``seen``), five
 after (``fresh``); one thing was changed when these were first read, the bound at which joining ends, since another way
-of ending that did well on the first did badly on them. The adjusted Rand index: Hubert and Arabie 1985. The reference library is
+of ending that did well on the first did badly on them. The adjusted Rand index: Hubert and Arabie 1985. The reference
+library is
 scikit-learn: its tf-idf and average linkage, told how many groups there are.
 """
 

@@ -22,6 +22,8 @@ COMMANDS: dict[str, str] = {
     "done": "Say that a step of the plan is done, and how long it took.",
     "brief": "Show what an assignment sheet asks.",
     "answer": "Answer, correct or waive something that the sheet asks.",
+    "jot": "Write down whatever comes to mind, and sort it afterwards.",
+    "focus": "Show or set what the paper is about, and the questions to read for.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",
     "find": "Find words, or what may answer a question, in the sources.",
     "citations": "Show how each citation in the draft was understood.",

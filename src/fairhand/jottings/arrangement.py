@@ -12,7 +12,7 @@ from fairhand.jottings.naming import name_groups
 from fairhand.language.meaning import Meanings
 
 ALIKE = 70
-"""Percent of its words that a jotting may be known again by after it was changed."""
+"""Percent of its letters by which a jotting is known again after it was changed."""
 
 
 @dataclass(frozen=True, slots=True)

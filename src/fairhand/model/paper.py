@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from fairhand.model.entry import Entry
+from fairhand.model.focus import Focus
 from fairhand.model.point import Points
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
@@ -29,6 +30,8 @@ class Paper:
     texts: Mapping[str, SourceText] = field(default_factory=dict)
     """The sources' texts by entry id, read when first asked for; a source of which no text is at hand is not in it."""
     points: Points = field(default_factory=Points)
+    focus: Focus = field(default_factory=Focus)
+    """What the paper is about, and the questions to read for."""
     brief: Brief = field(default_factory=Brief)
     requirements: tuple[Requirement, ...] = ()
     """The brief's requirements with the writer's corrections in them, waived ones included."""

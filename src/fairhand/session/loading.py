@@ -16,6 +16,7 @@ from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
 from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
 from fairhand.model.entry import Entry
+from fairhand.model.focus import Focus
 from fairhand.model.paper import DEFAULT_STYLE, Paper
 from fairhand.model.point import Points
 from fairhand.model.problem import Problem
@@ -23,6 +24,7 @@ from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import CourseSettings
 from fairhand.planning.points import read_points
 from fairhand.proof.marks_file import read_marks
+from fairhand.session.focus import read_focus_text
 from fairhand.session.texts import SourceTexts, read_sheet
 
 
@@ -66,6 +68,9 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
     points = files.files.get("points.json")
     read, faults = read_points(points.text) if points else (Points(), ())
     problems += faults
+    focus = files.files.get("focus.toml")
+    about, told = read_focus_text(focus.text) if focus else (Focus(), ())
+    problems += told
     marks = files.files.get("marks.jsonl")
     stets, faults = read_marks(marks.text) if marks else ((), ())
     problems += faults
@@ -80,6 +85,7 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
         entries=entries,
         texts=texts,
         points=read,
+        focus=about,
         brief=brief,
         answers=files.settings.answers,
         settings=files.settings,

@@ -23,8 +23,11 @@ class Part:
 
 
 PARTS = (
-    Part("Preparation", (Leaf("brief", "Brief"), Leaf("jottings", "Jottings"), Leaf("points", "Points"))),
-    Part("Research", (Leaf("sources", "Sources"), Leaf("notes", "Notes"))),
+    Part(
+        "Preparation",
+        (Leaf("brief", "Brief"), Leaf("jottings", "Jottings"), Leaf("focus", "Focus"), Leaf("points", "Points")),
+    ),
+    Part("Research", (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"))),
     Part("Drafting", (Leaf("draft", "Draft"), Leaf("revision", "Revision"))),
     Part(
         "Correction",

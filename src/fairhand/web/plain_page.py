@@ -45,8 +45,13 @@ class PlainPage:
             **values,
         )
 
-    def save(self, asked: Asked) -> Response:
-        """The text as it was typed, never over what another program wrote; the page again, or a word on its line."""
+    def save(self, asked: Asked, **query: str) -> Response:
+        """The text as it was typed, never over what another program wrote; the page again, or a word on its line.
+
+        Args:
+            asked: The request.
+            query: What the page's address says then.
+        """
         if asked.is_small:
             return self._keep(asked)
         try:
@@ -55,7 +60,7 @@ class PlainPage:
             now = read_text(asked.paper.folder, self.file)
             return show_both(asked, Versions(self.file, asked.form.matter("text"), now.text, now.seen or ""))
         see = asked.form.text("see")
-        return asked.go(asked.to(self.leaf, at=see, see=see) if see else asked.to(self.leaf))
+        return asked.go(asked.to(self.leaf, at=see, **({"see": see} if see else {}), **query))
 
     def _keep(self, asked: Asked) -> Response:
         """At a pause: the hash that the next one is made from; what stands against it is said, and nothing replaced."""
