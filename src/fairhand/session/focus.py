@@ -15,8 +15,6 @@ from fairhand.model.requirement import Requirement
 from fairhand.planning.focus_file import WHERE, drop_question, put_focus, put_question, read_focus
 from fairhand.planning.points import WHERE as POINTS
 from fairhand.planning.points import read_points
-from fairhand.planning.task_verbs import ARGUES, ask_of_task
-from fairhand.planning.thesis import ask_of_thesis
 from fairhand.session.editing import Written, read_text, save_text, state_of
 from fairhand.session.points import keep_thesis
 
@@ -139,6 +137,9 @@ def ask_of_focus(focus: Focus, requirements: Sequence[Requirement]) -> tuple[Que
 
     Whether it is a claim is asked only where it is called the thesis, or the task is to argue.
     """
+    from fairhand.planning.task_verbs import ARGUES, ask_of_task  # patterns that most commands never need
+    from fairhand.planning.thesis import ask_of_thesis
+
     verbs = [str(one.values.get("verb", "")) for one in requirements if one.kind == "task"]
     asks_claim = focus.is_thesis or any(verb in ARGUES for verb in verbs)
     return (*(ask_of_thesis(focus.focus) if asks_claim else ()), *ask_of_task(focus.focus, verbs))
