@@ -92,7 +92,7 @@ def test_a_note_without_source_or_words_is_refused(client: TestClient, file: Pat
 
 def test_lines_that_are_no_notes_are_told_of_and_kept(client: TestClient, file: Path) -> None:
     """Whatever is done beside them."""
-    file.write_text('{"broken\n{"id": "http://example.org/1", "target": {"id": "http://example.org/p"}}\n', "utf-8")
+    file.write_text('{"broken\n{"id": "http://example.org/1", "target": ["s", "t"]}\n', "utf-8")
     before = file.read_text("utf-8")
     page = client.get(NOTES).text
     assert "notes.jsonl, line 1: it is no note" in page

@@ -18,6 +18,7 @@ from urllib.parse import quote, unquote
 from fairhand.language.json_text import write_json
 from fairhand.model.note import Note
 from fairhand.model.problem import Problem
+from fairhand.reading.annotation_form import CONTEXT, find_fault
 
 WHERE = "notes.jsonl"
 PAGE = "page="
@@ -89,6 +90,8 @@ def _read_line(line: str) -> Note:
     if not isinstance(found, Mapping):
         message = "no annotation"
         raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
+    if fault := find_fault(found):
+        raise ValueError(fault)
     note = _read(found)
     if not note.source:
         message = "no target that names its source"
@@ -110,7 +113,7 @@ def _read(found: Mapping[str, object]) -> Note:
             page = page or unquote(value.removeprefix(PAGE).partition("&")[0])
     return Note(
         id=str(found.get("id") or ""),
-        source=source if isinstance(source := target.get("source"), str) else "",
+        source=source if isinstance(source := target.get("source", target.get("id")), str) else "",
         page=page,
         quotation=str(quoted.get("exact", "")),
         before=str(quoted.get("prefix", "")),
@@ -124,7 +127,7 @@ def _tell(note: Note, before: Mapping[str, object]) -> str:
     """A note as an annotation; of what was there before, all that did not change is kept."""
     was = _read(before)
     told: dict[str, object] = {
-        "@context": "http://www.w3.org/ns/anno.jsonld",
+        "@context": CONTEXT,
         "type": "Annotation",
         "motivation": _motivation(note),
         "created": note.when,
@@ -137,7 +140,8 @@ def _tell(note: Note, before: Mapping[str, object]) -> str:
         told["body"] = _with_remark(_bodies(before), note.remark)
         told.pop("bodyValue", None)
     present = before.get("target")
-    target = {**(present if isinstance(present, Mapping) else {}), "source": note.source}
+    kept = present if isinstance(present, Mapping) else {}
+    target = {**{key: value for key, value in kept.items() if key != "id" or "source" in kept}, "source": note.source}
     if _selected(note) != _selected(was):
         target["selector"] = _selector_of(note)
     told["target"] = {key: value for key, value in target.items() if value}

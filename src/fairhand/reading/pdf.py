@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from fairhand.errors import FileEncrypted, FileTooLarge, FileUnreadable
 from fairhand.model.problem import Problem
 from fairhand.reading.leaves import Leaves
+from fairhand.reading.pdfium import TURN
 
 if TYPE_CHECKING:
     from pypdfium2 import PdfDocument
@@ -29,6 +30,11 @@ def read_pdf(data: bytes, file: str) -> Leaves:
         FileUnreadable: It is broken or has no page.
         FileTooLarge: It has more pages, or more text, than we read.
     """
+    with TURN:
+        return _read_in_turn(data, file)
+
+
+def _read_in_turn(data: bytes, file: str) -> Leaves:
     import pypdfium2
 
     try:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 import uuid
 from collections.abc import Mapping
 from dataclasses import replace
@@ -14,6 +13,8 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.note import Note
 from fairhand.model.problem import Problem
 from fairhand.model.source import SourceText
+from fairhand.model.span import Span
+from fairhand.reading.found_again import find_again
 from fairhand.reading.notes_file import WHERE, drop_note, put_note, read_notes
 from fairhand.session.editing import Written, read_text, save_text, state_of
 
@@ -32,7 +33,7 @@ def name_note(note: Note) -> str:
 
 
 def keep_note(folder: Path, note: Note, was: str, texts: Mapping[str, SourceText], at: dt.datetime) -> Note:
-    """The note stands in the file, with the words around its quotation where these are found on its page.
+    """The note stands in the file, its quotation as its page has it, with the words around it, where it is found there.
 
     Args:
         folder: The paper's folder.
@@ -48,6 +49,7 @@ def keep_note(folder: Path, note: Note, was: str, texts: Mapping[str, SourceText
     if not note.source or not (note.quotation or note.remark):
         message = "A note needs its source, and a quotation or a remark: write one of the two."
         raise FairhandError(message)
+    note = _as_it_stands(note, texts.get(note.source))
     present = read_text(folder, WHERE)
     before = _find_unchanged(present, note.id, was) if was else _find_alike(present, note)
     if before is not None and _says(before) == _says(note):
@@ -93,10 +95,29 @@ def _says(note: Note) -> tuple[str, ...]:
 
 def _with_surroundings(note: Note, text: SourceText | None) -> Note:
     """The note with what stands around its quotation; nothing where its words are not found, wherever lines break."""
-    pages = [page.text for page in text.pages if not note.page or page.label == note.page] if text else []
-    words = re.compile(r"\s+".join(map(re.escape, note.quotation.split())))
-    found = next(filter(None, map(words.search, pages)), None) if note.quotation else None
-    if found is None:
+    placed = place_note(note, text) if text else None
+    if text is None or placed is None:
         return replace(note, before="", after="")
-    start, end = found.span()
-    return replace(note, before=found.string[max(0, start - AROUND) : start], after=found.string[end : end + AROUND])
+    page, (start, end) = text.pages[placed[0]].text, (placed[1].start, placed[1].end)
+    return replace(note, before=page[max(0, start - AROUND) : start], after=page[end : end + AROUND])
+
+
+def place_note(note: Note, text: SourceText) -> tuple[int, Span] | None:
+    """On which page of a text the quotation of a note stands, from 0, and where; None where it is not found.
+
+    The text may have been extracted anew since the note was taken: other line ends, hyphens and ligatures do not count.
+    """
+    for number, page in enumerate(text.pages):
+        if not note.page or page.label == note.page:
+            found = find_again(page.text, note.quotation, note.before, note.after)
+            if found is not None:
+                return number, found
+    return None
+
+
+def _as_it_stands(note: Note, text: SourceText | None) -> Note:
+    """The note with its quotation as its source has it, on one line; as it was written, where it is not found there."""
+    placed = place_note(note, text) if text else None
+    if text is None or placed is None:
+        return note
+    return replace(note, quotation=" ".join(placed[1].of(text.pages[placed[0]].text).split()))

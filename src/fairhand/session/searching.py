@@ -7,18 +7,21 @@ import hashlib
 import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from fairhand.desk.search_index import Known, SearchIndex, Words
 from fairhand.desk.seen import FileSeen
 from fairhand.errors import InputError
 from fairhand.language.content_words import JOINING, list_stems, list_words
 from fairhand.language.stems import stem
+from fairhand.model.focus import Question
 from fairhand.model.piece import Piece
 from fairhand.reading.passages import Passage, find_passage, has_term, weigh_by_question, weigh_by_terms
 from fairhand.reading.pieces import part_source
 from fairhand.reading.query import Term, match_all, match_any, match_term, read_query
 from fairhand.reading.ranking import Collection, rank_pieces, read_question, weigh_piece, weigh_stems, widen_question
 from fairhand.reading.vocabulary import mend_word
+from fairhand.session.focus import look_at_focus
 from fairhand.session.texts import READ_BY, SourceTexts
 
 INDEXED_BY = "1"
@@ -131,6 +134,11 @@ class Search:
         if self._vocabulary is None:
             self._vocabulary = self._index.vocabulary()
         return mend_word(word, self._vocabulary)
+
+
+def list_open_questions(folder: Path) -> tuple[Question, ...]:
+    """The guiding questions that are not answered yet, in the order of the writer's list."""
+    return tuple(one for one in look_at_focus(folder)[0].questions if one.state == "open")
 
 
 @contextlib.contextmanager

@@ -1,15 +1,24 @@
-"""A source's text at a page, with a form to note something from it."""
+"""A source read at a page: as it is printed where it is a PDF, else its text; its notes in the margin, a form below."""
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.model.entry import Entry
-from fairhand.model.source import SourceText
-from fairhand.session.noting import list_notes, name_note
+from fairhand.model.note import Note
+from fairhand.model.source import Page, SourceText
+from fairhand.model.span import Span
+from fairhand.reading.page_picture import Marked, find_on_page
+from fairhand.session.noting import list_notes, name_note, place_note
+from fairhand.session.page_pictures import find_pdf, look_at_page, picture_page
+from fairhand.session.searching import list_open_questions
 from fairhand.web.asked import Asked, get
+from fairhand.web.marked_page import cut_page
 from fairhand.web.notes_page import order_notes
+from fairhand.web.safety import POLICY_OF_FILE, write_policy
 
 LABELLED = {
     "entry": "as its record has them",
@@ -19,6 +28,17 @@ LABELLED = {
     "counted": "counted from 1: hold one against the work itself",
 }
 """Where a text's page labels come from, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """Something marked on the page."""
+
+    span: Span
+    note: Note | None
+    """What was noted there; None for the sentence that was found."""
+    shown: Marked | None
+    """Where it stands on the page as it is printed."""
 
 
 def tell_text(text: SourceText | None) -> str:
@@ -49,18 +69,24 @@ def find_entry(asked: Asked, entry_id: str) -> Entry:
 
 
 def show(asked: Asked) -> Response:
-    """One page of the text, the pages beside it one link away."""
+    """One page of the source, the pages beside it one link away."""
     entry = find_entry(asked, asked.name("id"))
     known = asked.paper.opened.look()
     text = known.paper.texts.get(entry.id)
     if text is None:
         return asked.go(asked.to("sources", entry.id))
-    at = _find_page(text, asked.query("page"), asked.query("part"))
+    at = find_page(text, asked.query("page"), asked.query("part"))
     page = text.pages[at]
-    body = page.text if page.notes_from is None else page.text[: page.notes_from]
+    body = len(page.text) if page.notes_from is None else page.notes_from
     label = (page.label or "") if text.paged else ""
     name = known.names.get(entry.id, entry.id)
+    pdf = find_pdf(asked.paper.opened.source_texts, text)
+    picture = look_at_page(pdf, at) if pdf and asked.query("as") != "text" else None
     notes = order_notes(list_notes(asked.paper.folder)[0], entry.id, known)
+    here = [(note, place) for note in notes if (place := place_note(note, text)) and place[0] == at]
+    found = _read_span(asked, page)
+    spans = [(span, None) for span in found] + [(place[1], note) for note, place in here]
+    marks = [Mark(span, note, find_on_page(picture, span.of(page.text)) if picture else None) for span, note in spans]
     return asked.page(
         "source_text.html",
         title=f"{name}, page {label}" if label else name,
@@ -68,39 +94,71 @@ def show(asked: Asked) -> Response:
         entry=entry,
         label=label,
         paged=text.paged,
-        paragraphs=_paragraphs(body),
-        footnotes=_paragraphs(page.text[len(body) :]),
+        marks=marks,
+        paragraphs=cut_page(page.text, 0, body, [mark.span for mark in marks]),
+        footnotes=cut_page(page.text, body, len(page.text), [mark.span for mark in marks]),
+        quotation=" ".join(" ".join(span.of(page.text) for span in found).split()),
         before=_address(asked, entry, text, at - 1),
         after=_address(asked, entry, text, at + 1),
-        notes=[note for note in notes if note.page == label],
+        notes=[note for note in notes if note.page == label or any(note is one for one, _ in here)],
         name=name_note,
         texts=known.paper.texts,
         part_open=at + 1,
         place=f"{at + 1} of {len(text.pages)}",
+        is_pdf=pdf is not None,
+        picture=picture,
+        drawn=asked.to("sources", entry.id, "picture", part=at + 1, of=pdf.sha256[:12]) if pdf and picture else "",
+        otherwise=_address(asked, entry, text, at, **({"as": "text"} if picture else {})),
+        questions=list_open_questions(asked.paper.folder),
     )
 
 
-def _paragraphs(text: str) -> list[str]:
-    return [part for part in (part.strip() for part in text.split("\n\n")) if part]
+def show_picture(asked: Asked) -> Response:
+    """A page of the source's PDF as it is printed; its address changes with the file."""
+    entry = find_entry(asked, asked.name("id"))
+    text = asked.paper.opened.look().paper.texts.get(entry.id)
+    pdf = find_pdf(asked.paper.opened.source_texts, text) if text else None
+    if text is None or pdf is None:
+        raise HTTPException(404)
+    return Response(
+        picture_page(pdf, find_page(text, "", asked.query("part"))),
+        media_type="image/png",
+        headers={
+            "cache-control": "private, max-age=31536000, immutable",
+            "content-security-policy": write_policy(POLICY_OF_FILE),
+        },
+    )
 
 
-def _find_page(text: SourceText, label: str, part: str) -> int:
+def _read_span(asked: Asked, page: Page) -> list[Span]:
+    """The place on the page that the address marks; none where there is no such place."""
+    start, end = (_number(asked.query(name)) for name in ("from", "to"))
+    return [Span(start, end)] if 0 <= start < end <= len(page.text) else []
+
+
+def _number(said: str) -> int:
+    return int(said) if said.isascii() and said.isdigit() and len(said) < 9 else -1
+
+
+def find_page(text: SourceText, label: str, part: str) -> int:
     """Where the page stands that an address means; the first, where it means none that there is."""
     labels = [page.label for page in text.pages]
     if label in labels:
         return labels.index(label)
-    number = int(part) if part.isascii() and part.isdigit() and len(part) < 7 else 1
-    return min(max(number, 1), len(labels)) - 1
+    return min(max(_number(part), 1), len(labels)) - 1
 
 
-def _address(asked: Asked, entry: Entry, text: SourceText, at: int) -> str:
+def _address(asked: Asked, entry: Entry, text: SourceText, at: int, **more: str) -> str:
     """The address of a page, by its label where that is told from the others; empty where there is no such page."""
     if not 0 <= at < len(text.pages):
         return ""
     label = text.pages[at].label
     if label and [page.label for page in text.pages].count(label) == 1:
-        return asked.to("sources", entry.id, "text", page=label)
-    return asked.to("sources", entry.id, "text", part=at + 1)
+        return asked.to("sources", entry.id, "text", page=label, **more)
+    return asked.to("sources", entry.id, "text", part=at + 1, **more)
 
 
-ROUTES = (get("/paper/{slug}/sources/{id:path}/text", show),)
+ROUTES = (
+    get("/paper/{slug}/sources/{id:path}/text", show),
+    get("/paper/{slug}/sources/{id:path}/picture", show_picture),
+)
