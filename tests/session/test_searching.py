@@ -5,8 +5,11 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+import pytest
+
+from fairhand.errors import FairhandError
 from fairhand.session.opened import OpenPaper
-from fairhand.session.searching import Found, open_search
+from fairhand.session.searching import Found, find_question, open_search
 
 
 def find(paper: Path, query: str) -> Found:
@@ -77,3 +80,12 @@ def test_a_question_is_answered_by_the_page_that_speaks_of_it(demo_paper: Path) 
         assert answer.passages[0].source == "osei-2014"
         assert answer.passages[0].label == "120"
         assert search.answer("What is it that they are?").passages == ()
+
+
+def test_a_question_is_known_by_its_id_or_its_number(demo_paper: Path) -> None:
+    """One that is not there is told, with those that are."""
+    (demo_paper / "focus.toml").write_text('[[questions]]\nid = "who"\ntext = "Who counted?"\n', "utf-8")
+    assert find_question(demo_paper, "who").text == find_question(demo_paper, "1").text == "Who counted?"
+    for name in ("2", "0", "whom", "9" * 5000):
+        with pytest.raises(FairhandError, match="there are: who"):
+            find_question(demo_paper, name)

@@ -13,26 +13,29 @@ from fairhand.errors import FairhandError
 
 @click.command("find")
 @click.argument("paper", type=PaperFolder())
-@click.argument("words", nargs=-1, metavar="WORDS...")
-@click.option("--question", is_flag=True, help="WORDS ask a question: show what may answer it, the likeliest first.")
+@click.argument("words", nargs=-1, metavar="[WORDS]...")
+@click.option("--ask", is_flag=True, help="WORDS ask a question: show what may answer it, the likeliest first.")
+@click.option("--question", metavar="N", help="The same for a question of the paper's focus, by its number or its id.")
 @click.option("--most", type=click.IntRange(1, 200), default=10, help="How many passages to show (default: 10).")
-def command(paper: Path, words: tuple[str, ...], question: bool, most: int) -> None:
+def command(paper: Path, words: tuple[str, ...], ask: bool, question: str | None, most: int) -> None:
     """Find WORDS in the sources of PAPER, each passage with its page.
 
     A page has all of the words, in any form. Quotation marks hold a phrase together ('"tide mill"'), an asterisk ends
     the beginning of a word (moor*). A word that stands nowhere is taken for the nearest.
     """
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.searching import open_search
+    from fairhand.session.searching import find_question, open_search
 
-    if not words:
+    asked = find_question(paper, question).text if question else " ".join(words)
+    if not asked.strip():
         message = "Nothing to look for was given: write the words after the paper's folder."
         raise FairhandError(message)
     opened = OpenPaper(paper)
     known = opened.look()
     with open_search(opened.source_texts) as search:
-        asked = " ".join(words)
-        found = search.answer(asked, most) if question else search.find(asked, most)
+        found = search.answer(asked, most) if question or ask else search.find(asked, most)
+    if question:
+        say(asked)
     if found.told:
         say(found.told)
     if not found.passages:

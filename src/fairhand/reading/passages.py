@@ -90,7 +90,8 @@ def weigh_by_terms(terms: Sequence[Term]) -> Callable[[str], float]:
 
     def weigh(sentence: str) -> float:
         words = list_words(sentence)
-        return float(sum(has_term(words, term) for term in terms))
+        plain, stems = (f" {' '.join(each)} " for each in (words, map(stem, words)))
+        return float(sum(_has(words, plain, stems, term) for term in terms))
 
     return weigh
 
@@ -101,7 +102,12 @@ def has_term(words: Sequence[str], term: Term) -> bool:
     >>> has_term(["the", "moored", "boats"], Term(("mooring",))), has_term(["moored"], Term(("mooring",), exact=True))
     (True, False)
     """
+    plain, stems = (f" {' '.join(each)} " for each in (words, map(stem, words)))
+    return _has(words, plain, stems, term)
+
+
+def _has(words: Sequence[str], plain: str, stems: str, term: Term) -> bool:
+    """The same, of words and stems that are one line each already."""
     if term.begins:
         return any(word.startswith(term.words[-1]) for word in words)
-    wanted, present = (term.words, words) if term.exact else (term.stems, list(map(stem, words)))
-    return f" {' '.join(wanted)} " in f" {' '.join(present)} "
+    return f" {' '.join(term.words)} " in plain if term.exact else f" {' '.join(term.stems)} " in stems

@@ -168,7 +168,8 @@ def sum_weights(rarity: Mapping[T, float], times: Mapping[T, int], lengthy: floa
     return sum(rare * many * (K1 + 1) / (many + dulled) for rare, many in found)
 
 
-def _count_near(one: Weighed, pairs: Iterable[Pair]) -> Mapping[Pair, int]:
+@lru_cache(maxsize=2048)
+def _count_near(one: Weighed, pairs: tuple[Pair, ...]) -> Mapping[Pair, int]:
     """How often the two stems of each pair stand near each other, in either order."""
     both = [pair for pair in pairs if pair[0] in one.times and pair[1] in one.times]
     if not both:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import json
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fairhand.desk.search_index import Known, SearchIndex, Words
 from fairhand.desk.seen import FileSeen
-from fairhand.errors import InputError
+from fairhand.errors import FairhandError, InputError
 from fairhand.language.content_words import JOINING, list_stems, list_words
 from fairhand.language.stems import stem
 from fairhand.model.focus import Question
@@ -29,7 +29,21 @@ INDEXED_BY = "1"
 MOST_SHOWN = 20
 """Passages that one search shows."""
 MOST_WEIGHED = 300
-"""Pieces that are weighed for a question."""
+"""Pieces that are weighed for a question, and as many again once it is widened."""
+MOST_TELLING = 12
+"""Words of the widened question that pieces are looked up by; all of it weighs them."""
+
+
+@dataclass(frozen=True)
+class Matched:
+    """The pieces that have what was looked for."""
+
+    pieces: tuple[Piece, ...]
+    """The weightiest first."""
+    terms: tuple[Term, ...]
+    instead: tuple[tuple[str, str], ...]
+    """As ``Found`` has them."""
+    all_terms: bool = True
 
 
 @dataclass(frozen=True)
@@ -70,6 +84,7 @@ class Search:
         """The index is at hand."""
         self._index = index
         self._vocabulary: Mapping[str, int] | None = None
+        self._counted: dict[str, int] = {}
 
     def find(self, query: str, most: int = MOST_SHOWN) -> Found:
         """The passages with all words and phrases of a query; with some of them, where no page has all.
@@ -77,18 +92,23 @@ class Search:
         Words are found in every form, phrases in quotation marks as they stand; a word that stands nowhere is taken
         for the one that is nearest.
         """
+        matched = self.match(query, most + 1)
+        weigh = weigh_by_terms(matched.terms)
+        passages = tuple(find_passage(piece, weigh) for piece in matched.pieces[:most])
+        return Found(passages, matched.terms, matched.instead, matched.all_terms, len(matched.pieces) > most)
+
+    def match(self, query: str, most: int) -> Matched:
+        """The pieces that `find` finds, before the passages in them are looked for."""
         terms, instead = self._mend(read_query(query))
         if not terms:
-            return Found((), terms, instead)
+            return Matched((), terms, instead)
         begun = [self._index.stems_beginning(term.words[-1]) if term.begins else () for term in terms]
-        pieces = self._match(match_all(terms, begun), terms, most + 1)
+        pieces = self._match(match_all(terms, begun), terms, most)
         whole = bool(pieces)
         if not whole and len(terms) > 1:
             either = " OR ".join(match_term(term, stems) for term, stems in zip(terms, begun, strict=True))
-            pieces = self._match(either, (), most + 1)
-        weigh = weigh_by_terms(terms)
-        passages = tuple(find_passage(piece, weigh) for piece in pieces[:most])
-        return Found(passages, terms, instead, whole, len(pieces) > most)
+            pieces = self._match(either, (), most)
+        return Matched(tuple(pieces), terms, instead, whole)
 
     def answer(self, question: str, most: int = MOST_SHOWN) -> Found:
         """The passages that are likeliest to answer a question, by its words and by what such pages speak of."""
@@ -103,12 +123,14 @@ class Search:
         if not asked.weights:
             return (), {}
         count, average = self._index.measure()
-        collection = Collection(count, average, self._index.count)
+        collection = Collection(count, average, self._count)
         first = [weigh_piece(piece) for piece in self._index.find(match_any(tuple(asked.weights)), most)]
         wide = widen_question(asked, rank_pieces(asked, first, collection))
-        pieces = [weigh_piece(piece) for piece in self._index.find(match_any(tuple(wide.weights)), most)]
-        ranked = rank_pieces(wide, list({one.piece: one for one in (*first, *pieces)}.values()), collection)
-        return tuple(one.piece for one in ranked), weigh_stems(wide, collection)
+        rarity = weigh_stems(wide, collection)
+        telling = sorted(rarity, key=lambda one: -rarity[one])[:MOST_TELLING]
+        pieces = [weigh_piece(piece) for piece in self._index.find(match_any(telling), most)]
+        ranked = rank_pieces(wide, list(dict.fromkeys((*first, *pieces))), collection)
+        return tuple(one.piece for one in ranked), rarity
 
     def _match(self, expression: str, exact_in: Sequence[Term], most: int) -> list[Piece]:
         """The pieces that match; those without a phrase of ``exact_in`` in its own words left out."""
@@ -130,6 +152,13 @@ class Search:
                 mended.append(replace(term, words=words))
         return tuple(dict.fromkeys(mended)), tuple(instead.items())
 
+    def _count(self, stems: Iterable[str]) -> Mapping[str, int]:
+        """In how many pieces each stem stands; counted once."""
+        wanted = tuple(stems)
+        new = [one for one in wanted if one not in self._counted]
+        self._counted.update({**dict.fromkeys(new, 0), **self._index.count(new)})
+        return {one: self._counted[one] for one in wanted}
+
     def _nearest(self, word: str) -> str:
         if self._vocabulary is None:
             self._vocabulary = self._index.vocabulary()
@@ -139,6 +168,23 @@ class Search:
 def list_open_questions(folder: Path) -> tuple[Question, ...]:
     """The guiding questions that are not answered yet, in the order of the writer's list."""
     return tuple(one for one in look_at_focus(folder)[0].questions if one.state == "open")
+
+
+def find_question(folder: Path, name: str) -> Question:
+    """The guiding question with that id, or that number in the writer's list, counted from 1.
+
+    Raises:
+        FairhandError: There is none.
+    """
+    questions = look_at_focus(folder)[0].questions
+    found = next((one for one in questions if one.id == name), None)
+    if found is None and name.isascii() and name.isdigit() and 1 <= int(name[:6]) <= len(questions):
+        found = questions[int(name) - 1]
+    if found is None:
+        there = ", ".join(one.id for one in questions) or "none yet; write one with `fairhand focus --ask`"
+        message = f"{name}: the paper's focus has no such question; there are: {there}"
+        raise FairhandError(message)
+    return found
 
 
 @contextlib.contextmanager
