@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from fairhand.desk.search_index import Known, SearchIndex
 from fairhand.errors import FairhandError
+from fairhand.language.meaning import Meanings, find_meanings
+from fairhand.model.piece import Piece
+from fairhand.session.meanings import read_meanings
 from fairhand.session.opened import OpenPaper
-from fairhand.session.searching import Found, find_question, open_search
+from fairhand.session.searching import Found, Search, find_question, open_search, read_words
 
 
 def find(paper: Path, query: str) -> Found:
@@ -89,3 +94,50 @@ def test_a_question_is_known_by_its_id_or_its_number(demo_paper: Path) -> None:
     for name in ("2", "0", "whom", "9" * 5000):
         with pytest.raises(FairhandError, match="there are: who"):
             find_question(demo_paper, name)
+
+
+def test_pages_are_ranked_by_meaning_once_they_are_read(tmp_path: Path) -> None:
+    """Half by their words and half by their likeness; before that by their words alone."""
+    np = pytest.importorskip("numpy")
+
+    class Encoder:
+        """The question is like one text, and no other."""
+
+        def encode(self, texts: list[str], /) -> Any:
+            """Two numbers for each text."""
+            liked = (question, before[1].text)
+            return np.array([[1, 0] if text.endswith(liked) else [0, 1] for text in texts], np.float32)
+
+    texts = {
+        "quay": "The price of a berth, a price.",
+        "oven": "A loaf had its price.",
+        "toll": "The price was set by the council, and the council met on Mondays after rain.",
+        "sea": "It rained.",
+    }
+    index = SearchIndex(tmp_path, read_words)
+    for name, text in texts.items():
+        index.put(name, Known("", ""), "", [Piece(name, 0, "1", 0, text)])
+    meanings = Meanings(Encoder())
+    search = Search(index, lambda: meanings)
+    question = "What was the price of bread?"
+    before = search.rank(question)[0]
+    assert len(before) == 4
+    read_meanings(index, before, meanings)
+    assert search.rank(question)[0][0] == before[1]
+    assert Search(index, lambda: None).rank(question)[0] == before
+    index.put("oven", Known("", ""), "", [Piece("oven", 0, "1", 0, "No price.")])
+    assert len(index.meanings(before)) == len(before) - 1
+    index.close()
+
+
+def test_what_was_not_read_is_read_in_the_background(demo_paper: Path) -> None:
+    """Where an encoder is installed; without one nothing is done, and nothing hinders."""
+    with open_search(OpenPaper(demo_paper).source_texts) as search:
+        search.rank("Who kept the slips?")
+        thread = search.begin_reading()
+    assert thread is not None
+    thread.join()
+    if find_meanings() is not None:
+        with open_search(OpenPaper(demo_paper).source_texts) as search:
+            search.rank("Who kept the slips?")
+            assert search.begin_reading() is None

@@ -18,7 +18,7 @@ from fairhand.desk.places import CACHE
 from fairhand.model.piece import Piece
 
 INDEX = "search.sqlite"
-_MADE_BY = 1
+_MADE_BY = 2
 """Raised when the tables change, so that what is there is made anew."""
 _SCHEMA = """
 CREATE TABLE source(
@@ -26,17 +26,18 @@ CREATE TABLE source(
 CREATE TABLE piece(
     number INTEGER PRIMARY KEY, source INTEGER, page INTEGER, label TEXT, start INTEGER, text TEXT);
 CREATE INDEX piece_source ON piece(source);
+CREATE TABLE meaning(piece INTEGER PRIMARY KEY, vector BLOB);
 CREATE TABLE word(word TEXT PRIMARY KEY, stem TEXT, times INTEGER) WITHOUT ROWID;
 CREATE VIRTUAL TABLE search USING fts5(stems, content='', tokenize='unicode61 remove_diacritics 0');
 CREATE VIRTUAL TABLE seen USING fts5vocab(search, 'row');
 """
 _OF_SOURCE = """
-SELECT p.number, s.id, p.page, p.label, p.start, p.text, s.title
+SELECT s.id, p.page, p.label, p.start, p.text, s.title, p.number
 FROM piece p JOIN source s ON s.number = p.source WHERE s.number = ?
 """
 _FOUND = """
 WITH found AS (SELECT rowid AS number, rank AS weight FROM search WHERE search MATCH ? ORDER BY rank LIMIT ?)
-SELECT s.id, p.page, p.label, p.start, p.text, s.title
+SELECT s.id, p.page, p.label, p.start, p.text, s.title, p.number
 FROM found f JOIN piece p ON p.number = f.number JOIN source s ON s.number = p.source ORDER BY f.weight, f.number
 """
 _COUNT = """
@@ -76,6 +77,9 @@ class SearchIndex:
         folder: The paper's folder.
         read: The words of a piece; the same piece has the same words.
     """
+
+    folder: Path | None = None
+    """The folder that it is kept in; None where it is in memory alone."""
 
     def __init__(self, folder: Path, read: Callable[[Piece], Words]) -> None:
         """The index is open, empty where there was none that fits."""
@@ -153,12 +157,27 @@ class SearchIndex:
         """Every word that stands anywhere, with how often."""
         return dict(self._base.execute("SELECT word, times FROM word WHERE times > 0"))
 
+    def meanings(self, pieces: Iterable[Piece]) -> Mapping[int, bytes]:
+        """The vectors that are kept of some pieces, by their numbers."""
+        told = (self._base.execute("SELECT piece, vector FROM meaning WHERE piece = ?", (p.number,)) for p in pieces)
+        return {number: vector for rows in told for number, vector in rows}
+
+    def keep_meanings(self, vectors: Sequence[tuple[Piece, bytes]]) -> None:
+        """The vectors are kept of those pieces that are still as they were."""
+        with self._kept():
+            for piece, vector in vectors:
+                self._base.execute(
+                    "INSERT OR REPLACE INTO meaning SELECT number, ? FROM piece WHERE number = ? AND text = ?",
+                    (vector, piece.number, piece.text),
+                )
+
     def _open(self, folder: Path) -> sqlite3.Connection:
         place: str | Path = ":memory:"
         if is_writable(folder):
             with contextlib.suppress(OSError):
                 (folder / CACHE).mkdir(exist_ok=True)
                 place = folder / CACHE / INDEX
+                self.folder = folder
         base = sqlite3.connect(place, timeout=_PATIENCE_SECONDS, isolation_level=None, check_same_thread=False)
         try:
             base.execute("PRAGMA journal_mode = WAL")
@@ -180,11 +199,13 @@ class SearchIndex:
         if not found:
             return
         words: Counter[tuple[str, str]] = Counter()
-        for number, *told in self._base.execute(_OF_SOURCE, found).fetchall():
-            read = self._read(Piece(*told))
+        for told in self._base.execute(_OF_SOURCE, found).fetchall():
+            piece = Piece(*told)
+            read = self._read(piece)
             self._base.execute(
-                "INSERT INTO search(search, rowid, stems) VALUES ('delete', ?, ?)", (number, " ".join(read.stems))
+                "INSERT INTO search(search, rowid, stems) VALUES ('delete', ?, ?)", (piece.number, " ".join(read.stems))
             )
+            self._base.execute("DELETE FROM meaning WHERE piece = ?", (piece.number,))
             words.update(zip(read.words, read.stems, strict=True))
         self._base.executemany(_COUNT, [(*word, -times) for word, times in words.items()])
         self._base.execute("DELETE FROM word WHERE times <= 0")

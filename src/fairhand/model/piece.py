@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,3 +21,5 @@ class Piece:
     """Its words as they stand there."""
     title: str = ""
     """The source's title."""
+    number: int = field(default=0, compare=False)
+    """Its number in the index; 0 where it is in none."""

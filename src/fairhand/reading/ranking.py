@@ -151,6 +151,25 @@ def widen_question(question: Question, ranked: Sequence[Ranked]) -> Question:
     return Question(weights, question.pairs)
 
 
+def mix_likeness(ranked: Sequence[Ranked], likeness: Sequence[float]) -> tuple[Ranked, ...]:
+    """The first of the ranked pieces in another order, half by their weight and half by how like the question they are.
+
+    Args:
+        ranked: The pieces.
+        likeness: How like the question in meaning each of the first is, by a sentence encoder.
+    """
+    head = ranked[: len(likeness)]
+    mixed = zip(head, _spread([one.weight for one in head]), _spread(likeness), strict=True)
+    order = sorted(mixed, key=lambda each: -(each[1] + each[2]))
+    return (*(one for one, _, _ in order), *ranked[len(head) :])
+
+
+def _spread(figures: Sequence[float]) -> list[float]:
+    """The figures from 0 to 1."""
+    least, most = min(figures, default=0.0), max(figures, default=0.0)
+    return [(one - least) / (most - least) if most > least else 0.0 for one in figures]
+
+
 def _rarity(pieces: int, seen: int) -> float:
     return math.log1p((pieces - seen + 0.5) / (seen + 0.5))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import json
+import threading
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -13,15 +14,26 @@ from fairhand.desk.search_index import Known, SearchIndex, Words
 from fairhand.desk.seen import FileSeen
 from fairhand.errors import FairhandError, InputError
 from fairhand.language.content_words import JOINING, list_stems, list_words
+from fairhand.language.meaning import Meanings, find_meanings
 from fairhand.language.stems import stem
 from fairhand.model.focus import Question
 from fairhand.model.piece import Piece
 from fairhand.reading.passages import Passage, find_passage, has_term, weigh_by_question, weigh_by_terms
 from fairhand.reading.pieces import part_source
 from fairhand.reading.query import Term, match_all, match_any, match_term, read_query
-from fairhand.reading.ranking import Collection, rank_pieces, read_question, weigh_piece, weigh_stems, widen_question
+from fairhand.reading.ranking import (
+    Collection,
+    Ranked,
+    mix_likeness,
+    rank_pieces,
+    read_question,
+    weigh_piece,
+    weigh_stems,
+    widen_question,
+)
 from fairhand.reading.vocabulary import mend_word
 from fairhand.session.focus import look_at_focus
+from fairhand.session.meanings import begin_reading, liken_to
 from fairhand.session.texts import READ_BY, SourceTexts
 
 INDEXED_BY = "1"
@@ -30,6 +42,8 @@ MOST_SHOWN = 20
 """Passages that one search shows."""
 MOST_WEIGHED = 300
 """Pieces that are weighed for a question, and as many again once it is widened."""
+MOST_LIKENED = 50
+"""Pieces that are ranked by their meaning too, where an encoder is installed."""
 MOST_TELLING = 12
 """Words of the widened question that pieces are looked up by; all of it weighs them."""
 
@@ -80,9 +94,11 @@ class Found:
 class Search:
     """The index over a paper's sources, brought up to date."""
 
-    def __init__(self, index: SearchIndex) -> None:
-        """The index is at hand."""
+    def __init__(self, index: SearchIndex, meanings: Callable[[], Meanings | None] = find_meanings) -> None:
+        """The index is at hand, and the encoder where one is installed."""
         self._index = index
+        self._meanings = meanings
+        self._unread: dict[Piece, None] = {}
         self._vocabulary: Mapping[str, int] | None = None
         self._counted: dict[str, int] = {}
 
@@ -130,7 +146,23 @@ class Search:
         telling = sorted(rarity, key=lambda one: -rarity[one])[:MOST_TELLING]
         pieces = [weigh_piece(piece) for piece in self._index.find(match_any(telling), most)]
         ranked = rank_pieces(wide, list(dict.fromkeys((*first, *pieces))), collection)
-        return tuple(one.piece for one in ranked), rarity
+        return tuple(one.piece for one in self._liken(question, ranked)), rarity
+
+    def begin_reading(self) -> threading.Thread | None:
+        """What would have been ranked by its meaning, had it been read for it, is being read in the background."""
+        folder = self._index.folder
+        return begin_reading(lambda: SearchIndex(folder, read_words), tuple(self._unread)) if folder else None
+
+    def _liken(self, question: str, ranked: tuple[Ranked, ...]) -> tuple[Ranked, ...]:
+        """The first pieces by their likeness in meaning too, once all of them were read for it."""
+        head = [one.piece for one in ranked[:MOST_LIKENED]]
+        kept = self._index.meanings(head)
+        unread = [piece for piece in head if piece.number not in kept]
+        self._unread.update(dict.fromkeys(unread))
+        meanings = self._meanings() if head and not unread else None
+        if meanings is None:
+            return ranked
+        return mix_likeness(ranked, liken_to(question, [kept[piece.number] for piece in head], meanings))
 
     def _match(self, expression: str, exact_in: Sequence[Term], most: int) -> list[Piece]:
         """The pieces that match; those without a phrase of ``exact_in`` in its own words left out."""

@@ -40,6 +40,7 @@ def show(asked: Asked) -> Response:
             answered = [Answered(one, search.answer(one.text)) for one in chosen]
         else:
             answered = [Answered(one, search.answer(one.text, FEW)) for one in questions]
+        search.begin_reading()
     return asked.page(
         "find_page.html",
         title="Find",
