@@ -125,3 +125,16 @@ def test_a_process_that_is_killed_leaves_a_whole_index(tmp_path: Path) -> None:
         for one in known.values():
             assert len(index.find(f'"tide {one.content}"', 99)) == 9
         index.close()
+
+
+def test_two_processes_begin_one_index(tmp_path: Path) -> None:
+    """At the same moment; each puts its own source in."""
+    script = KILLED.replace("range(100_000)", "[int(sys.argv[2])]")
+    both = [
+        subprocess.Popen([sys.executable, "-c", script, str(tmp_path), str(n)], stdout=subprocess.DEVNULL)
+        for n in range(2)
+    ]
+    assert [writer.wait() for writer in both] == [0, 0]
+    index = SearchIndex(tmp_path, read_words)
+    assert index.known().keys() == {"s0", "s1"}
+    index.close()

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from fairhand.desk.disk import is_writable
 from fairhand.desk.places import CACHE
+from fairhand.errors import DeskError
 from fairhand.model.piece import Piece
 
 INDEX = "search.sqlite"
@@ -43,6 +44,7 @@ FROM found f JOIN piece p ON p.number = f.number JOIN source s ON s.number = p.s
 _COUNT = """
 INSERT INTO word(word, stem, times) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET times = times + excluded.times
 """
+_BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
 _PATIENCE_SECONDS = 30.0
 _MOST_BEGUN = 200
 """Stems that the beginning of a word is read as."""
@@ -82,11 +84,18 @@ class SearchIndex:
     """The folder that it is kept in; None where it is in memory alone."""
 
     def __init__(self, folder: Path, read: Callable[[Piece], Words]) -> None:
-        """The index is open, empty where there was none that fits."""
+        """The index is open, empty where there was none that fits.
+
+        Raises:
+            DeskError: Another process holds it for long.
+        """
         self._read = read
         try:
             self._base = self._open(folder)
-        except sqlite3.DatabaseError:
+        except sqlite3.DatabaseError as error:
+            if getattr(error, "sqlite_errorcode", None) in _BUSY:
+                message = f"{folder / CACHE / INDEX}: another process holds the index; try again in a moment"
+                raise DeskError(message) from error
             for ending in ("", "-wal", "-shm"):
                 (folder / CACHE / f"{INDEX}{ending}").unlink(missing_ok=True)
             self._base = self._open(folder)
@@ -180,14 +189,14 @@ class SearchIndex:
                 self.folder = folder
         base = sqlite3.connect(place, timeout=_PATIENCE_SECONDS, isolation_level=None, check_same_thread=False)
         try:
-            base.execute("PRAGMA journal_mode = WAL")
+            _write_ahead(base)
             base.execute("PRAGMA synchronous = NORMAL")
             made_by = base.execute("PRAGMA user_version").fetchone()[0]
             if made_by not in {0, _MADE_BY}:
                 message = "made by another release"
                 raise sqlite3.DatabaseError(message)
             if made_by == 0:
-                base.executescript(f"BEGIN IMMEDIATE; {_SCHEMA} PRAGMA user_version = {_MADE_BY}; COMMIT;")
+                _make_tables(base)
             base.execute("SELECT count(*) FROM source").fetchone()
         except sqlite3.Error:
             base.close()
@@ -222,6 +231,25 @@ class SearchIndex:
             self._base.execute("ROLLBACK")
             raise
         self._base.execute("COMMIT")
+
+
+def _write_ahead(base: sqlite3.Connection) -> None:
+    """Readers do not wait for a writer; where another process is just seeing to it, it is seen to."""
+    try:
+        base.execute("PRAGMA journal_mode = WAL")
+    except sqlite3.OperationalError as error:
+        if error.sqlite_errorcode not in _BUSY:
+            raise
+
+
+def _make_tables(base: sqlite3.Connection) -> None:
+    """The tables are there, whichever of two processes was the first to make them."""
+    base.execute("BEGIN IMMEDIATE")
+    if base.execute("PRAGMA user_version").fetchone()[0] == 0:
+        for statement in _SCHEMA.split(";\n"):
+            base.execute(statement)
+        base.execute(f"PRAGMA user_version = {_MADE_BY}")
+    base.execute("COMMIT")
 
 
 def _storable(text: str) -> str:
