@@ -19,6 +19,8 @@ met; its message is one line that says what was wrong, where, and what to do.
     │   ├── FileEncrypted          asks for a password
     │   ├── FileTooLarge           larger, or expanding further, than we read
     │   └── UnknownFormat          a kind of file that nothing here reads
+    ├── NotAllowedOutside          nothing leaves the machine until the writer allows it
+    ├── NotReached                 a server elsewhere gave no answer that can be used
     ├── StyleUnknown               no citation style of that name, no CSL file there
     ├── MatterLeft                 asides or TKs stand in a paper that is to be printed
     ├── NothingToPrint             the draft is empty, or not there yet
@@ -80,6 +82,14 @@ class FileTooLarge(InputError):
 
 class UnknownFormat(InputError):
     """Nothing here reads that kind of file."""
+
+
+class NotAllowedOutside(FairhandError):
+    """Something would leave the machine, and the writer has not allowed it."""
+
+
+class NotReached(FairhandError):
+    """A server elsewhere gave no answer, or none that can be used."""
 
 
 class StyleUnknown(FairhandError):

@@ -7,14 +7,15 @@ from typing import Literal
 
 from fairhand.citing.bibtex import read_bibtex
 from fairhand.citing.csl_json import read_csl_json
+from fairhand.citing.nbib import read_nbib
 from fairhand.citing.ris import read_ris
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 
-EntryFormat = Literal["csl-json", "bibtex", "ris", ""]
+EntryFormat = Literal["csl-json", "bibtex", "ris", "nbib", ""]
 """A format of bibliographic data; empty where it is none that is read."""
 
-READERS = {"csl-json": read_csl_json, "bibtex": read_bibtex, "ris": read_ris}
+READERS = {"csl-json": read_csl_json, "bibtex": read_bibtex, "ris": read_ris, "nbib": read_nbib}
 
 
 def detect(text: str) -> EntryFormat:
@@ -28,6 +29,8 @@ def detect(text: str) -> EntryFormat:
         return "csl-json"
     if re.search(r"^TY {1,2}- ?", start, re.MULTILINE):
         return "ris"
+    if re.search(r"^PMID {0,2}- ?\d", start, re.MULTILINE):
+        return "nbib"
     return "bibtex" if re.search(r"^\s{0,80}@\w{1,40}\s{0,10}[{(]", start, re.MULTILINE) else ""
 
 
@@ -47,7 +50,7 @@ def read_entries(data: bytes, where: str) -> tuple[tuple[Entry, ...], tuple[Prob
     found = detect(text)
     if not found:
         if text.strip():
-            mend = "give CSL-JSON, BibTeX or RIS"
+            mend = "give CSL-JSON, BibTeX, RIS or nbib"
             faults = (*faults, Problem(where, "it is in none of the formats that are read here", mend))
         return (), faults
     entries, problems = READERS[found](text, where)

@@ -25,6 +25,8 @@ EXIT_CODES: Mapping[type[errors.FairhandError], int] = {
     errors.FileEncrypted: COULD_NOT,
     errors.FileTooLarge: COULD_NOT,
     errors.UnknownFormat: COULD_NOT,
+    errors.NotAllowedOutside: COULD_NOT,
+    errors.NotReached: COULD_NOT,
     errors.StyleUnknown: COULD_NOT,
     errors.MatterLeft: NOT_READY,
     errors.NothingToPrint: COULD_NOT,

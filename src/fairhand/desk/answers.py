@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import MutableMapping
+from collections.abc import Mapping, MutableMapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -47,40 +47,74 @@ def set_answer(folder: Path, requirement: str, answer: Answer | None, *, at: dt.
     write_file(folder, _NAME, tomlkit.dumps(document).encode(), seen, at=at)
 
 
-def set_setting(folder: Path, key: str, value: str | dt.date | None, *, at: dt.datetime | None = None) -> None:
+def set_setting(
+    folder: Path, key: str, value: str | bool | dt.date | None, *, name: str = _NAME, at: dt.datetime | None = None
+) -> None:
     """``paper.toml`` holds this setting (``given``, ``style``, ``course`` …), or not where the value is None.
 
     Args:
         folder: The paper's folder.
         key: The setting's name.
         value: What it shall be.
+        name: The settings file, where it is another one: ``desk.toml``, in the desk's folder.
         at: The moment, for the record; now, by default.
 
     Raises:
-        DeskError: ``paper.toml`` has a fault that must be mended first.
+        DeskError: The file has a fault that must be mended first.
         FolderNotWritable: The folder is closed or full.
     """
     import tomlkit
 
-    document, seen = _read_document(folder)
+    document, seen = _read_document(folder, name)
     if value is None:
         document.pop(key, None)
     else:
         document[key] = value
-    write_file(folder, _NAME, tomlkit.dumps(document).encode(), seen, at=at)
+    write_file(folder, name, tomlkit.dumps(document).encode(), seen, at=at)
 
 
-def _read_document(folder: Path) -> tuple[TOMLDocument, str | None]:
+def set_table(
+    folder: Path, name: str, table: str, values: Mapping[str, object], *, at: dt.datetime | None = None
+) -> None:
+    """A table of a settings file holds these values; of the others in it, and of remarks, nothing is touched.
+
+    Args:
+        folder: The folder of the desk or of the paper.
+        name: The settings file.
+        table: The table's name, ``hours``.
+        values: By key; what is None is taken out.
+        at: The moment, for the record; now, by default.
+
+    Raises:
+        DeskError: The file has a fault that must be mended first.
+        FolderNotWritable: The folder is closed or full.
+    """
+    import tomlkit
+
+    document, seen = _read_document(folder, name)
+    held = document.setdefault(table, tomlkit.table())
+    if not isinstance(held, MutableMapping):
+        message = f"{name}: {table} is no table, so nothing can be set in it; mend it first"
+        raise DeskError(message)
+    for key, value in values.items():
+        if value is None:
+            held.pop(key, None)
+        else:
+            held[key] = value
+    write_file(folder, name, tomlkit.dumps(document).encode(), seen, at=at)
+
+
+def _read_document(folder: Path, name: str = _NAME) -> tuple[TOMLDocument, str | None]:
     import tomlkit
     from tomlkit.exceptions import TOMLKitError
 
-    if not (folder / _NAME).exists():
+    if not (folder / name).exists():
         return tomlkit.document(), None
-    seen = see_file(folder / _NAME, _NAME)
+    seen = see_file(folder / name, name)
     try:
         return tomlkit.parse(seen.text), seen.sha256
     except TOMLKitError as error:
-        message = f"{_NAME}: nothing can be set in it before its fault is mended ({error})"
+        message = f"{name}: nothing can be set in it before its fault is mended ({error})"
         raise DeskError(message) from error
 
 

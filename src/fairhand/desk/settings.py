@@ -29,6 +29,7 @@ def read_desk_settings(text: str) -> tuple[DeskSettings, list[Problem]]:
         spelling=_read_spelling(got),
         sources_per_main_point=_read_number(got, "sources_per_main_point", 2),
         sources_per_optional_point=_read_number(got, "sources_per_optional_point", 1),
+        outside=got.take("outside", bool, default=False),
         other=got.other,
     )
     return settings, got.problems

@@ -45,3 +45,24 @@ class Typeset:
     """Page (from 1) and distance from the page's top edge (in points) of each labelled place."""
     problems: tuple[Problem, ...] = ()
     """Pictures that could not be read, characters that no typeface has."""
+
+
+@dataclass(frozen=True)
+class WebRequest:
+    """One thing asked of a server elsewhere; nothing is sent but what stands here."""
+
+    address: str
+    """Where: https, or this machine."""
+    accept: str = "*/*"
+    """The media type that is asked for."""
+
+
+@dataclass(frozen=True)
+class WebAnswer:
+    """What a server sent."""
+
+    address: str
+    """Where it came from in the end."""
+    media_type: str
+    """Its media type in small letters, without parameters."""
+    data: bytes

@@ -22,6 +22,8 @@ class DeskSettings:
     sources_per_main_point: int = 2
     sources_per_optional_point: int = 1
     """How many independent sources a point needs: the writer's own rule."""
+    outside: bool = False
+    """Whether the writer allows registries and addresses elsewhere to be asked."""
     other: Mapping[str, object] = field(default_factory=dict)
     """Settings of later parts, kept as read."""
 

@@ -27,6 +27,8 @@ ERROR_PAGES: Mapping[type[errors.FairhandError], tuple[int, str]] = {
     errors.FileEncrypted: (400, "The file asks for a password"),
     errors.FileTooLarge: (413, "The file is too large"),
     errors.UnknownFormat: (415, "Nothing here reads such a file"),
+    errors.NotAllowedOutside: (403, "Nothing leaves this machine yet"),
+    errors.NotReached: (502, "No answer from elsewhere"),
     errors.StyleUnknown: (400, "No such style"),
     errors.MatterLeft: (409, "Something is still to be settled"),
     errors.NothingToPrint: (409, "Nothing to print yet"),
