@@ -34,7 +34,7 @@ def test_the_week_is_shown_with_what_is_due(demo_paper: Path, capsys: pytest.Cap
     """Further days on request; the assumptions are said."""
     assert run("plan", str(demo_paper.parent), "--on", "2027-02-08") == 0
     week = capsys.readouterr().out
-    assert "Wednesday 10 February\n  18:00–19:30  Nine Minutes of Reading: revise the argument\n" in week
+    assert "Wednesday 10 February\n  18:00–20:00  Nine Minutes of Reading: revise the argument\n" in week
     assert "Friday 19 February, 16:00  Nine Minutes of Reading, ready Monday 15 February" in week
     assert "Monday 15 February\n" not in week
     assert "are assumed" in " ".join(week.split())

@@ -39,6 +39,7 @@ def test_a_step_done_by_parts_counts_once() -> None:
 def test_a_step_whose_time_was_not_said_is_done_and_counts_for_nothing() -> None:
     """Nobody has to tell."""
     assert list_ratios([Logged("proof", None, 60, 40)]) == ()
+    assert list_ratios([Logged("proof", None, 60, 40, left_minutes=20), Logged("proof", 30, 60, 40)]) == ()
 
 
 @given(st.lists(LOGGED, max_size=5))

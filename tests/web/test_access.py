@@ -23,6 +23,8 @@ PATHS = (
     "/",
     "/new",
     "/now",
+    "/plan",
+    "/plan/hours",
     "/no-such-page",
     *(f"/paper/tram-libraries/{leaf}" for leaf in LEAVES if leaf in working_leaves(list_routes())),
 )
@@ -60,4 +62,4 @@ def test_without_scripts_the_desk_says_what_to_do(browser: Browser, served: str)
         page = context.new_page()
         page.goto(served)
         page.get_by_role("link", name="What to do now").click()
-        assert "which is due first" in page.get_by_role("main").inner_text()
+        assert "find 1 more source" in page.get_by_role("main").inner_text()

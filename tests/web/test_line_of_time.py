@@ -9,8 +9,9 @@ from pathlib import Path
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fairhand.model.plan import Sitting
 from fairhand.session.overview import InHand
-from fairhand.web.line_of_time import APART, ROOM, draw_line
+from fairhand.web.line_of_time import APART, DEEPEST, ROOM, draw_line
 
 NOW = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 
@@ -46,3 +47,14 @@ def test_a_day_that_has_passed_stands_before_today() -> None:
     line = draw_line([paper(dt.date(2027, 2, 1)), paper(dt.date(2027, 2, 15))], NOW)
     assert [mark.at for mark in line.marks] == [0, 100]
     assert [(tick.at, tick.says) for tick in line.ticks] == [(0, "1 February"), (50, "today"), (100, "15 February")]
+
+
+def test_each_day_of_work_has_its_stroke_below_the_line() -> None:
+    """As long as the work is, up to a bound; what lies beyond the line is left out."""
+    hours = [(8, 60), (8, 90), (9, 1400), (27, 60)]
+    begins = [(NOW.replace(day=day), dt.timedelta(minutes=minutes)) for day, minutes in hours]
+    sittings = [Sitting("a/draft", start, start + length) for start, length in begins]
+    line = draw_line([paper(dt.date(2027, 2, 18))], NOW, sittings)
+    assert [(day.at, day.top - line.base) for day in line.days] == [(0, 10), (10, DEEPEST)]
+    assert line.said.endswith("Work is planned on 2 days.")
+    assert line.height > max(day.top for day in line.days)

@@ -34,7 +34,7 @@ def command(step: str, minutes: int | None, left: int | None, leave_out: bool, u
         say(take_back(*find_said(desk, step)))
     else:
         asked = find_step(desk, step)
-        if minutes is None and not leave_out and sys.stdin.isatty():
+        if minutes is None and not (leave_out or left) and sys.stdin.isatty():
             minutes = click.prompt(
                 "How many minutes did it take?", default=asked.planned_minutes, type=click.IntRange(0)
             )

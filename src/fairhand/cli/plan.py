@@ -52,8 +52,7 @@ def command(desk: Path, only_now: bool, show_all: bool, as_json: bool, ics: Path
 
 
 def _show(made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> None:
-    from fairhand.planning.hours import ASSUMED_WORDS
-    from fairhand.planning.plan_words import say_day, say_hour, say_now
+    from fairhand.planning.plan_words import say_day, say_grounds, say_hour, say_now
 
     title("The plan", say_hour(made.now))
     say()
@@ -84,11 +83,12 @@ def _show(made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> Non
     say()
     if made.first:
         say(f"When it is done: fairhand done {made.first.step}")
-    say(str(made.pace) if made.hours.stated else f"{made.pace} {ASSUMED_WORDS}")
+    say(say_grounds(made))
 
 
 def _show_what_does_not_fit(made: DeskPlan) -> None:
-    from fairhand.planning.plan_words import say_late, say_passed
+    from fairhand.planning.desk_plan import list_ways_out, short_of
+    from fairhand.planning.plan_words import say_late, say_passed, say_short, say_way
 
     for paper, due in made.passed:
         say()
@@ -98,3 +98,7 @@ def _show_what_does_not_fit(made: DeskPlan) -> None:
         say("What does not fit")
         for one in made.late:
             say(say_late(one), 2, 4)
+        say(say_short(short_of(made)), 2, 4)
+        say("Ways out, the cheapest first")
+        for way in list_ways_out(made):
+            say(say_way(way), 2, 4)

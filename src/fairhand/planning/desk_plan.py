@@ -4,18 +4,20 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache, partial
 
 from fairhand.model.late_rule import LateRule
-from fairhand.model.plan import Free, PaperDue, Plan, Sitting, Step
+from fairhand.model.plan import Free, PaperDue, Plan, Sitting, Step, WayOut
 from fairhand.planning.aiming import EFFORT
 from fairhand.planning.hours import ASSUMED, Hours, list_free_hours
 from fairhand.planning.lateness import UNSTATED, as_cost, marks_lost
 from fairhand.planning.pace import Pace
+from fairhand.planning.shortfall import count_shortfall
 from fairhand.planning.sittings import plan_sittings
 from fairhand.planning.standing import Standing
 from fairhand.planning.steps import list_hours, list_steps
+from fairhand.planning.way_out import find_ways_out
 
 GRAIN = 5
 """Sittings begin at whole multiples of so many minutes."""
@@ -60,6 +62,10 @@ class DeskPlan:
     late: tuple[Late, ...] = ()
     pressed: frozenset[str] = frozenset()
     """Papers for which time is short, so that no night lies between their steps."""
+    begin: dt.datetime | None = None
+    """The hour from which is planned: now, or when what is under way began."""
+    free: tuple[Free, ...] = ()
+    """The hours that were planned with."""
     passed: tuple[tuple[str, dt.datetime], ...] = ()
     """Papers whose hour has passed, of which nobody has said that they were handed in, with the hour."""
 
@@ -79,10 +85,15 @@ class DeskPlan:
         return self.titles.get(paper, paper)
 
     def days(self) -> dict[dt.date, list[Sitting]]:
-        """The sittings of each day that has any, in order."""
+        """The sittings of each day that has any, in order; those that only a pause parts are told as one."""
+        pause = dt.timedelta(minutes=self.hours.pause_minutes)
         found: dict[dt.date, list[Sitting]] = {}
         for sitting in self.plan.sittings:
-            found.setdefault(sitting.start.date(), []).append(sitting)
+            day = found.setdefault(sitting.start.date(), [])
+            if day and day[-1].step == sitting.step and sitting.start - day[-1].end <= pause:
+                day[-1] = replace(day[-1], end=sitting.end)
+            else:
+                day.append(sitting)
         return found
 
 
@@ -109,13 +120,16 @@ def make_desk_plan(
     """
     open_ = [standing for standing in standings if not is_gone(standing, now)]
     rules = {standing.paper: standing.late for standing in open_}
-    papers = tuple(paper for standing in open_ for paper in _list_due(standing))
+    listed = [paper for standing in open_ for paper in _list_due(standing)]
+    papers = tuple(
+        sorted(listed, key=lambda paper: (paper.due is None, paper.due and paper.due.timestamp(), paper.paper))
+    )
     steps = _steps_of(open_, pace, now, ())
     begin = _begin(now, former, steps)
     last = max((paper.due for paper in papers if paper.due is not None), default=now)
-    free = list_free_hours(hours, begin, max(last, now) + BEYOND)
+    free = tuple(list_free_hours(hours, begin, max(last, now) + BEYOND))
 
-    place = partial(_place, papers, tuple(free), begin, former, hours.longest_minutes, hours.pause_minutes)
+    place = partial(_place, papers, free, begin, former, hours.longest_minutes, hours.pause_minutes)
     plan = place(tuple(steps.values()), effort // FIRST_LOOK)
     pressed = frozenset(one.paper.partition("/")[0] for one in list_late(plan, steps, papers, rules))
     if pressed:
@@ -125,7 +139,7 @@ def make_desk_plan(
         (paper.paper, paper.due) for paper in papers if paper.due and paper.due <= now and _has_steps(paper, steps)
     )
     late = tuple(list_late(plan, steps, papers, rules))
-    return DeskPlan(now, plan, steps, papers, hours, pace, late, pressed, passed)
+    return DeskPlan(now, plan, steps, papers, hours, pace, late, pressed, begin, free, passed)
 
 
 def is_gone(standing: Standing, now: dt.datetime) -> bool:
@@ -167,6 +181,43 @@ def list_late(plan: Plan, steps: Mapping[str, Step], papers: Iterable[PaperDue],
             piece = step.id.partition("/")[2].replace("-", " ")
             late.append(Late(step.paper, f"{titles.get(step.paper, step.paper)}: {piece}", step.due, ready))
     return late
+
+
+def list_ways_out(made: DeskPlan) -> tuple[WayOut, ...]:
+    """The ways out that cost least, where something does not fit; none where everything does."""
+    if not made.late or made.begin is None:
+        return ()
+    hours = made.hours
+    steps = tuple(made.steps.values())
+    return _find_ways(made.papers, made.free, made.begin, hours.longest_minutes, hours.pause_minutes, steps)
+
+
+def short_of(made: DeskPlan) -> int:
+    """How many minutes at the desk are missing before the due hours."""
+    if not made.late or made.begin is None:
+        return 0
+    hours = made.hours
+    return count_shortfall(
+        list(made.steps.values()),
+        made.papers,
+        made.free,
+        made.begin,
+        longest_minutes=hours.longest_minutes,
+        pause_minutes=hours.pause_minutes,
+    )
+
+
+@lru_cache(maxsize=8)
+def _find_ways(
+    papers: tuple[PaperDue, ...],
+    free: tuple[Free, ...],
+    begin: dt.datetime,
+    longest_minutes: int,
+    pause_minutes: int,
+    steps: tuple[Step, ...],
+) -> tuple[WayOut, ...]:
+    """The ways out, found once while nothing changes."""
+    return find_ways_out(steps, papers, free, begin, longest_minutes=longest_minutes, pause_minutes=pause_minutes)
 
 
 @lru_cache(maxsize=16)

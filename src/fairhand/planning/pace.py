@@ -88,17 +88,20 @@ def learn_pace(ratios: Sequence[float]) -> Pace:
 def list_ratios(log: Iterable[Logged]) -> tuple[float, ...]:
     """What each step that is done took, over its usual minutes; what was done of it by parts counts together.
 
+    A step of which some part's time was not said tells nothing.
+
     >>> list_ratios([Logged("draft", 60, usual_minutes=100, left_minutes=50), Logged("draft", 90, usual_minutes=100)])
     (1.5,)
     """
-    so_far: dict[str, int] = {}
+    so_far: dict[str, float] = {}
     ratios = []
     for one in log:
-        took = so_far.pop(one.step, 0) + (one.took_minutes or 0)
+        took = so_far.pop(one.step, 0) + (math.nan if one.took_minutes is None else one.took_minutes)
+        whole = one.usual_minutes or one.planned_minutes
         if one.left_minutes:
             so_far[one.step] = took
-        elif one.took_minutes is not None and not one.left_out and (one.usual_minutes or one.planned_minutes):
-            ratios.append(took / (one.usual_minutes or one.planned_minutes))
+        elif whole and not one.left_out and not math.isnan(took):
+            ratios.append(took / whole)
     return tuple(ratios)
 
 

@@ -6,8 +6,9 @@ import datetime as dt
 from dataclasses import dataclass
 
 from fairhand.language.counts import say_minutes
-from fairhand.model.plan import Sitting
+from fairhand.model.plan import Sitting, WayOut
 from fairhand.planning.desk_plan import DeskPlan, Late
+from fairhand.planning.hours import ASSUMED_WORDS, Hours
 
 NO_HOURS = "There are no hours to work in: every day is off, or none is set down."
 NOTHING_LEFT = "Nothing is left to do on any paper."
@@ -98,6 +99,37 @@ def say_late(one: Late) -> str:
         return f"“{one.title}”, due {say_hour(one.due)}, does not fit into your hours."
     told = f"“{one.title}” is due {say_hour(one.due)}, and will be ready {say_hour(one.ready)}."
     return f"{told} {one.working}." if one.working else told
+
+
+def say_short(minutes: int) -> str:
+    """How much time is missing; nothing where it is not time but an order or a wait that does not fit.
+
+    >>> say_short(95)
+    'At least 1 hour 35 minutes more are needed before the due hours.'
+    """
+    return f"At least {say_minutes(minutes)} more are needed before the due hours." if minutes else ""
+
+
+def say_way(way: WayOut) -> str:
+    """A way out, with its price and the hour by which it must be taken."""
+    by = f", by {say_hour(way.by)}" if way.by else ""
+    return f"{way.does}{by}: {way.price}."
+
+
+def say_pauses(hours: Hours) -> str:
+    """How long sittings are parted.
+
+    >>> say_pauses(Hours(longest_minutes=90, pause_minutes=10))
+    'After 90 minutes a pause of 10 is reckoned.'
+    """
+    if not hours.longest_minutes or not hours.pause_minutes:
+        return ""
+    return f"After {hours.longest_minutes} minutes a pause of {hours.pause_minutes} is reckoned."
+
+
+def say_grounds(made: DeskPlan) -> str:
+    """What the plan rests on: the pace, the hours where they are assumed, and the pauses."""
+    return " ".join(filter(None, (str(made.pace), "" if made.hours.stated else ASSUMED_WORDS, say_pauses(made.hours))))
 
 
 def say_passed(title: str, due: dt.datetime) -> str:

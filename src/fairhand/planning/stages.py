@@ -59,7 +59,8 @@ class Sketch:
     why: str
     follows: str = ""
     """The step of its own stage that it comes after."""
-    optional: bool = False
+    loses: str = ""
+    """What the paper goes without where it is left out; empty where it cannot be."""
     due: dt.datetime | None = None
     beside: bool = False
     """Whether nothing waits for it."""
@@ -105,7 +106,8 @@ def _sketch_reading(standing: Standing) -> Iterator[Sketch]:
 
 def _why_sources(standing: Standing) -> str:
     if standing.sources_asked - standing.sources_there >= standing.sources_for_points:
-        return f"The sheet asks for {standing.sources_asked}, and {standing.sources_there or 'none'} of them are there."
+        there = f"{standing.sources_there or 'none'} of them {'is' if standing.sources_there == 1 else 'are'} there"
+        return f"The sheet asks for {standing.sources_asked}, and {there}."
     points = count_of(standing.thin_points, "point has", "points have")
     return f"{points} fewer sources than you want."
 
@@ -154,7 +156,7 @@ def _sketch_readers(standing: Standing) -> Iterator[Sketch]:
             20,
             f"Somebody new to it reads it, for {count_of(days, 'day')}; then what was said is weighed.",
             follows=f"reader-{number - 1}" if number > 1 else "",
-            optional=True,
+            loses="a reader",
         )
 
 

@@ -44,12 +44,12 @@ def list_steps(standing: Standing, pace: Pace, *, zone: dt.tzinfo | None = None,
     for stage, sketch in STAGES.items() if not _is_over(told.get("hand-in")) else ():
         here: list[str] = []
         for one in (*sketch(standing), *sketch_milestones(standing, stage)):
-            if _is_over(told.get(one.name)) or (pressed and one.optional and not standing.wishes.readers_asked):
+            if _is_over(told.get(one.name)) or (pressed and one.loses and not standing.wishes.readers_asked):
                 continue
             after: tuple[str, ...] = (f"{standing.paper}/{one.follows}",)
             if after[0] not in here:
                 after = tuple(here) if one.beside and here else before
-            rest = 0 if pressed and not one.optional else _rest_after(standing, one.name)
+            rest = 0 if pressed and not one.loses else _rest_after(standing, one.name)
             earliest = _latest(opens, _opens_by_wish(standing, one.name, zone))
             steps.append(_make_step(standing, one, pace, told.get(one.name), after, rest, earliest))
             if not one.beside:
@@ -108,9 +108,10 @@ def _make_step(
         rest_minutes=rest,
         earliest=earliest,
         due=one.due,
-        optional=one.optional,
+        optional=bool(one.loses),
         why=one.why,
         usual_minutes=usual,
+        loses=one.loses,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -44,21 +44,6 @@ def work_in_hand(place: Path, at: dt.datetime | None = None) -> tuple[InHand, ..
     """
     papers = [_look(folder, at) for folder in list_papers(find_desk(place) or place)]
     return tuple(sorted(papers, key=lambda paper: (paper.hour.timestamp() if paper.hour else math.inf, paper.title)))
-
-
-def due_first(papers: Sequence[InHand], at: dt.datetime) -> InHand | None:
-    """The paper to work on now: of those that are not due yet the one that is due first, else the first without a date.
-
-    Earliest due date first makes the greatest lateness as small as it can be.
-
-    **Source**: J. R. Jackson 1955.
-
-    Args:
-        papers: In the order of the hours when they are due.
-        at: The present hour.
-    """
-    open_ = [paper for paper in papers if paper.hour is None or paper.hour >= at]
-    return next(iter(open_), papers[-1] if papers else None)
 
 
 def read_desk(desk: Path) -> DeskSettings:

@@ -19,7 +19,7 @@ from fairhand.model.plan import Plan, Sitting
 from fairhand.model.problem import Problem
 from fairhand.model.settings import DeskSettings
 from fairhand.planning.calendar_file import write_calendar
-from fairhand.planning.desk_plan import DeskPlan, make_desk_plan
+from fairhand.planning.desk_plan import DeskPlan, list_ways_out, make_desk_plan, short_of
 from fairhand.planning.hours_written import read_hours
 from fairhand.planning.pace import WHERE, learn_pace, list_ratios, read_log
 from fairhand.planning.standing import Standing, read_wishes
@@ -194,6 +194,17 @@ def tell_plan(made: DeskPlan, problems: Iterable[Problem] = ()) -> dict[str, Any
                 "lost": round(one.lost, 4),
             }
             for one in made.late
+        ],
+        "short_minutes": short_of(made),
+        "ways_out": [
+            {
+                "does": way.does,
+                "price": way.price,
+                "by": way.by.isoformat() if way.by else None,
+                "gains_minutes": way.gains_minutes,
+                "lost": round(way.costs, 4),
+            }
+            for way in list_ways_out(made)
         ],
         "lost": made.plan.lost,
         "pace": {"likely": made.pace.likely, "safe": made.pace.safe, "steps": made.pace.steps},

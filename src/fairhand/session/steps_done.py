@@ -14,7 +14,7 @@ from fairhand.planning.desk_plan import DeskPlan
 from fairhand.planning.pace import WHERE, Logged, add_to_log, read_log
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.overview import read_desk
-from fairhand.session.plan import desk_now, desk_of, plan_desk, read_former
+from fairhand.session.plan import Begun, desk_now, desk_of, plan_desk, read_former
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,17 +36,17 @@ def find_step(place: Path, named: str, at: dt.datetime | None = None) -> Asked:
     Raises:
         NoSuchStep: No step of the plan has that name, or several have.
     """
-    desk = desk_of(place)
-    former = read_former(desk)
     made = plan_desk(place, at)
     step = made.steps[_choose(named, made, place)]
+    first = first_planned(place, step)
+    return Asked(desk_of(place) / step.id.partition("/")[0], step, first.planned_minutes, first.usual_minutes)
+
+
+def first_planned(place: Path, step: Step) -> Begun:
+    """What a step of the last plan would take when it was first planned; what is left of it now, where none is kept."""
+    former = read_former(desk_of(place))
     begun = former.begun.get(step.id) if former else None
-    return Asked(
-        desk / step.id.partition("/")[0],
-        step,
-        max(step.minutes, begun.planned_minutes if begun else 0),
-        max(step.usual_minutes, begun.usual_minutes if begun else 0),
-    )
+    return begun or Begun(step.minutes, step.usual_minutes)
 
 
 def end_step(

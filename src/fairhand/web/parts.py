@@ -25,7 +25,13 @@ class Part:
 PARTS = (
     Part(
         "Preparation",
-        (Leaf("brief", "Brief"), Leaf("jottings", "Jottings"), Leaf("focus", "Focus"), Leaf("points", "Points")),
+        (
+            Leaf("brief", "Brief"),
+            Leaf("jottings", "Jottings"),
+            Leaf("focus", "Focus"),
+            Leaf("points", "Points"),
+            Leaf("plan", "Plan"),
+        ),
     ),
     Part("Research", (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"))),
     Part("Drafting", (Leaf("draft", "Draft"), Leaf("revision", "Revision"))),

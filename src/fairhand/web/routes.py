@@ -10,6 +10,8 @@ PAGES = (
     "assets",
     "watching",
     "desk_page",
+    "plan_page",
+    "hours_page",
     "new_page",
     "brief_page",
     "jottings_page",
