@@ -42,7 +42,13 @@ WAYS: dict[str, dict[str, Any]] = {
 def list_paths(paper: str) -> dict[str, str]:
     """Every page that there is, by the name of its pictures."""
     leaves = [leaf for leaf in LEAVES if leaf in working_leaves(list_routes())]
-    return {"desk": "/", "new": "/new", **{leaf: f"/paper/{paper}/{leaf}" for leaf in leaves}}
+    return {
+        "desk": "/",
+        "new": "/new",
+        "all-plans": "/plan",
+        "hours": "/plan/hours",
+        **{leaf: f"/paper/{paper}/{leaf}" for leaf in leaves},
+    }
 
 
 @contextmanager

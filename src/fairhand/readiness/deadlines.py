@@ -6,9 +6,9 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any, Literal
 
+from fairhand.language.counts import count_of
 from fairhand.model.finding import Weight
 from fairhand.readiness.judgement import CONFIRM, Judgement, State
-from fairhand.readiness.naming import count_of
 
 Answer = Literal["ready", "not ready", "ask"]
 

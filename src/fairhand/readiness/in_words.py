@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from fairhand.readiness.naming import count_of
+from fairhand.language.counts import count_of
 
 CAUTION = (
     "Nothing here says that the paper is good; and the sheet, then the department, then the style manual have the "

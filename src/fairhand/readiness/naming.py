@@ -81,12 +81,3 @@ def name_tie(tie: Dependence, names: Mapping[str, str]) -> str:
     if tie.kind == "cites":
         return f"{first} cites {second} (“{tie.why}”)"
     return f"{first} and {second} are both by {tie.why}"
-
-
-def count_of(number: int, singular: str, plural: str = "") -> str:
-    """A number with its noun.
-
-    >>> count_of(1, "source"), count_of(1200, "word")
-    ('1 source', '1,200 words')
-    """
-    return f"{number:,} {singular if number == 1 else plural or singular + 's'}"

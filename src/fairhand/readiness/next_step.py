@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import product
 
+from fairhand.language.counts import count_of
 from fairhand.model.finding import Finding
 from fairhand.model.span import line_at
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import Judged
-from fairhand.readiness.naming import count_of
 
 ORDER = (
     ("section-missing", "Write what is missing"),

@@ -24,6 +24,7 @@ from fairhand.readiness.naming import name_entry
 from fairhand.readiness.verdicts.length import allowed_range
 from fairhand.reading.labels import labels_in
 from fairhand.reading.notes_file import read_notes
+from fairhand.session.focus import look_at_focus
 from fairhand.session.kept import kept_verdict, program_state
 from fairhand.session.loading import load_brief, load_to_cite
 from fairhand.session.texts import SourceTexts
@@ -69,6 +70,7 @@ def _work_out(folder: Path, now: dt.datetime) -> dict[str, Any]:
     asked = [one for one in known.paper.requirements if not known.is_waived(one)]
     wishes, _ = read_wishes(files.settings.other.get("plan"), files.desk.other.get("plan"))
     log, _ = read_log(_text(files, WHERE))
+    focus, _ = look_at_focus(folder)
     read = _read_already(known, files)
     short = [want - have for want, have in _support_of(known) if have < want]
     listed = {entry.id for entry in read_csl_json(_text(files, "sources.json"))[0]}
@@ -88,7 +90,7 @@ def _work_out(folder: Path, now: dt.datetime) -> dict[str, Any]:
         if known.asks_for_sources
         else (),
         has_jottings=bool(_text(files, "jottings.md").strip()),
-        has_focus=bool(known.paper.points.thesis or known.paper.points.points or _text(files, "focus.toml").strip()),
+        has_focus=bool(known.paper.points.thesis or known.paper.points.points or focus.focus),
         words_asked=_words_asked(asked, "paper"),
         words_written=known.words.counted if known.paper.draft.strip() else 0,
         hand_in=next((str(one.values.get("by")) for one in asked if one.kind == "submit"), ""),

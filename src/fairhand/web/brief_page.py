@@ -13,11 +13,11 @@ from fairhand.brief.marked_sheet import mark_sheet
 from fairhand.brief.read import given_day
 from fairhand.brief.telling import name_requirement, say_day, tell_requirement
 from fairhand.errors import FairhandError
+from fairhand.language.counts import count_of
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.settings import Answer
 from fairhand.readiness.judgement import Judged, Judgement
-from fairhand.readiness.naming import count_of
 from fairhand.session.answering import answer_requirement
 from fairhand.session.editing import state_of
 from fairhand.session.giving_sheets import give_sheet, set_given

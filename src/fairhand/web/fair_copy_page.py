@@ -9,7 +9,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import MatterLeft, NothingToPrint
-from fairhand.readiness.naming import count_of
+from fairhand.language.counts import count_of
 from fairhand.session.printing import set_copy
 from fairhand.web.asked import Asked, get
 from fairhand.web.safety import POLICY_OF_FILE, write_policy

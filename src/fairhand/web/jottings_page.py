@@ -7,7 +7,7 @@ from typing import Any
 
 from starlette.responses import Response
 
-from fairhand.readiness.naming import count_of
+from fairhand.language.counts import count_of
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.plain_page import PlainPage
 

@@ -10,10 +10,11 @@ from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.evidence.support import PointSupport
+from fairhand.language.counts import count_of
 from fairhand.model.point import Point, Points, Support
 from fairhand.planning.points import WHERE
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.naming import count_of, name_tie
+from fairhand.readiness.naming import name_tie
 from fairhand.reading.labels import labels_in
 from fairhand.session.editing import state_of
 from fairhand.session.points import keep_point, keep_thesis, order_of, remove_point, reorder_point

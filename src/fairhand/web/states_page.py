@@ -8,10 +8,10 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import count_of
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.proof.comparison import Change
-from fairhand.readiness.naming import count_of
 from fairhand.readiness.told import mark_differences
 from fairhand.session.states import bring_beside, bring_in_place, check_states, look_at, look_back
 from fairhand.web.asked import Asked, get, post

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fairhand.language.counts import count_of
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
-from fairhand.readiness.naming import count_of
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:

@@ -7,12 +7,12 @@ from collections.abc import Callable, Mapping
 
 from rapidfuzz import fuzz
 
+from fairhand.language.counts import count_of
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span, line_at
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement, State
-from fairhand.readiness.naming import count_of
 from fairhand.readiness.verdicts import section
 
 ALIKE = 75.0

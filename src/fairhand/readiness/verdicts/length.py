@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from fairhand.brief.length_counts import uncounted_parts
+from fairhand.language.counts import count_of
 from fairhand.manuscript.counting import WordsOf
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import CONFIRM, Judgement
-from fairhand.readiness.naming import count_of
 
 ABOUT = 0.10
 """What *about* allows either way."""

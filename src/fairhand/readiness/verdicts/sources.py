@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from fairhand.language.counts import count_of
 from fairhand.model.entry import Entry
 from fairhand.model.requirement import Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.judgement import Judgement, State
-from fairhand.readiness.naming import count_of
 
 ARTICLES = frozenset({"article-journal", "article", "paper-conference", "review"})
 SCHOLARLY = ARTICLES | {"book", "chapter", "thesis", "report", "monograph", "collection", "entry-encyclopedia"}
