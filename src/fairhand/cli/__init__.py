@@ -24,6 +24,7 @@ COMMANDS: dict[str, str] = {
     "answer": "Answer, correct or waive something that the sheet asks.",
     "jot": "Write down whatever comes to mind, and sort it afterwards.",
     "focus": "Show or set what the paper is about, and the questions to read for.",
+    "add": "Add sources: files, lists, addresses, a DOI, ISBN or PMID.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",
     "find": "Find words, or what may answer a question, in the sources.",
     "citations": "Show how each citation in the draft was understood.",

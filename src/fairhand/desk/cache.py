@@ -5,8 +5,9 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Literal
 
 from fairhand.desk.disk import is_writable, put_file
 from fairhand.desk.places import CACHE, RECORD, find_desk, walk_folder
@@ -15,8 +16,10 @@ from fairhand.errors import FolderNotWritable
 
 _READ_UP_TO = 256 * 1024
 """Files of at most so many bytes are known by their bytes; larger ones by size and times."""
-_MOST_KEPT = 64
-"""Answers kept for one paper; the longest unasked go first."""
+Shelf = Literal["answers", "texts"]
+"""What is kept apart from the rest: the engines' answers and verdicts, or the texts of sources."""
+_MOST_KEPT: Mapping[Shelf, int] = {"answers": 64, "texts": 5000}
+"""How many are kept for one paper; the longest unasked go first."""
 
 
 def fingerprint(folder: Path) -> str:
@@ -41,15 +44,16 @@ def fingerprint(folder: Path) -> str:
     return digest.hexdigest()
 
 
-def read_cached(folder: Path, key: str) -> bytes | None:
+def read_cached(folder: Path, key: str, shelf: Shelf = "answers") -> bytes | None:
     """What was kept under that key, or None where nothing whole was.
 
     Args:
         folder: The paper's folder.
         key: Any text that names all that the answer depends on.
+        shelf: What it was kept with.
     """
     try:
-        path = _cached(folder, key)
+        path = _cached(folder, key, shelf)
         stored = path.read_bytes()
     except OSError:
         return None
@@ -59,26 +63,28 @@ def read_cached(folder: Path, key: str) -> bytes | None:
     return data if told == hash_bytes(data).encode() else None
 
 
-def keep_cached(folder: Path, key: str, data: bytes) -> bool:
+def keep_cached(folder: Path, key: str, data: bytes, shelf: Shelf = "answers") -> bool:
     """The bytes are kept under that key; False where the folder is closed or full, which is no fault.
 
     A cache may have been made by somebody else: keep JSON in it, nothing that runs when it is read.
     """
-    path = _cached(folder, key)
+    path = _cached(folder, key, shelf)
     if not is_writable(folder):
         return False
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         put_file(path, hash_bytes(data).encode() + data, flushed=False)
-        for old in sorted(path.parent.glob("*"), key=lambda one: -one.stat().st_mtime_ns)[_MOST_KEPT:]:
-            old.unlink(missing_ok=True)
+        kept = list(path.parent.iterdir())
+        if len(kept) > _MOST_KEPT[shelf]:
+            for old in sorted(kept, key=lambda one: -one.stat().st_mtime_ns)[_MOST_KEPT[shelf] :]:
+                old.unlink(missing_ok=True)
     except (OSError, FolderNotWritable):
         return False
     return True
 
 
-def _cached(folder: Path, key: str) -> Path:
-    return folder / CACHE / "answers" / hash_bytes(key.encode(errors="surrogateescape"))
+def _cached(folder: Path, key: str, shelf: Shelf) -> Path:
+    return folder / CACHE / shelf / hash_bytes(key.encode(errors="surrogateescape"))
 
 
 def _list_files(folder: Path) -> Iterator[tuple[str, Path]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import secrets
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -12,6 +13,7 @@ from fairhand.desk.places import CACHE
 from fairhand.errors import DeskError, FolderNotWritable
 
 _PATIENCE_SECONDS = 10.0
+_HALF_WRITTEN = re.compile(r"\.[0-9a-f]{12}\.part")
 
 
 def put_file(path: Path, data: bytes, *, before: Callable[[], None] | None = None, flushed: bool = True) -> Path:
@@ -111,6 +113,13 @@ def lock_folder(folder: Path) -> Iterator[None]:
         yield
     finally:
         lock.release()
+
+
+def sweep_unfinished(folder: Path) -> None:
+    """What a process that was killed left half written in a folder is gone; who holds the folder's lock may do so."""
+    for path in folder.glob(".*.part") if folder.is_dir() else ():
+        if _HALF_WRITTEN.fullmatch(path.name):
+            path.unlink(missing_ok=True)
 
 
 def _write_new(path: Path, data: bytes, *, flushed: bool) -> None:

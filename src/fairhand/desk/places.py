@@ -39,7 +39,9 @@ PRINTED = "fair"
 
 _TELLS_A_PAPER = frozenset({"draft", "brief"})
 """What, whatever its ending, makes a folder a paper, as any of the writer's own files does."""
-_WITHIN_A_PAPER = frozenset({"brief", "sources", PRINTED, CACHE})
+INBOX = "inbox"
+"""Where a phone or a browser saves what is to be taken in."""
+_WITHIN_A_PAPER = frozenset({"brief", "sources", INBOX, PRINTED, CACHE})
 
 
 def find_desk(path: Path) -> Path | None:

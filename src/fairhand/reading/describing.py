@@ -17,13 +17,14 @@ _MOST_NAMES = 200
 _NAMED_BY_FILE = "the file’s name"
 
 
-def describe_file(data: bytes, file: str, texts: Sequence[str] = ()) -> Description:
+def describe_file(data: bytes, file: str, texts: Sequence[str] = (), known: Iterable[Said] = ()) -> Description:
     r"""What the file says of its work; at least a title, from its name where nothing better is in it.
 
     Args:
         data: The file's bytes.
         file: Its name.
         texts: The text of its leaves, where they were read already.
+        known: What is known of the work from elsewhere, and is trusted before the file.
 
     Raises:
         InputError: The file is empty, or of a kind that is not read.
@@ -32,7 +33,7 @@ def describe_file(data: bytes, file: str, texts: Sequence[str] = ()) -> Descript
     Field(value='salt road notes', from_='the file’s name')
     """
     kind = kind_of(data, file)
-    return gather((*_said_within(kind, data, file, texts), ("title", _title_of_name(file), _NAMED_BY_FILE)))
+    return gather((*known, *_said_within(kind, data, file, texts), ("title", _title_of_name(file), _NAMED_BY_FILE)))
 
 
 def _said_within(kind: FileKind, data: bytes, file: str, texts: Sequence[str]) -> Iterator[Said]:

@@ -60,7 +60,11 @@ def read_source(data: bytes, file: str, entry: Entry | None) -> tuple[SourceText
     >>> [page.label for page in source.pages], source.labels_from, problems
     (['1', '2'], 'counted', ())
     """
-    leaves = read_leaves(data, file)
+    return text_of(read_leaves(data, file), file, entry)
+
+
+def text_of(leaves: Leaves, file: str, entry: Entry | None) -> tuple[SourceText, tuple[Problem, ...]]:
+    """The text of a source whose leaves were read, as `read_source` gives it."""
     leaves = replace(leaves, texts=join_hyphens(leaves.texts))
     pages, paged, origin = number_leaves(leaves, entry)
     id_ = entry.id if entry is not None else file.replace("\\", "/").rpartition("/")[2].rpartition(".")[0]

@@ -37,10 +37,10 @@ def join_list(folder: Path, found: Iterable[Entry], how: How = "written") -> Joi
         FileUnreadable: The list is no list of records, and must be mended first.
         DraftChangedOnDisk: It was changed meanwhile.
     """
-    files, records = _open_list(folder)
+    files, records = open_list(folder)
     longer, joined = join_records(records, found, load_entries(files, []))
     if joined.new:
-        _write(files, longer, how)
+        write_list(files, longer, how)
     return joined
 
 
@@ -108,8 +108,8 @@ def change_record(folder: Path, entry: Entry, kind: str, written: Mapping[str, s
     if read_entry(record, LIST)[0] is None:
         message = f"{entry.id}: it would have no title, author or address to cite; write one of them"
         raise FairhandError(message)
-    files, records = _open_list(folder)
-    _write(files, put_record(records, entry, record))
+    files, records = open_list(folder)
+    write_list(files, put_record(records, entry, record))
 
 
 def remove_record(folder: Path, entry: Entry) -> None:
@@ -119,12 +119,12 @@ def remove_record(folder: Path, entry: Entry) -> None:
         DeskError: It is in the course's list, and not in the paper's.
         FileUnreadable: The list is no list of records, and must be mended first.
     """
-    files, records = _open_list(folder)
+    files, records = open_list(folder)
     left = drop_record(records, entry)
     if left is None:
         message = f"{entry.id}: it is in the course's list, which its papers share; take it out there"
         raise DeskError(message)
-    _write(files, left)
+    write_list(files, left)
 
 
 def add_text(folder: Path, entry: Entry, name: str, data: bytes) -> str:
@@ -141,13 +141,8 @@ def add_text(folder: Path, entry: Entry, name: str, data: bytes) -> str:
         FileUnreadable: It is empty, or not what its name says.
         DeskError: The source has a file already.
     """
-    suffix = PurePath(name).suffix.lower()
-    if suffix not in SOURCE_SUFFIXES:
-        message = f"{name}: that kind of file is not read; save it as PDF, DOCX, EPUB, HTML or plain text"
-        raise UnknownFormat(message)
     kind_of(data, name)
-    stem = _NOT_IN_NAMES.sub("_", entry.id)[:_LONGEST_NAME].strip("._") or "source"
-    target = f"sources/{stem}{suffix}"
+    target = name_text(entry.id, name)
     try:
         write_file(folder, target, data, None)
     except DraftChangedOnDisk as error:
@@ -156,7 +151,24 @@ def add_text(folder: Path, entry: Entry, name: str, data: bytes) -> str:
     return target
 
 
-def _open_list(folder: Path) -> tuple[PaperFiles, list[object]]:
+def name_text(entry_id: str, name: str) -> str:
+    """The name of a source's text within the paper's folder.
+
+    Args:
+        entry_id: The source's id.
+        name: The name that the file came with.
+
+    Raises:
+        UnknownFormat: Nothing here reads that kind of file.
+    """
+    suffix = PurePath(name).suffix.lower()
+    if suffix not in SOURCE_SUFFIXES:
+        message = f"{name}: that kind of file is not read; save it as PDF, DOCX, EPUB, HTML or plain text"
+        raise UnknownFormat(message)
+    return f"sources/{_NOT_IN_NAMES.sub('_', entry_id)[:_LONGEST_NAME].strip('._') or 'source'}{suffix}"
+
+
+def open_list(folder: Path) -> tuple[PaperFiles, list[object]]:
     """The paper's files, every present state of them in the record, and the records of its list."""
     files = read_paper(folder)
     keep_record(files)
@@ -164,6 +176,11 @@ def _open_list(folder: Path) -> tuple[PaperFiles, list[object]]:
     return files, list_records(present.text) if present else []
 
 
-def _write(files: PaperFiles, records: Sequence[object], how: How = "written") -> None:
+def write_list(files: PaperFiles, records: Sequence[object], how: How = "written") -> None:
+    """The list holds these records; what it held before is in the record.
+
+    Raises:
+        DraftChangedOnDisk: It was changed meanwhile.
+    """
     present = files.files.get(LIST)
     write_file(files.folder, LIST, write_csl_json(records).encode(), present.sha256 if present else None, how=how)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
-from collections.abc import Iterator, Mapping
-from dataclasses import asdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict, replace
+from pathlib import Path
 
 from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.desk.paper_files import PaperFiles
@@ -17,7 +17,7 @@ from fairhand.model.source import Page, SourceText
 from fairhand.reading.sheet import read_sheet_text
 from fairhand.reading.source import read_source
 
-READ_BY = "2"
+READ_BY = "3"
 """Raised when sources are read otherwise than before, so that what was kept is read again."""
 PREFERRED = (".txt", ".md", ".html", ".htm", ".xhtml", ".epub", ".docx", ".odt", ".pdf")
 """Of several files of one source, the one that is read: the plainest first."""
@@ -71,18 +71,28 @@ class SourceTexts(Mapping[str, SourceText]):
         return None
 
     def _read_file(self, file: FileSeen, entry: Entry | None) -> tuple[SourceText, tuple[Problem, ...]]:
-        """A file's text, kept by the content of the file and of what its entry says."""
-        said = json.dumps(entry.csl if entry else {}, sort_keys=True, default=str)
-        key = hashlib.sha256(f"{READ_BY}\0{file.name}\0{file.sha256}\0{said}".encode()).hexdigest()
-        kept = read_cached(self.files.folder, f"source-{key}")
+        """A file's text, kept by the content of the file and by what its pages are numbered by."""
+        kept = read_cached(self.files.folder, text_key(file.sha256, file.name, entry), "texts")
         if kept is not None:
             try:
-                return _thaw(kept)
+                return _thaw(kept, file.name, entry)
             except (ValueError, KeyError, TypeError):
                 pass  # what was kept is damaged: read the file again
         text, problems = read_source(file.data, file.name, entry)
-        keep_cached(self.files.folder, f"source-{key}", _freeze(text, problems))
+        keep_text(self.files.folder, file.sha256, entry, text, problems)
         return text, problems
+
+
+def text_key(sha256: str, name: str, entry: Entry | None) -> str:
+    """What the text of a file depends on: its bytes, its ending, and what of its entry numbers its pages."""
+    numbered_by = (entry.type, entry.page, bool(entry.url)) if entry else ()
+    return f"{READ_BY} {sha256} {_ending(name)} {numbered_by!r}"
+
+
+def keep_text(folder: Path, sha256: str, entry: Entry | None, text: SourceText, problems: Sequence[Problem]) -> None:
+    """The text is kept for the paper in the folder, whatever its entry and its file will be called."""
+    frozen = json.dumps({"text": asdict(text), "problems": [asdict(one) for one in problems]}).encode()
+    keep_cached(folder, text_key(sha256, text.file, entry), frozen, "texts")
 
 
 def read_sheet(sheet: FileSeen) -> tuple[str, tuple[Problem, ...]]:
@@ -91,16 +101,20 @@ def read_sheet(sheet: FileSeen) -> tuple[str, tuple[Problem, ...]]:
 
 
 def _preference(file: FileSeen) -> int:
-    ending = "." + file.name.rpartition(".")[2].lower()
+    ending = _ending(file.name)
     return PREFERRED.index(ending) if ending in PREFERRED else len(PREFERRED)
 
 
-def _freeze(text: SourceText, problems: tuple[Problem, ...]) -> bytes:
-    return json.dumps({"text": asdict(text), "problems": [asdict(p) for p in problems]}).encode()
+def _ending(name: str) -> str:
+    return "." + name.rpartition(".")[2].lower()
 
 
-def _thaw(data: bytes) -> tuple[SourceText, tuple[Problem, ...]]:
+def _thaw(data: bytes, name: str, entry: Entry | None) -> tuple[SourceText, tuple[Problem, ...]]:
+    """A text that was kept, as that of a file and an entry, which may have had other names then."""
     found = json.loads(data)
     text = found["text"]
     pages = tuple(Page(**page) for page in text.pop("pages"))
-    return SourceText(pages=pages, **text), tuple(Problem(**problem) for problem in found["problems"])
+    read = SourceText(pages=pages, **text)
+    problems = (Problem(**problem) for problem in found["problems"])
+    renamed = (replace(one, where=one.where.replace(read.file, name, 1)) for one in problems)
+    return replace(read, id=entry.id if entry else read.id, file=name), tuple(renamed)
