@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import os
 import time
+from collections.abc import Iterator
 
 import pytest
 
@@ -44,12 +45,13 @@ def test_memory_is_bounded() -> None:
 def test_items_are_taken_only_as_they_are_needed_and_none_after_a_stop() -> None:
     """A thousand files are not all held at once."""
     drawn: list[int] = []
+    done: list[int] = []
 
-    def items() -> itertools.count[int]:
-        return itertools.count()
+    def items() -> Iterator[int]:
+        for number in itertools.count():
+            drawn.append(number)
+            yield number
 
-    source = (drawn.append(n) or n for n in items())
-    done = []
-    for item, _ in do_apart(abs, source, lanes=2, stopped=lambda: len(done) >= 3):
+    for item, _ in do_apart(abs, items(), lanes=2, stopped=lambda: len(done) >= 3):
         done.append(item)
     assert len(drawn) <= 6
