@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 from fairhand.desk.disk import add_file, writable
@@ -31,6 +32,8 @@ def put_in_inbox(folder: Path, name: str, data: bytes) -> Path:
     return add_file(folder / INBOX / name, data)
 
 
-def is_in_inbox(folder: Path, path: Path) -> bool:
-    """Whether a file stands in a paper's inbox."""
-    return path.absolute().parent == (folder / INBOX).absolute()
+def let_go(folder: Path, path: Path) -> None:
+    """A file that was taken in leaves the paper's inbox; one that stands anywhere else stays where it is."""
+    if path.absolute().parent == (folder / INBOX).absolute():
+        with suppress(OSError):
+            path.unlink()

@@ -10,6 +10,7 @@ from fairhand.citing.entry_files import detect, read_entries
 from fairhand.citing.entry_list import Joined
 from fairhand.citing.identifiers import Identifier, find_identifier
 from fairhand.citing.same_work import Double, find_doubles
+from fairhand.desk.inbox import let_go
 from fairhand.desk.paper_files import SOURCE_SUFFIXES, read_paper
 from fairhand.desk.places import walk_folder
 from fairhand.desk.seen import see_file
@@ -165,6 +166,8 @@ def _add_list(adding: _Adding, path: Path) -> None:
         adding.taken.append(_refused(path.name, error))
     else:
         adding.joined.append((path.name, Joined(joined.new, joined.there, problems)))
+        if entries:
+            let_go(adding.folder, path)
 
 
 def _add_number(adding: _Adding, number: Identifier) -> None:

@@ -10,14 +10,13 @@ from __future__ import annotations
 import time
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
 from fairhand.citing.entries import name_entry, read_entry
 from fairhand.desk.disk import lock_folder, sweep_unfinished
-from fairhand.desk.inbox import is_in_inbox
+from fairhand.desk.inbox import let_go
 from fairhand.desk.paper_files import SOURCE_SUFFIXES, plain_name
 from fairhand.desk.places import list_folder
 from fairhand.desk.seen import hash_bytes, see_file
@@ -142,7 +141,7 @@ class _Taking:
             if known is None:
                 yield path
             else:
-                self._let_go(path)
+                let_go(self.folder, path)
                 self.done.append(Taken(path.name, "there", known))
                 job.count()
 
@@ -190,7 +189,7 @@ class _Taking:
             if len(records) > before:
                 write_list(files, records, "taken")
         for task, taken in entered:
-            self._let_go(task.path)
+            let_go(self.folder, task.path)
             self.done.append(taken)
 
     def _place(self, task: Task, read: Read, ids: dict[str, str]) -> tuple[Taken, dict[str, object] | None]:
@@ -220,9 +219,3 @@ class _Taking:
         while plain_name(name := name_entry(entry, taken)) in held:
             taken.add(name)
         return name
-
-    def _let_go(self, path: Path) -> None:
-        """A file that is in the list leaves the inbox."""
-        if is_in_inbox(self.folder, path):
-            with suppress(OSError):
-                path.unlink()

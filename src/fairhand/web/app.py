@@ -27,5 +27,6 @@ def make_app(desk: Path, secret: str, *, at: dt.datetime | None = None) -> Guard
     app = Starlette(routes=routes, exception_handlers=dict(HANDLERS), lifespan=watched)
     app.state.papers = Papers(desk, at=at)
     app.state.waiting = Waiting()
+    app.state.jobs = {}
     app.state.working = working_leaves(routes)
     return Guard(app, secret)

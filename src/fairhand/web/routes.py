@@ -19,6 +19,7 @@ PAGES = (
     "focus_page",
     "points_page",
     "sources_page",
+    "adding_page",
     "find_page",
     "source_text_page",
     "source_page",

@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
+from fairhand.citing.described import FROM, list_missing, origins_of
 from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of, tell_field
+from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
 from fairhand.session.noting import list_notes, name_note
+from fairhand.session.photographs import find_photograph
 from fairhand.session.sources import add_text, change_record, remove_record, state_of
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import Form
 from fairhand.web.notes_page import order_notes
+from fairhand.web.safety import POLICY_OF_FILE, write_policy
 from fairhand.web.source_text_page import find_entry, tell_text
 
 
@@ -52,11 +57,30 @@ def show_source(
         written={field.name: sent.get(field.name, tell_field(entry.csl, field)) for field in fields},
         now=_tell_record(present) if present else "",
         seen=state_of(entry) if present else asked.form.text("seen", state_of(entry)),
+        origins=origins_of(entry.csl),
+        missing=list_missing(entry) if FROM in str(entry.csl.get("custom", "")) else (),
+        photograph=_name_photograph(asked, entry),
         text=tell_text(known.paper.texts.get(entry.id)),
         texts=known.paper.texts,
         notes=order_notes(list_notes(asked.paper.folder)[0], entry.id, known),
         name=name_note,
     )
+
+
+def show_photograph(asked: Asked) -> Response:
+    """The photograph that is all there is of a source; its address changes with the file."""
+    found = find_photograph(asked.paper.opened.source_texts, find_entry(asked, asked.name("id")))
+    if found is None:
+        raise HTTPException(404)
+    data, media_type = found
+    headers = {"cache-control": "private, max-age=31536000, immutable", "content-security-policy": FILE_POLICY}
+    return Response(data, media_type=media_type, headers=headers)
+
+
+def _name_photograph(asked: Asked, entry: Entry) -> str:
+    """What tells one photograph of the source from another; nothing where there is none."""
+    found = find_photograph(asked.paper.opened.source_texts, entry)
+    return hash_bytes(found[0])[:12] if found else ""
 
 
 def read_fields(form: Form) -> Mapping[str, str]:
@@ -113,10 +137,12 @@ def _tell_record(entry: Entry) -> str:
     return "\n".join(f"{label.partition(',')[0]}: {value.replace(chr(10), '; ')}" for label, value in told if value)
 
 
+FILE_POLICY = write_policy(POLICY_OF_FILE)
 ONE = "/paper/{slug}/sources/{id:path}"
 ROUTES = (
     post(f"{ONE}/text", give_text),
     post(f"{ONE}/remove", remove),
+    get(f"{ONE}/photograph", show_photograph),
     get(ONE, show),
     post(ONE, change),
 )
