@@ -148,7 +148,7 @@ def test_work_that_takes_long_shows_how_far_it_is_and_stops(client: TestClient) 
         return Added(left=3)
 
     job = Job(work, total=5)
-    client.app.app.state.jobs["tram-libraries"] = job
+    client.app.app.state.jobs["tram-libraries"] = job  # type: ignore[attr-defined]
     job.begin()
     going.wait(5)
     assert "2 of 5 are done" in client.get(ADDING).text
@@ -163,7 +163,7 @@ def test_nothing_hinders_anybody_who_adds(
     """By keyboard, narrow, at night, and without scripts; what axe-core finds is nothing."""
     (tmp_path / "ebb.html").write_text(EBB.format(5), "utf-8")
     for way in ({"java_script_enabled": False}, {"viewport": {"width": 390, "height": 844}, "color_scheme": "dark"}):
-        with browser.new_context(**way) as context:  # type: ignore[arg-type]
+        with browser.new_context(**way) as context:
             page = context.new_page()
             page.goto(served)
             page.goto(served.partition("/?")[0] + ADD)
