@@ -8,6 +8,7 @@ import socket
 import threading
 import time
 from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 
 import pytest
@@ -50,11 +51,12 @@ def client(desk: Path, open_desk: Callable[[Path], TestClient]) -> TestClient:
     return open_desk(desk)
 
 
-@pytest.fixture
-def served(desk: Path) -> Iterator[str]:
-    """The address, key included, of a real server on a copy of the demo's desk."""
-    with socket.socket() as listening:
-        listening.bind(("127.0.0.1", 0))
+@contextmanager
+def serving(desk: Path, port: int = 0) -> Iterator[str]:
+    """The address, key included, of a real server on a desk, as long as it is needed."""
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
+        listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        listening.bind(("127.0.0.1", port))
         listening.listen()
         server = uvicorn.Server(
             uvicorn.Config(make_app(desk, SECRET, at=AT), log_level="warning", timeout_graceful_shutdown=1)
@@ -63,9 +65,24 @@ def served(desk: Path) -> Iterator[str]:
         thread.start()
         while not server.started:
             time.sleep(0.01)
-        yield f"http://127.0.0.1:{listening.getsockname()[1]}/?key={SECRET}"
-        server.should_exit = True
-        thread.join()
+        try:
+            yield f"http://127.0.0.1:{listening.getsockname()[1]}/?key={SECRET}"
+        finally:
+            server.should_exit = True
+            thread.join()
+
+
+@pytest.fixture
+def serve() -> Callable[..., AbstractContextManager[str]]:
+    """Serves any folder as a desk, at any port."""
+    return serving
+
+
+@pytest.fixture
+def served(desk: Path) -> Iterator[str]:
+    """The address, key included, of a real server on a copy of the demo's desk."""
+    with serving(desk) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")
