@@ -54,4 +54,4 @@ def test_items_are_taken_only_as_they_are_needed_and_none_after_a_stop() -> None
 
     for item, _ in do_apart(abs, items(), lanes=2, stopped=lambda: len(done) >= 3):
         done.append(item)
-    assert len(drawn) <= 6
+    assert len(drawn) <= 3 + 2 * 2

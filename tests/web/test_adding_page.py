@@ -51,7 +51,7 @@ def test_files_are_taken_in_and_told(client: TestClient, listed: Callable[[], di
     """Each new source with where its fields came from and what only the writer can write; what is broken, in a line."""
     page = send(client, ("ebb.html", EBB.format(1).encode()), ("bad.pdf", b"%PDF-1.4 cut short"))
     assert "The ebb at the quay" in page
-    assert "Authors, title, doi from its citation tags" in " ".join(page.split())
+    assert "Authors, title, DOI from its citation tags" in " ".join(page.split())
     assert "yours to write: when it appeared" in page
     assert "bad.pdf: it is broken" in page
     assert listed()["lind-nd"]["DOI"] == "10.5555/1"

@@ -17,6 +17,7 @@ from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, ThreadPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass, field
+from queue import SimpleQueue
 from typing import Generic, TypeVar
 
 I_ = TypeVar("I_")
@@ -85,26 +86,39 @@ def do_apart(
         limits: What each piece may take.
         stopped: Asked between the pieces: once it says so no further one is begun.
     """
-    waiting = iter(items)
     count = lanes or os.cpu_count() or 1
-    free = [_Lane(work, limits or Limits()) for _ in range(count)]
-    under_way: dict[Future[R_ | Exception], tuple[I_, _Lane[I_, R_]]] = {}
+    waiting = iter(items)
+    free: SimpleQueue[_Lane[I_, R_]] = SimpleQueue()
+    for _ in range(count):
+        free.put(_Lane(work, limits or Limits()))
+
+    def do(item: I_) -> R_ | Exception:
+        lane = free.get()
+        try:
+            return lane.do(item)
+        finally:
+            free.put(lane)
+
+    under_way: dict[Future[R_ | Exception], I_] = {}
     with ThreadPoolExecutor(count) as threads:
         try:
             while True:
-                while free and not stopped() and (taken := list(itertools.islice(waiting, 1))):
-                    lane = free.pop()
-                    under_way[threads.submit(lane.do, taken[0])] = (taken[0], lane)
+                # One more for each lane stands ready, so that none is idle while its last outcome is being dealt with.
+                while len(under_way) < 2 * count and not stopped():
+                    taken = list(itertools.islice(waiting, 1))
+                    if not taken:
+                        break
+                    under_way[threads.submit(do, taken[0])] = taken[0]
                 if not under_way:
                     return
                 done, _ = wait(under_way, return_when=FIRST_COMPLETED)
                 for future in done:
-                    item, lane = under_way.pop(future)
-                    free.append(lane)
-                    yield item, future.result()
+                    yield under_way.pop(future), future.result()
         finally:
-            for lane in (*free, *(lane for _, lane in under_way.values())):
-                lane.close()
+            for future in under_way:
+                future.cancel()
+            for _ in range(count):
+                free.get().close()
 
 
 def _bound(most_bytes: int) -> None:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from lxml.etree import _Element
     from pypdfium2 import PdfDocument
 
-XMP = "its XMP record"
+XMP = "the record that the PDF carries (XMP)"
 INFORMATION = "the PDF’s own information"
 LARGEST = f"the largest type on {FIRST_PAGE}"
 _MOST_XMP = 2_000_000

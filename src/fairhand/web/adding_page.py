@@ -174,8 +174,9 @@ def _tell_origins(record: Mapping[str, object]) -> list[tuple[str, str]]:
     told: dict[str, list[str]] = {}
     for name, where in origins_of(record).items():
         label = FIELDS[name].label.partition(",")[0].partition(":")[0] if name in FIELDS else name
-        told.setdefault(where, []).append(label)
-    return [(", ".join(labels).lower(), where) for where, labels in told.items()]
+        told.setdefault(where, []).append(label if label.isupper() else label.lower())
+    lines = {where: ", ".join(labels) for where, labels in told.items()}
+    return [(f"{line[:1].upper()}{line[1:]}", where) for where, line in lines.items()]
 
 
 def stop(asked: Asked) -> Response:
