@@ -108,7 +108,7 @@ def test_the_secret_leads_nowhere_else(stranger: TestClient) -> None:
         "/paper/%2Fetc",
         "/paper/courses",
         "/paper/.fairhand",
-        "/paper/tram-libraries%2Fsources",
+        "/paper/tram-libraries%2Fdraft.md",
         "/paper/tram-libraries%00",
         "/look/../safety.py",
         "/look/%2e%2e%2fsafety.py",
