@@ -52,12 +52,12 @@ def list_paths(paper: str) -> dict[str, str]:
 
 
 @contextmanager
-def serving(desk: Path) -> Iterator[str]:
+def serving(desk: Path, at: dt.datetime = AT) -> Iterator[str]:
     """The address of a server on the desk, without its last stroke."""
     with socket.socket() as listening:
         listening.bind(("127.0.0.1", 0))
         listening.listen()
-        config = uvicorn.Config(make_app(desk, SECRET, at=AT), log_level="warning", timeout_graceful_shutdown=1)
+        config = uvicorn.Config(make_app(desk, SECRET, at=at), log_level="warning", timeout_graceful_shutdown=1)
         server = uvicorn.Server(config)
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})
         thread.start()
@@ -84,6 +84,15 @@ def take(browser: Browser, address: str, paths: dict[str, str], target: Path) ->
                     page.pdf(path=target / f"{name}-print.pdf", format="Letter", prefer_css_page_size=True)
 
 
+def find_chromium() -> str:
+    """The path of Chromium; without it the program ends with a line that says so."""
+    return (
+        shutil.which("chromium")
+        or shutil.which("chromium-browser")
+        or sys.exit("No Chromium on this machine: install the package chromium.")
+    )
+
+
 def main() -> int:
     """Takes them all, and says where they are."""
     asked = argparse.ArgumentParser(description=__doc__)
@@ -91,10 +100,7 @@ def main() -> int:
     asked.add_argument("--paper", default=PAPER, help="the folder of its paper")
     asked.add_argument("--only", action="append", metavar="PAGE", help="only this page, as draft; may be given again")
     given = asked.parse_args()
-    chromium = shutil.which("chromium") or shutil.which("chromium-browser")
-    if chromium is None:
-        print("No Chromium on this machine: install the package chromium.", file=sys.stderr)
-        return 2
+    chromium = find_chromium()
     target = ROOT / "pictures"
     target.mkdir(exist_ok=True)
     paths = {name: path for name, path in list_paths(given.paper).items() if not given.only or name in given.only}

@@ -15,10 +15,9 @@ from fairhand.readiness.table import CHECKS
 ROOT = Path(__file__).resolve().parents[2]
 
 
-@pytest.fixture(scope="module")
-def reference() -> ModuleType:
-    """The tool that writes the reference pages."""
-    spec = importlib.util.spec_from_file_location("write_reference", ROOT / "tools" / "write_reference.py")
+def load_tool(name: str) -> ModuleType:
+    """One of the tools that write the documents."""
+    spec = importlib.util.spec_from_file_location(name, ROOT / "tools" / f"{name}.py")
     assert spec is not None
     assert spec.loader is not None
     module = importlib.util.module_from_spec(spec)
@@ -27,9 +26,9 @@ def reference() -> ModuleType:
 
 
 @pytest.mark.parametrize("page", ["commands.md", "checks.md"])
-def test_the_reference_pages_are_written_from_the_code(reference: ModuleType, page: str) -> None:
+def test_the_reference_pages_are_written_from_the_code(page: str) -> None:
     """``python tools/write_reference.py`` would change nothing."""
-    assert (ROOT / "docs" / page).read_text("utf-8") == reference.PAGES[page]()
+    assert (ROOT / "docs" / page).read_text("utf-8") == load_tool("write_reference").PAGES[page]()
 
 
 def test_the_readme_names_only_commands_that_there_are() -> None:
@@ -55,3 +54,12 @@ def test_the_architecture_names_every_room() -> None:
     plan = (ROOT / "docs" / "architecture.md").read_text("utf-8")
     rooms = {path.parent.name for path in (ROOT / "src" / "fairhand").glob("*/__init__.py")}
     assert {room for room in rooms if room not in plan} == set()
+
+
+def test_the_page_of_the_plan_is_what_the_program_plans() -> None:
+    """Seven papers due over nine days: the plan, what does not fit, and the ways out, as the document prints them."""
+    page = load_tool("draw_plan").plan_page()
+    assert (ROOT / "docs" / "plan.md").read_text("utf-8") == page
+    fits, late = page.split("## With 7 hours a day")
+    assert "What does not fit" not in fits
+    assert "Ways out, the cheapest first" in late
