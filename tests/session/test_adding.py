@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -24,6 +25,7 @@ from fairhand.session.joining import join_works
 from fairhand.session.looking_up import allow_outside, refuse_outside
 from fairhand.session.noting import keep_note, list_notes
 from fairhand.session.opened import OpenPaper
+from fairhand.session.photographs import find_photograph
 
 PAGE = "<!DOCTYPE html><title>Ebb</title><meta name='citation_author' content='Ada Lind'><p>The ebb scours {}.</p>"
 RIS = b"TY  - BOOK\nAU  - Dun, Eva\nTI  - Peat\nPY  - 2004\nER  - \n"
@@ -195,6 +197,22 @@ def test_a_file_that_goes_while_it_is_read_is_told(paper: Path, give: Callable[[
     job: Job[object] = Job(lambda _: None)
     taken = take_files(paper, (gone, Path(path)), job)
     assert {one.name: one.outcome for one in taken} == {"gone.html": "refused", "kept.html": "new"}
+
+
+@pytest.mark.skipif(os.name != "posix", reason="the stand-in is a shell script")
+def test_a_photograph_is_read_by_machine_where_there_is_one(
+    paper: Path, give: Callable[[str, bytes], Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its words stand beside it as a text, and are told to be doubtful; a stand-in reads the letters here."""
+    reader = give("bin/tesseract", b"#!/bin/sh\ncat > /dev/null\necho 'The lane was drowned.'\n")
+    reader.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{reader.parent}{os.pathsep}{os.environ['PATH']}")
+    added = add(paper, give("lane.png", b"\x89PNG x"))
+    opened = OpenPaper(paper)
+    entry = opened.look().entries[added.new[0]]
+    assert opened.look().paper.texts[entry.id].pages[0].text == "The lane was drowned."
+    assert find_photograph(opened.source_texts, entry) == (b"\x89PNG x", "image/png")
+    assert "by machine" in added.taken[0].problems[0]
 
 
 def test_a_record_of_a_file_can_always_be_cited(paper: Path, give: Callable[[str, bytes], Path]) -> None:

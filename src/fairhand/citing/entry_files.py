@@ -15,6 +15,8 @@ from fairhand.model.problem import Problem
 EntryFormat = Literal["csl-json", "bibtex", "ris", "nbib", ""]
 """A format of bibliographic data; empty where it is none that is read."""
 
+ENDINGS = frozenset((".bib", ".bibtex", ".ris", ".nbib", ".json"))
+"""Endings of such files."""
 READERS = {"csl-json": read_csl_json, "bibtex": read_bibtex, "ris": read_ris, "nbib": read_nbib}
 
 

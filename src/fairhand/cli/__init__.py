@@ -25,7 +25,7 @@ COMMANDS: dict[str, str] = {
     "jot": "Write down whatever comes to mind, and sort it afterwards.",
     "focus": "Show or set what the paper is about, and the questions to read for.",
     "add": "Add sources: files, lists, addresses, a DOI, ISBN or PMID.",
-    "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, CSL-JSON).",
+    "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, nbib, CSL-JSON).",
     "find": "Find words, or what may answer a question, in the sources.",
     "citations": "Show how each citation in the draft was understood.",
     "ready": "Judge whether the paper is ready to be handed in.",

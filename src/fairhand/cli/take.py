@@ -14,7 +14,7 @@ from fairhand.cli.screen import say
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
 def command(file: Path, paper: Path) -> None:
-    """Bring FILE into the paper: a draft (.docx, .odt), or a list of sources (.bib, .ris, .json).
+    """Bring FILE into the paper: a draft (.docx, .odt), or a list of sources (.bib, .ris, .nbib, .json).
 
     The draft that was there is kept in the record; sources that are there already stay as they are.
     """

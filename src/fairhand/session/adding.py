@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from fairhand.citing.entry_files import detect, read_entries
+from fairhand.citing.entry_files import ENDINGS, detect, read_entries
 from fairhand.citing.entry_list import Joined
 from fairhand.citing.identifiers import Identifier, find_identifier
 from fairhand.citing.same_work import Double, find_doubles
@@ -22,7 +22,6 @@ from fairhand.session.loading import load_entries
 from fairhand.session.looking_up import fetch_page, look_up
 from fairhand.session.sources import join_list
 
-LISTS = frozenset((".bib", ".bibtex", ".ris", ".nbib", ".json"))
 _MAY_BE_LISTS = frozenset((".txt", ".enw"))
 _FRONT = 400
 """Bytes of a text by which it is told from a list."""
@@ -104,7 +103,7 @@ def _files_at(path: Path) -> Iterator[Path]:
         yield path
         return
     for one in walk_folder(path):
-        if one.suffix.lower() in SOURCE_SUFFIXES | LISTS:
+        if one.suffix.lower() in SOURCE_SUFFIXES | ENDINGS:
             yield one
 
 
@@ -113,7 +112,7 @@ def _is_list(path: Path) -> bool:
         with path.open("rb") as file:
             front = file.read(_FRONT).decode("utf-8", "replace").removeprefix("\ufeff").lstrip()
         return front[:1] not in {"[", "{"} and detect(front.split("\n", 1)[0]) != ""
-    return path.suffix.lower() in LISTS
+    return path.suffix.lower() in ENDINGS
 
 
 @dataclass

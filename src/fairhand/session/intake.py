@@ -206,6 +206,9 @@ class _Taking:
             target = name_text(new, name)
             written = write_file(self.folder, target, seen.data, None, how="taken")
             self.shelf.put(written.path, seen.size, seen.sha256)
+        letters = name_text(new, "letters.txt")
+        if read.letters and not (self.folder / letters).exists():
+            write_file(self.folder, letters, f"{read.letters}\n".encode(), None, how="taken")
         ids[plain_name(new)] = new
         return Taken(task.name, "new", new, read.problems), {**read.record, "id": new}
 

@@ -1,4 +1,4 @@
-"""Photographs of pages: where no text of them is at hand, they are still there to be read and noted from."""
+"""Photographs of pages: with a text of them at hand or without, they are there to be read and noted from."""
 
 from __future__ import annotations
 
@@ -11,9 +11,7 @@ _SHOWN = {b"\x89PNG": "image/png", b"\xff\xd8\xff": "image/jpeg"}
 
 
 def find_photograph(texts: SourceTexts, entry: Entry) -> tuple[bytes, str] | None:
-    """The bytes and the media type of a source's photograph; None where it has none, or has a text."""
-    if entry.id in texts:
-        return None
+    """The bytes and the media type of a source's photograph; None where it has none."""
     for file in texts.files.find_source(entry.id):
         try:
             data = file.data

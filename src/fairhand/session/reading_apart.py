@@ -9,6 +9,7 @@ from fairhand.citing.described import record_of
 from fairhand.citing.entries import read_entry
 from fairhand.desk.seen import see_file
 from fairhand.model.description import Said
+from fairhand.outside.letters import read_letters
 from fairhand.reading.describing import describe_file
 from fairhand.reading.kinds import kind_of
 from fairhand.reading.source import read_leaves, text_of
@@ -18,6 +19,7 @@ ENDINGS = {
     "pdf": ".pdf", "text": ".txt", "html": ".html", "docx": ".docx", "odt": ".odt", "epub": ".epub", "picture": ".jpg",
 }  # fmt: skip
 """The ending of each kind of file, where its name has none that is known."""
+_READ_OFF = "its text was read off the photograph by machine; hold it against the photograph before you quote it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,8 @@ class Read:
     ending: str = ""
     """The ending of its kind."""
     pages: int = 0
+    letters: str = ""
+    """Of a photograph, the text that was read off it."""
     problems: tuple[str, ...] = ()
 
 
@@ -60,4 +64,6 @@ def read_apart(task: Task) -> Read:
     entry, _ = read_entry(record, task.name)
     text, problems = text_of(leaves, task.name, entry)
     keep_text(task.paper, seen.sha256, entry, text, problems)
-    return Read(seen.sha256, record, ENDINGS[kind], len(text.pages), tuple(map(str, problems)))
+    letters = read_letters(data) if kind == "picture" else ""
+    told = (f"{task.name}: {_READ_OFF}",) if letters else tuple(map(str, problems))
+    return Read(seen.sha256, record, ENDINGS[kind], len(text.pages), letters, told)

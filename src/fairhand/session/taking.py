@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from fairhand.citing.entry_files import read_entries
+from fairhand.citing.entry_files import ENDINGS, read_entries
 from fairhand.desk.paper_files import read_paper
 from fairhand.desk.seen import FileSeen, see_file
 from fairhand.desk.writing import write_file
@@ -16,7 +16,6 @@ from fairhand.session.saving import keep_record
 from fairhand.session.sources import LIST, join_list
 
 DRAFTS = (".docx", ".odt")
-LISTS = (".bib", ".ris", ".json")
 
 
 def take_file(folder: Path, file: Path) -> Iterator[str]:
@@ -33,10 +32,10 @@ def take_file(folder: Path, file: Path) -> Iterator[str]:
     seen = see_file(file, file.name)
     if kind in DRAFTS:
         yield from _take_draft(folder, seen, kind)
-    elif kind in LISTS:
+    elif kind in ENDINGS:
         yield from _take_list(folder, seen)
     else:
-        message = f"{file.name}: neither a draft (.docx, .odt) nor a list of sources (.bib, .ris, .json)"
+        message = f"{file.name}: neither a draft (.docx, .odt) nor a list of sources (.bib, .ris, .nbib, .json)"
         raise UnknownFormat(message)
 
 

@@ -11,13 +11,13 @@ from pathlib import PurePath
 from starlette.responses import Response
 
 from fairhand.citing.described import list_missing, origins_of
-from fairhand.citing.entry_files import detect
+from fairhand.citing.entry_files import ENDINGS, detect
 from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of
 from fairhand.citing.entry_list import Joined
 from fairhand.desk.inbox import list_inbox, put_in_inbox
 from fairhand.desk.paper_files import read_paper
 from fairhand.errors import DeskError, FairhandError
-from fairhand.session.adding import LISTS, Added, add_sources, sort_asked
+from fairhand.session.adding import Added, add_sources, sort_asked
 from fairhand.session.adding import Asked as Wanted
 from fairhand.session.job import Job
 from fairhand.session.joining import join_works
@@ -104,7 +104,7 @@ def _add_sent(asked: Asked) -> Response:
 
 def _is_list(file: Upload) -> bool:
     suffix = PurePath(file.name).suffix.lower()
-    return suffix in LISTS or (suffix == ".txt" and detect(file.data[:_FRONT].decode("utf-8", "replace")) != "")
+    return suffix in ENDINGS or (suffix == ".txt" and detect(file.data[:_FRONT].decode("utf-8", "replace")) != "")
 
 
 def _begin(asked: Asked, wanted: Wanted) -> Response:
