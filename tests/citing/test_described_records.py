@@ -78,6 +78,12 @@ def test_the_same_work_is_noticed(one: Entry, other: Entry, why: str) -> None:
     assert [double.why for double in find_doubles([one, other])] == ([why] if why else [])
 
 
+def test_of_many_records_of_one_work_each_is_told_once() -> None:
+    """With the first of them, however many there are."""
+    many = [made(id=str(n), title="Salt roads of the north", author=["Lind"], issued="2001") for n in range(5)]
+    assert [(double.new, double.there) for double in find_doubles(many)] == [(str(n), "0") for n in range(1, 5)]
+
+
 def test_chapters_of_one_book_are_not_one_work() -> None:
     """They share its ISBN."""
     book = {"ISBN": "9780306406157", "type": "chapter"}

@@ -39,7 +39,7 @@ class Double:
 
 
 def find_doubles(entries: Sequence[Entry], new: Iterable[str] | None = None) -> tuple[Double, ...]:
-    """The pairs that are likely to be of one work, each told once, with the reason that is surest.
+    """The entries that are likely to be of one work with an earlier one, each told once, with the surest reason.
 
     Args:
         entries: The list of sources, in its order.
@@ -53,25 +53,25 @@ def find_doubles(entries: Sequence[Entry], new: Iterable[str] | None = None) -> 
     (Double(new='b', there='a', why='the same title and author'),)
     """
     asked = None if new is None else frozenset(new)
-    found: dict[tuple[int, int], str] = {}
+    found: dict[int, tuple[int, str]] = {}
     for kind, number_of in (("DOI", plain_doi), ("ISBN", _isbn), ("PMID", _pmid)):
         first: dict[str, int] = {}
         for place, number in enumerate(map(number_of, entries)):
             before = first.setdefault(number, place) if number else place
             if before != place:
-                found.setdefault((place, before), f"the same {kind}")
-    for later, before in _alike(entries):
-        if not any(pair in found for pair in ((later, before), (before, later))):
-            found[later, before] = "the same title and author"
+                found.setdefault(place, (before, f"the same {kind}"))
+    for later, before in sorted(_alike(entries)):
+        found.setdefault(later, (before, "the same title and author"))
     return tuple(
         Double(entries[later].id, entries[before].id, why)
-        for (later, before), why in sorted(found.items())
+        for later, (before, why) in sorted(found.items())
         if asked is None or entries[later].id in asked or entries[before].id in asked
     )
 
 
 def _isbn(entry: Entry) -> str:
-    return "" if entry.type in _IN_PARTS else plain_isbn(str(entry.csl.get("ISBN", "")).split(" ")[0])
+    said = str(entry.csl.get("ISBN", ""))
+    return "" if entry.type in _IN_PARTS else plain_isbn(said) or plain_isbn(said.partition(" ")[0])
 
 
 def _pmid(entry: Entry) -> str:
