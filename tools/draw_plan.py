@@ -67,7 +67,7 @@ def plan_page() -> str:
     for hours in (8, 7):
         with tempfile.TemporaryDirectory(prefix="fairhand-plan-") as scratch:
             desk = lay_out(Path(scratch) / "desk", hours)
-            said = CliRunner().invoke(commands, ["plan", str(desk), "--on", str(SUNDAY)]).output
+            said = CliRunner(env={"COLUMNS": "92"}).invoke(commands, ["plan", str(desk), "--on", str(SUNDAY)]).output
         out.append(f"\n## With {hours} hours a day\n\n```text\n{said.rstrip()}\n```\n")
     return "".join(out)
 
