@@ -21,6 +21,7 @@ PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 PINS = {name: (ROOT / "requirements" / f"{name}.txt").read_text(encoding="utf-8") for name in ("run", "build", "dev")}
 HOSTS = re.compile(r"pypi\.(?:org|io)|pythonhosted\.org|npmjs\.(?:org|com)|yarnpkg\.com|registry\.npm", re.IGNORECASE)
 HEAVY = (
+    "PIL",
     "bibtexparser",
     "docx",
     "jinja2",
@@ -28,10 +29,12 @@ HEAVY = (
     "markdown_it",
     "numpy",
     "nupunkt",
+    "onnxruntime",
     "pylatexenc",
     "pypandoc",
     "pypdfium2",
     "rapidfuzz",
+    "rapidocr",
     "sqlite3",
     "starlette",
     "typst",

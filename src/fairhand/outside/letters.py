@@ -1,16 +1,35 @@
-"""The text of a photograph, where the machine has a program that reads letters; without one, none."""
+"""The text of a photograph, where the machine can read letters; else none."""
 
 from __future__ import annotations
 
 import shutil
 import subprocess
 
+from fairhand.errors import InputError
+from fairhand.outside.printed_page import has_ocr, read_printed
+
 _SECONDS = 45
 """Longest that is waited for one page."""
 
 
 def read_letters(picture: bytes) -> str:
-    """The words that ``tesseract`` reads off a picture of a page; nothing where it is not installed or reads none."""
+    """The words read off a picture of a page by the extra for OCR, else by a ``tesseract`` of the machine's own.
+
+    Nothing where neither is installed, or none reads any.
+    """
+    return _read_by_extra(picture) or _read_by_program(picture)
+
+
+def _read_by_extra(picture: bytes) -> str:
+    if not has_ocr():
+        return ""
+    try:
+        return read_printed(picture)
+    except (InputError, MemoryError):
+        return ""
+
+
+def _read_by_program(picture: bytes) -> str:
     program = shutil.which("tesseract")
     if program is None:
         return ""

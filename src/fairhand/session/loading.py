@@ -57,7 +57,7 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
     sheets = []
     for sheet in files.sheets:
         try:
-            text, faults = read_sheet(sheet)
+            text, faults = read_sheet(sheet, files.folder)
         except InputError as error:
             problems.append(tell_problem(error))
             continue

@@ -14,6 +14,7 @@ from fairhand.errors import InputError
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import Page, SourceText
+from fairhand.reading.kinds import kind_of
 from fairhand.reading.sheet import read_sheet_text
 from fairhand.reading.source import read_source
 
@@ -95,8 +96,16 @@ def keep_text(folder: Path, sha256: str, entry: Entry | None, text: SourceText, 
     keep_cached(folder, text_key(sha256, text.file, entry), frozen, "texts")
 
 
-def read_sheet(sheet: FileSeen) -> tuple[str, tuple[Problem, ...]]:
-    """The text of an assignment sheet."""
+def read_sheet(sheet: FileSeen, paper: Path | None = None) -> tuple[str, tuple[Problem, ...]]:
+    """The text of an assignment sheet; that of a photographed one is kept in the folder of its paper, if it has one.
+
+    Raises:
+        InputError: It cannot be read.
+    """
+    if kind_of(sheet.data, sheet.name) == "picture":
+        from fairhand.session.photographed import read_photograph  # with all that work apart needs
+
+        return read_photograph(sheet.data, sheet.name, paper)
     return read_sheet_text(sheet.data, sheet.name)
 
 
