@@ -74,18 +74,18 @@ def measure_quotations(tally: Tally, papers: int, seed: int = 1) -> None:
 
 def make_paper(rng: random.Random, style: str) -> tuple[Paper, list[Spoiled]]:
     """A paper of twenty quotations from four sources, and what is spoiled in it."""
-    shelf = _choose_shelf(rng)
+    shelf = choose_shelf(rng)
     stranger = rng.choice([one for one in _quotable_articles() if one.entry.id not in {s.entry.id for s in shelf}])
     text, spoiled = "# A Paper\n\n", []
     kinds = [rng.choice(list(SPOILS)) if n < A_PAPER // ONE_IN else "" for n in range(A_PAPER)]
     rng.shuffle(kinds)
     for kind in kinds:
         shelved = rng.choice(shelf)
-        piece = _choose_piece(rng, shelved)
+        piece = choose_piece(rng, shelved)
         made = None
         while kind and made is None:
             source = stranger.shelved(1) if kind == "words of no source" else piece.shelved
-            piece = _choose_piece(rng, source, fewest=7)
+            piece = choose_piece(rng, source, fewest=7)
             made = _spoil(kind, piece, shelf, style, rng)
         sentence = made or _right(piece, style, rng)
         if kind:
@@ -103,7 +103,7 @@ def _quotable_articles() -> tuple[Article, ...]:
     return tuple(one for one in articles() if one.entry.authors and sum(map(len, one.paragraphs)) > 4 * PAGE)
 
 
-def _choose_shelf(rng: random.Random) -> list[Shelved]:
+def choose_shelf(rng: random.Random) -> list[Shelved]:
     """The novel and three articles, no two of which are cited by one name."""
     shelf = [novel()]
     for article in rng.sample(_quotable_articles(), len(_quotable_articles())):
@@ -115,7 +115,7 @@ def _choose_shelf(rng: random.Random) -> list[Shelved]:
     return shelf
 
 
-def _choose_piece(rng: random.Random, shelved: Shelved, fewest: int = 4) -> Piece:
+def choose_piece(rng: random.Random, shelved: Shelved, fewest: int = 4) -> Piece:
     """A speech of the novel, or a sentence or part of one, such as a writer may quote word for word."""
     while True:
         if shelved.entry.id == "novel":

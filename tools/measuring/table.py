@@ -8,6 +8,7 @@ from functools import partial
 
 from fairhand.readiness.measure import FEWEST_ALARMS
 from measuring.citations import measure_citations
+from measuring.copying import measure_copying
 from measuring.found_prose import measure_doubled_words, measure_found_prose
 from measuring.quotations import measure_quotations
 from measuring.speeches import measure_speeches
@@ -15,9 +16,9 @@ from measuring.tally import MEASURED, Tally
 from measuring.whole_papers import measure_whole_papers
 from measuring.witnesses import measure_witnesses
 
-QUOTING, CITING, POINTS, SPEAKING = 600, 600, 400, 100
+QUOTING, CITING, POINTS, SPEAKING, COPYING = 600, 600, 400, 100, 100
 """Papers made of each sort."""
-SEEDS = (21, 22, 23, 24, 25)
+SEEDS = (21, 22, 23, 24, 25, 26)
 """Other seeds than those of the papers on which the checks were mended."""
 
 
@@ -35,14 +36,14 @@ class Row:
         return f'[{self.check}]\nright = {self.right}\nalarms = {self.alarms}\non = "{self.on}"\n'
 
 
-def measure_all(share: float = 1.0) -> tuple[Tally, Tally, Tally, Tally]:
-    """What the checks say of made and whole papers, of found prose, of that with slips, and of broken speeches.
+def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
+    """What the checks say of made and whole papers, of found prose, of that with slips, of broken speeches, of copies.
 
     Args:
         share: The share of the made papers that are made.
     """
     made = Tally("made papers, a tenth of the places spoiled, and eight whole papers")
-    quoting, citing, doubling, tying, speaking = SEEDS
+    quoting, citing, doubling, tying, speaking, copying = SEEDS
     measure_quotations(made, round(QUOTING * share), quoting)
     measure_citations(made, round(CITING * share), citing)
     measure_witnesses(made, round(POINTS * share), tying)
@@ -53,7 +54,9 @@ def measure_all(share: float = 1.0) -> tuple[Tally, Tally, Tally, Tally]:
     measure_doubled_words(slips, doubling)
     spoken = Tally("broken speeches of a novel, one in ten run together")
     measure_speeches(spoken, round(SPEAKING * share), speaking)
-    return made, found, slips, spoken
+    copied = Tally("100 papers of found prose with six passages of their sources copied into each")
+    measure_copying(copied, round(COPYING * share), copying)
+    return made, found, slips, spoken, copied
 
 
 def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:

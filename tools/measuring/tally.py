@@ -20,6 +20,8 @@ MEASURED = (
     "quotation-gap",
     "quotation-elsewhere",
     "quotation-not-found",
+    "copied-unmarked",
+    "close-wording",
     "citation-unknown",
     "citation-ambiguous",
     "citation-year",

@@ -28,6 +28,8 @@ SEEDED = {
     "cite-wrong-year": "citation-year",
     "cite-missing-page": "citation-page-missing",
     "doubled-word": "doubled-word",
+    "overlap-verbatim": "copied-unmarked",
+    "overlap-patchwork": "close-wording",
 }
 """Kinds of fault in the sample papers, and the check that should tell each."""
 DEMO = (

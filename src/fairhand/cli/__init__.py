@@ -27,6 +27,8 @@ COMMANDS: dict[str, str] = {
     "add": "Add sources: files, lists, addresses, a DOI, ISBN or PMID.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, nbib, CSL-JSON).",
     "find": "Find words, or what may answer a question, in the sources.",
+    "support": "Show what each point rests on, and whether to stop looking.",
+    "searched": "Write down a search, or show those written down.",
     "citations": "Show how each citation in the draft was understood.",
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",

@@ -32,9 +32,9 @@ class Dependence:
     first: str
     """Id of the source that rests on the other, or of either where they share an author."""
     second: str
-    kind: Literal["shared-author", "cites"]
+    kind: Literal["shared-author", "cites", "writer"]
     why: str
-    """The evidence: the name of the shared author, or the words that cite."""
+    """The evidence: the name of the shared author, the words that cite, or the writer's own reason."""
 
 
 def find_dependences(

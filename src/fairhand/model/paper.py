@@ -11,6 +11,7 @@ from fairhand.model.focus import Focus
 from fairhand.model.point import Points
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
+from fairhand.model.ruling import Ruling
 from fairhand.model.settings import Answer, CourseSettings, DeskSettings, PaperSettings
 from fairhand.model.source import SourceText
 from fairhand.model.stet import Stet
@@ -42,6 +43,8 @@ class Paper:
     desk: DeskSettings = field(default_factory=DeskSettings)
     stets: tuple[Stet, ...] = ()
     """What the writer lets stand."""
+    rulings: tuple[Ruling, ...] = ()
+    """What the writer decided of the independence of two sources."""
     style: str = DEFAULT_STYLE
     """Name of the citation style, as ``citing.styles`` knows it."""
     style_csl: bytes | None = None

@@ -22,14 +22,17 @@ from fairhand.fair_copy.layout import layout_for
 from fairhand.fair_copy.student_papers import PLAIN_PAGE
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
+from fairhand.fidelity.copying import Likeness, find_likenesses, own_words
 from fairhand.fidelity.match import QuotationMatch
 from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.fidelity.quotation import find_quotation
+from fairhand.fidelity.shelf import shelve
 from fairhand.language.folding import fold
 from fairhand.language.words import words
 from fairhand.manuscript.counting import WordCount, count_words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.parts import Manuscript, Quotation
+from fairhand.manuscript.sections import named_sections
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
@@ -47,7 +50,7 @@ TOGETHER = 120
 """Characters that may lie between a quotation and its citation for a finding to take in both."""
 WITHOUT_BRIEF = frozenset(
     "manuscript entries names mentions resolved _understood spoken cited cited_by_name cited_quotations prepared"
-    " title_quotations style quotation_rules".split()
+    " title_quotations style quotation_rules likenesses".split()
 )
 """What is worked out from the draft, the sources and the style alone."""
 
@@ -238,6 +241,27 @@ class Analysis:
         return {i: prepare(self.paper.texts[i]) for i in self.entries if i in self.paper.texts}
 
     @cached_property
+    def likenesses(self) -> tuple[tuple[int, Likeness], ...]:
+        """What in the writer's own words is like a source's, each with where its paragraph begins."""
+        manuscript = self.manuscript
+        shelf = shelve(tuple(self.prepared.values()))
+        quoted = [quotation.span for quotation in manuscript.quotations]
+        skipped = sorted([mention.span for mention in self.mentions] + manuscript.left_matter)
+        lists = [section.span for kind, section in named_sections(manuscript) if kind == "references"]
+        out = []
+        for paragraph in manuscript.paragraphs:
+            span = paragraph.span
+            if paragraph.in_quote or paragraph.in_table or paragraph.in_caption or any(s.contains(span) for s in lists):
+                continue
+            within = [
+                tuple(each.shifted(-span.start) for each in spans if each.overlaps(span))
+                for spans in (paragraph.sentences, quoted, skipped)
+            ]
+            own = own_words(span.of(manuscript.text), *within)
+            out += [(span.start, likeness) for likeness in find_likenesses(own, shelf)]
+        return tuple(out)
+
+    @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:
         """Each quotation, looked for in the source that it cites; where it cites none, in all of them."""
         rules = self.quotation_rules
@@ -285,6 +309,7 @@ class Analysis:
             self.paper.texts,
             main=desk.sources_per_main_point,
             optional=desk.sources_per_optional_point,
+            rulings=self.paper.rulings,
         )
 
     @cached_property

@@ -80,4 +80,6 @@ def name_tie(tie: Dependence, names: Mapping[str, str]) -> str:
     first, second = names[tie.first], names[tie.second]
     if tie.kind == "cites":
         return f"{first} cites {second} (“{tie.why}”)"
+    if tie.kind == "writer":
+        return f"{first} and {second} are one witness, as you hold" + (f" ({tie.why})" if tie.why else "")
     return f"{first} and {second} are both by {tie.why}"

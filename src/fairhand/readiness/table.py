@@ -13,6 +13,8 @@ from fairhand.readiness.checks import (
     citation_page_missing,
     citation_unknown,
     citation_year,
+    close_wording,
+    copied_unmarked,
     doubled_word,
     length,
     placeholder_left,
@@ -34,6 +36,9 @@ from fairhand.readiness.verdicts import length as length_verdict
 PRACTICE = "common practice"
 QUOTING = (
     "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
+)
+COPYING = (
+    "MLA Handbook, 9th ed., 4.1–4.15; APA Manual, 7th ed., 8.2–8.3; Chicago Manual, 17th ed., 13.1–13.6 (from memory)"
 )
 CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manual, 17th ed., chs. 14–15 (from memory)"
 
@@ -87,6 +92,24 @@ CHECKS: tuple[Check, ...] = (
         "sources whose text is not at hand",
         PRACTICE,
         quotation_unchecked.find,
+    ),
+    Check(
+        "copied-unmarked",
+        "copy-edit",
+        "should",
+        "a source's words with no quotation marks",
+        COPYING,
+        copied_unmarked.find,
+        of_manual=True,
+    ),
+    Check(
+        "close-wording",
+        "copy-edit",
+        "should",
+        "a sentence that follows a source's too closely",
+        COPYING,
+        close_wording.find,
+        of_manual=True,
     ),
     Check(
         "citation-unknown",

@@ -15,6 +15,7 @@ from fairhand.citing.styles import find_style, style_for
 from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
 from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
+from fairhand.evidence.rulings import read_rulings
 from fairhand.model.entry import Entry
 from fairhand.model.focus import Focus
 from fairhand.model.paper import DEFAULT_STYLE, Paper
@@ -74,6 +75,9 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
     marks = files.files.get("marks.jsonl")
     stets, faults = read_marks(marks.text) if marks else ((), ())
     problems += faults
+    support = files.files.get("support.toml")
+    rulings, faults = read_rulings(support.text) if support else ((), ())
+    problems += faults
     texts.entries = {entry.id: entry for entry in entries}
     pictures = load_pictures(files, problems)
     brief = Brief(texts=dict(sheets))
@@ -93,6 +97,7 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
         desk=files.desk,
         pictures=pictures,
         stets=stets,
+        rulings=rulings,
         style=style.name,
         style_csl=style.csl,
         style_why=style.why,

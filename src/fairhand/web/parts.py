@@ -33,7 +33,10 @@ PARTS = (
             Leaf("plan", "Plan"),
         ),
     ),
-    Part("Research", (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"))),
+    Part(
+        "Research",
+        (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"), Leaf("support", "Support")),
+    ),
     Part("Drafting", (Leaf("draft", "Draft"), Leaf("revision", "Revision"))),
     Part(
         "Correction",

@@ -24,6 +24,7 @@ PAGES = (
     "source_text_page",
     "source_page",
     "notes_page",
+    "support_page",
     "draft_page",
     "revision_page",
     "copy_edit_page",

@@ -65,13 +65,8 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     """How many cited sources are of the kind and age that the sheet asks."""
     values = requirement.values
     kind = str(values.get("type") or "any")
-    is_kind = KINDS.get(kind, KINDS["any"])
     cited = [entry for entry in analysis.paper.entries if entry.id in analysis.cited]
-    fit = [
-        entry
-        for entry in cited
-        if (kind in marks(entry) or is_kind(entry)) and _young_enough(entry, values.get("since"))
-    ]
+    fit = [entry for entry in cited if is_asked(entry, requirement)]
     low, high = values.get("min"), values.get("max")
     named = ", ".join(analysis.names[entry.id] for entry in fit)
     what = "source" if kind == "any" else f"{kind} source"
@@ -95,6 +90,13 @@ def judge(requirement: Requirement, analysis: Analysis) -> Judgement:
         if uncited:
             state, told = "unmet", f"{told}; never cited: {', '.join(analysis.names[e.id] for e in uncited)}"
     return Judgement(state, len(fit), told + ".")
+
+
+def is_asked(entry: Entry, requirement: Requirement) -> bool:
+    """Whether a source is of the kind and age that the sheet asks, as far as its record tells."""
+    kind = str(requirement.values.get("type") or "any")
+    is_kind = KINDS.get(kind, KINDS["any"])
+    return (kind in marks(entry) or is_kind(entry)) and _young_enough(entry, requirement.values.get("since"))
 
 
 def _young_enough(entry: Entry, since: object) -> bool:

@@ -1,0 +1,82 @@
+"""Support in the page."""
+
+from __future__ import annotations
+
+import html
+import json
+from pathlib import Path
+
+import pytest
+from starlette.testclient import TestClient
+
+SUPPORT = "/paper/tram-libraries/support"
+
+
+@pytest.fixture
+def paper(desk: Path) -> Path:
+    """The paper's folder."""
+    return desk / "tram-libraries"
+
+
+def pairs(client: TestClient) -> str:
+    """What the page says of pairs of sources."""
+    page = html.unescape(client.get(SUPPORT).text)
+    return page[page.index("What may be one witness") :]
+
+
+def test_holes_stand_first_over_the_grid(client: TestClient) -> None:
+    """What to look for is the next step; each source has a row, each point a column, and the sheet's rules follow."""
+    page = html.unescape(client.get(SUPPORT).text)
+    assert "Look for 1 more independent source for" in page
+    assert page.index("1 still to find") < page.index("3 independent of 2 needed")
+    assert '<th scope="row">Osei' in page
+    assert '<th scope="col">p' in page
+    assert "What the sheet asks of the sources" in page
+    assert "is your judgement" in page
+
+
+def test_a_dependence_is_overruled_and_the_word_taken_back(client: TestClient, paper: Path) -> None:
+    """The writer's word holds at once, also for the points, and is kept in a file."""
+    page = pairs(client)
+    first, second = (page.split(f'name="{name}" value="', 1)[1].split('"', 1)[0] for name in ("first", "second"))
+    sent = {"first": first, "second": second}
+    assert client.post(SUPPORT, data={**sent, "do": "two"}).headers["location"] == f"{SUPPORT}#pairs"
+    assert "independent = true" in (paper / "support.toml").read_text("utf-8")
+    assert "They count as two, by your word." in pairs(client)
+    client.post(SUPPORT, data={**sent, "do": "undecided"})
+    assert "They count as one." in pairs(client)
+    assert "by your word" not in pairs(client)
+
+
+def test_the_writer_names_a_pair(client: TestClient) -> None:
+    """Two sources are one witness by the writer's word; one source alone is no pair."""
+    sent = {"first": "lund-1999", "second": "tramways-1931", "do": "one"}
+    assert client.post(SUPPORT, data={**sent, "second": "lund-1999"}).status_code == 400
+    assert client.post(SUPPORT, data=sent).status_code == 303
+
+
+def test_a_search_is_written_down_once(client: TestClient, paper: Path) -> None:
+    """With what it gave; sent twice it stands once, and without words it is asked for again."""
+    sent = {"words": "tram <library>", "place": "city archive", "hits": "7", "kept": "lund-1999", "route": "leads"}
+    for _ in range(2):
+        assert client.post(SUPPORT, data=sent).headers["location"] == f"{SUPPORT}#searches"
+    (line,) = (paper / "searches.jsonl").read_text("utf-8").splitlines()
+    kept = json.loads(line)
+    assert (kept["hits"], kept["kept"], kept["route"]) == (7, ["lund-1999"], "leads")
+    page = client.get(SUPPORT).text
+    assert "<library>" not in page
+    assert "tram <library>”, city archive: 7 hits, 1 source kept" in html.unescape(page)
+    again = client.post(SUPPORT, data={**sent, "words": " "})
+    assert again.status_code == 400
+    assert "A search needs its words" in again.text
+    assert 'value="city archive"' in again.text
+
+
+def test_support_is_not_shown_where_no_sources_are_asked_for(client: TestClient, desk: Path, paper: Path) -> None:
+    """Neither shown nor judged."""
+    (paper / "brief.txt").write_text("Write 900 words about a place. Due 12 March 2027.\n", "utf-8")
+    (desk / "courses" / "writing-from-sources" / "course.toml").unlink()
+    page = client.get(SUPPORT).text
+    assert "asks for no sources" in page
+    assert "<table" not in page
+    assert "still to find" not in page
