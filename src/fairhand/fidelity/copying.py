@@ -7,6 +7,7 @@ word. **Source**: N. Heintze 1996, *Scalable document fingerprinting* (shared sh
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
@@ -86,16 +87,13 @@ def own_words(text: str, sentences: tuple[Span, ...], quoted: tuple[Span, ...], 
     """
     words: list[str] = []
     spans: list[Span] = []
-    for span in word_spans(text):
+    for word, span in zip(words_of(text), word_spans(text), strict=True):
         if any(span.overlaps(left) for left in skipped):
             continue
-        if any(span.overlaps(left) for left in quoted):
-            if words and words[-1] != BREAK:
-                words.append(BREAK)
-                spans.append(span)
-            continue
-        words += words_of(span.of(text))[:1] or (BREAK,)
-        spans.append(span)
+        said = BREAK if any(span.overlaps(left) for left in quoted) else word
+        if said != BREAK or words[-1:] != [BREAK]:
+            words.append(said)
+            spans.append(span)
     bounds = []
     at = 0
     for sentence in sentences:
@@ -140,17 +138,21 @@ def _runs(own: OwnWords, shelf: Shelf) -> Iterator[Likeness]:
 
 def _sentences(own: OwnWords, shelf: Shelf) -> Iterator[Likeness]:
     """Each sentence whose words, by their stems, stand in a source in nearly the same order."""
+    from rapidfuzz.distance import LCSseq
+
     for low, high in own.sentences:
         words = own.words[low:high]
         if not SENTENCE <= high - low <= MOST_WORDS or BREAK in words:
             continue
         said = tuple(map(stem, words))
+        least = max(SENTENCE, math.ceil(CLOSE_SENTENCE * len(said)))
         found = [
             _compare(own, (low, high), number, said, shelf.word_stems[number], there)
             for number, there in _stretches(words, shelf)
+            if LCSseq.similarity(said, shelf.word_stems[number][slice(*there)], score_cutoff=least)
         ]
         best = max(found, key=lambda one: one.shared, default=None)
-        if best and best.shared >= CLOSE_SENTENCE and best.kept >= SENTENCE and best.telling >= TELLING:
+        if best and best.shared >= CLOSE_SENTENCE and best.telling >= TELLING:
             yield best.told()
 
 
