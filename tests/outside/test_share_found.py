@@ -1,7 +1,7 @@
 """Published and worked figures for how much has been found.
 
-Source: Chapman 1951; Kastner et al. 2009; Good 1953; Chao 1984. The figures of Chapman's 18, 15, 9 and 5, 4, 0 and of
-the two lists of counts were worked by hand; scikit-bio is a second reading of the same formulas.
+Source: Chapman 1951; Kastner et al. 2009; Good 1953; Chao 1984; worked examples of their formulas (common practice).
+scikit-bio is a second reading of the same formulas, where it is installed.
 """
 
 from __future__ import annotations
