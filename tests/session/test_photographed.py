@@ -62,6 +62,17 @@ def test_a_page_askew_has_its_lines(askew: float) -> None:
     assert lay_lines(pieces) == lay_lines(pieces[::-1]) == laid
 
 
+def test_two_columns_are_read_one_after_the_other() -> None:
+    """A heading across both stands before them; the cells of a table stay in their rows."""
+    heading = piece("How to hand in, and when", 300, 0)
+    left = [piece("a line of the left column, which is full", 0, 60 + 30 * row) for row in range(6)]
+    right = [piece("a line of the right column, as full too.", 450, 60 + 30 * row) for row in range(6)]
+    laid = [line for line in lay_lines([heading, *right, *left]).splitlines() if line]
+    assert laid == [heading.text, *(one.text for one in left), *(one.text for one in right)]
+    cells = [piece("Form", 0, 60 + 30 * row) for row in range(6)]
+    assert lay_lines([*cells, *right]).splitlines() == ["Form | a line of the right column, as full too."] * 6
+
+
 @given(st.lists(st.builds(piece, st.text(max_size=9), st.floats(0, 4e3), st.floats(0, 4e3), st.floats(-180, 180))))
 def test_no_piece_is_lost(pieces: list[Printed]) -> None:
     """Wherever pieces stand, each one's words come out, and nothing else does."""

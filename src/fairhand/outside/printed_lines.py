@@ -15,6 +15,11 @@ _OTHER_CELL = 1.5
 _NEW_PARAGRAPH = 1.25
 """A distance between lines, as a multiple of the usual one, that begins a new paragraph."""
 
+_FULL = 0.75
+"""The share of half a page that a full line of a column fills."""
+_LEAST_LINES = 5
+"""Full lines that make a column."""
+
 
 @dataclass(frozen=True, slots=True)
 class Printed:
@@ -47,9 +52,37 @@ def lay_lines(printed: Sequence[Printed]) -> str:
     >>> lay_lines([at("40 marks", 300, 1), at("Argument", 0, 0), at("Form", 0, 25), at("Due Friday", 0, 80)])
     'Argument | 40 marks\nForm\n\nDue Friday'
     """
-    pieces = _straighten(printed)
+    return "\n\n".join(_lay_block(block) for block in _part_columns(_straighten(printed)))
+
+
+def _part_columns(pieces: Sequence[_Piece]) -> list[list[_Piece]]:
+    """The pieces in blocks, in reading order: a page in one column is one, a page in two is parted down its middle.
+
+    Two columns are so many lines on either side that nearly fill it, as prose does and the cells of a table do not; a
+    heading across both parts what is above it from what is below.
+    """
     if not pieces:
-        return ""
+        return []
+    left, right = min(piece.left for piece in pieces), max(piece.right for piece in pieces)
+    gutter = (left + right) / 2
+    sides = [piece for piece in pieces if not piece.left < gutter < piece.right]
+    for side in ([one for one in sides if one.right <= gutter], [one for one in sides if one.left >= gutter]):
+        full = [one for one in side if one.right - one.left >= _FULL * (gutter - left)]
+        if len(full) < _LEAST_LINES or 2 * len(full) < len(side):
+            return [list(pieces)]
+    blocks: list[list[_Piece]] = []
+    before: bool | None = None
+    for piece in sorted(pieces, key=lambda one: one.middle):
+        across = piece.left < gutter < piece.right
+        if across is not before:
+            blocks += [[]] if across else [[], []]
+        blocks[-2 if not across and piece.right <= gutter else -1].append(piece)
+        before = across
+    return [block for block in blocks if block]
+
+
+def _lay_block(pieces: Sequence[_Piece]) -> str:
+    """The text of pieces that stand in rows."""
     height = median(piece.height for piece in pieces)
     rows: list[list[_Piece]] = []
     for piece in sorted(pieces, key=lambda one: one.middle):
