@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from itertools import chain
 
 from fairhand.fidelity.prepared import PreparedSource
 from fairhand.language.content_words import JOINING
@@ -21,6 +22,9 @@ APART = 6
 """How many words may lie between two shared runs that belong together."""
 DRIFT = 4
 """How many words more or fewer the source may have between them."""
+
+BITS = 20
+"""Of a word's number. Past a million words two shingles may be taken for one, until their words are compared."""
 
 Hit = tuple[int, int]
 """The place of a shared shingle in the passage, and in the index."""
@@ -65,16 +69,16 @@ class ShingleIndex:
         waiting: list[list[Hit]] = []
         reach = self.size + APART
         for at, place in sorted(self.hits(words), key=lambda hit: (hit[1], hit[0])):
-            waiting = [chain for chain in waiting if place - chain[-1][1] <= reach]
+            waiting = [one for one in waiting if place - one[-1][1] <= reach]
             fitting = [
-                chain
-                for chain in waiting
-                if 0 < at - chain[-1][0] <= reach
-                and place > chain[-1][1]
-                and abs((place - chain[-1][1]) - (at - chain[-1][0])) <= DRIFT
+                one
+                for one in waiting
+                if 0 < at - one[-1][0] <= reach
+                and place > one[-1][1]
+                and abs((place - one[-1][1]) - (at - one[-1][0])) <= DRIFT
             ]
             if fitting:
-                min(fitting, key=lambda c: abs((place - c[-1][1]) - (at - c[-1][0]))).append((at, place))
+                min(fitting, key=lambda one: abs((place - one[-1][1]) - (at - one[-1][0]))).append((at, place))
             else:
                 chains.append([(at, place)])
                 waiting.append(chains[-1])
@@ -82,30 +86,30 @@ class ShingleIndex:
 
 
 def _keys(numbers: Sequence[int], size: int) -> list[int]:
-    """One number for each shingle; -1 where a word is not known."""
-    keys = []
-    for at in range(len(numbers) - size + 1):
-        key = 0
-        for number in numbers[at : at + size]:
-            if number < 0:
-                key = -1
-                break
-            key = key << 24 | number
-        keys.append(key)
+    """One number for each shingle; a negative one where a word is not known."""
+    keys = list(numbers)
+    for further in range(1, size):
+        keys = [key << BITS | number for key, number in zip(keys, numbers[further:], strict=False)]
     return keys
 
 
 def index_texts(texts: Sequence[Sequence[str]], size: int) -> ShingleIndex:
     """The index of some texts, each given by its words."""
     numbers: dict[str, int] = {}
+    for word in chain.from_iterable(texts):
+        numbers.setdefault(word, len(numbers))
     first: dict[int, int] = {}
     before = array("i")
     starts = []
     for text in texts:
-        starts.append(len(before))
-        for key in _keys([numbers.setdefault(word, len(numbers)) for word in text], size):
-            before.append(first.get(key, -1))
-            first[key] = len(before) - 1
+        place = len(before)
+        starts.append(place)
+        earlier = []
+        for key in _keys([numbers[word] for word in text], size):
+            earlier.append(first.get(key, -1))
+            first[key] = place
+            place += 1
+        before.extend(earlier)
         before.extend([-1] * (size + APART + size))
     return ShingleIndex(size, numbers, first, before, tuple(starts))
 

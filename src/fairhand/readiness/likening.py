@@ -22,8 +22,8 @@ def remarks_on_likeness(analysis: Analysis, how: How, cited: str, uncited: str) 
     Args:
         analysis: The paper.
         how: In what way.
-        cited: What is said where the source is cited in the same sentence; ``{words}`` stands for the number of words
-            and ``{place}`` for the source and page.
+        cited: What is said where the source is cited in the same sentence; ``{words}`` stands for the number of words,
+            ``{place}`` for the source and page, ``{exactly}`` for whether it is word for word.
         uncited: What is said where it is not.
     """
     sources = list(analysis.prepared)
@@ -37,10 +37,11 @@ def remarks_on_likeness(analysis: Analysis, how: How, cited: str, uncited: str) 
         pages = {prepared.page_at(word) for word in (likeness.start, likeness.end - 1)}
         labels = [prepared.source.pages[page].label for page in sorted(pages)] if prepared.source.paged else []
         lead = cited if _is_cited(analysis, span, entry) else uncited
+        exactly = "nearly word for word" if likeness.draft_differs or likeness.source_differs else "word for word"
         place = name_place(analysis.names[entry], [label for label in labels if label])
         yield Remark(
             span,
-            f"{lead.format(words=count_of(likeness.words, 'word'), place=place)} {CAUTION}",
+            f"{lead.format(words=count_of(likeness.words, 'word'), place=place, exactly=exactly)} {CAUTION}",
             wordings=differing_wordings(
                 span.of(draft),
                 [each.shifted(-likeness.span.start) for each in likeness.draft_differs],

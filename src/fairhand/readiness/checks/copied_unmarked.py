@@ -14,8 +14,8 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     return remarks_on_likeness(
         analysis,
         "copied",
-        "These {words} stand nearly so in {place}, which is cited but not quoted. Set its words in quotation marks, or"
+        "These {words} stand {exactly} in {place}, which is cited but not quoted. Set its words in quotation marks, or"
         " say it in your own.",
-        "These {words} stand nearly so in {place}, which is neither quoted nor cited here. Quote and cite it, or say it"
+        "These {words} stand {exactly} in {place}, which is neither quoted nor cited here. Quote and cite it, or say it"
         " in your own words and cite it.",
     )
