@@ -45,7 +45,8 @@ def test_a_sentence_word_for_word_is_copied() -> None:
     (one,) = likenesses(text)
     assert (one.how, one.shared, one.source) == ("copied", 1.0, 1)
     assert one.span.of(text) == COPIED.rstrip(".")
-    assert one.draft_differs == one.source_differs == ()
+    assert not one.draft_differs
+    assert not one.source_differs
 
 
 def test_a_word_changed_here_and_there_hides_nothing() -> None:
