@@ -198,3 +198,15 @@ def test_a_quotation_that_the_source_has_otherwise_is_doubted(client: TestClient
     """Beside the note, while the source is at hand."""
     write(file, Note("a", "osei-2014", page="118", quotation="not a word of this stands in her chapter anywhere"))
     assert "These words were not found in the text at hand" in client.get(NOTES).text
+
+
+def test_a_note_says_what_it_is(client: TestClient, desk: Path) -> None:
+    """Its kind is chosen, shown, and kept as its annotation's class; a word that is no kind says nothing."""
+    address = "/paper/tram-libraries/notes"
+    sent = {"source": "lund-1999", "page": "61", "remark": "They missed the time.", "kind": "paraphrase"}
+    assert client.post(address, data=sent).status_code == 303
+    assert "Paraphrase.</span> They missed the time." in client.get(address).text
+    client.post(address, data={**sent, "remark": "Something else.", "kind": "poem"})
+    kept = (desk / "tram-libraries" / "notes.jsonl").read_text("utf-8")
+    assert '"value": "paraphrase"' in kept
+    assert "poem" not in kept

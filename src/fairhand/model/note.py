@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+KINDS = ("quotation", "paraphrase", "summary", "thought")
+"""What a note may be: the source's words, its sense in other words, its gist, or the writer's own thought."""
+
 
 @dataclass(frozen=True, slots=True)
 class Note:
@@ -24,3 +27,5 @@ class Note:
     """What the writer says."""
     when: str = ""
     """The moment, as ISO 8601 has it."""
+    kind: str = ""
+    """One of ``KINDS``, or empty where the writer has not said."""

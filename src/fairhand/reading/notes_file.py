@@ -16,7 +16,7 @@ from typing import TypeGuard
 from urllib.parse import quote, unquote
 
 from fairhand.language.json_text import write_json
-from fairhand.model.note import Note
+from fairhand.model.note import KINDS, Note
 from fairhand.model.problem import Problem
 from fairhand.reading.annotation_form import CONTEXT, find_fault
 
@@ -119,6 +119,7 @@ def _read(found: Mapping[str, object]) -> Note:
         before=str(quoted.get("prefix", "")),
         after=str(quoted.get("suffix", "")),
         remark=next((str(body["value"]) for body in _bodies(found) if _is_remark(body)), ""),
+        kind=next((str(body["value"]) for body in _bodies(found) if _is_kind(body)), ""),
         when=str(found.get("created", "")),
     )
 
@@ -138,6 +139,11 @@ def _tell(note: Note, before: Mapping[str, object]) -> str:
         if told["motivation"] == _motivation(was):
             told["motivation"] = _motivation(note)
         told["body"] = _with_remark(_bodies(before), note.remark)
+        told.pop("bodyValue", None)
+    if note.kind != was.kind:
+        others = [body for body in _bodies(told) if not _is_kind(body)]
+        kind = [{"type": "TextualBody", "purpose": "classifying", "value": note.kind}] if note.kind else []
+        told["body"] = [*others, *kind]
         told.pop("bodyValue", None)
     present = before.get("target")
     kept = present if isinstance(present, Mapping) else {}
@@ -199,6 +205,11 @@ def _is_remark(body: object) -> TypeGuard[Mapping[str, object]]:
         and isinstance(body.get("value"), str)
         and body.get("purpose", "commenting") == "commenting"
     )
+
+
+def _is_kind(body: object) -> TypeGuard[Mapping[str, object]]:
+    """Whether a body says of which kind the note is."""
+    return isinstance(body, Mapping) and body.get("purpose") == "classifying" and body.get("value") in KINDS
 
 
 def _list(value: object) -> list[object]:

@@ -9,7 +9,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
-from fairhand.model.note import Note
+from fairhand.model.note import KINDS, Note
 from fairhand.model.source import SourceText
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.noted import doubt_note
@@ -46,6 +46,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
         lists=[("", _group(paged, known)), ("Without a page", _group(unpaged, known))],
         problems=problems,
         sources=known.names,
+        kinds=KINDS,
         texts=known.paper.texts,
         name=name_note,
         doubts={note.id: doubt_note(known, note) for note in notes},
@@ -103,6 +104,7 @@ def show_note(
         title="A note",
         step="Correct it, or take it out; what it was stays among the earlier states.",
         sources=asked.paper.opened.look().names,
+        kinds=KINDS,
         note=typed or note,
         now=now,
         was=state_of(note),
@@ -148,8 +150,10 @@ def _find(asked: Asked) -> Note | None:
 
 def _written(asked: Asked, note: Note) -> Note:
     form = asked.form
+    kind = form.text("kind", note.kind)
     return replace(
         note,
+        kind=kind if kind in KINDS else "",
         source=form.text("source"),
         page=form.text("page"),
         quotation=form.text("quotation"),
