@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import html
 import io
+import re
 from pathlib import Path
 
 import pytest
@@ -29,6 +31,10 @@ def test_a_paper_is_begun_from_a_photograph(client: TestClient, desk: Path, pict
     page = client.get("/paper/the-port/brief").text
     assert "1,000 words" in page
     assert "brief.png: read by OCR, which misreads; hold it against the sheet" in page
+    address = re.search(r'src="([^"]*/brief/photograph[^"]*)"', page)
+    assert address is not None
+    assert client.get(html.unescape(address[1])).content == picture
+    assert client.get("/paper/the-port/brief/photograph?of=paper.toml").status_code == 404
 
 
 def test_without_ocr_the_page_says_what_to_do(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fairhand.desk.seen import FileSeen
 from fairhand.errors import InputError
 from fairhand.model.entry import Entry
 from fairhand.session.texts import SourceTexts
@@ -12,12 +13,17 @@ _SHOWN = {b"\x89PNG": "image/png", b"\xff\xd8\xff": "image/jpeg"}
 
 def find_photograph(texts: SourceTexts, entry: Entry) -> tuple[bytes, str] | None:
     """The bytes and the media type of a source's photograph; None where it has none."""
-    for file in texts.files.find_source(entry.id):
-        try:
-            data = file.data
-        except InputError:
-            continue
-        for begins, media_type in _SHOWN.items():
-            if data.startswith(begins):
-                return data, media_type
-    return None
+    return next(filter(None, map(_read_photograph, texts.files.find_source(entry.id))), None)
+
+
+def find_photographed_sheet(texts: SourceTexts, name: str) -> tuple[bytes, str] | None:
+    """The bytes and the media type of the sheet of that name, where it is a photograph; else None."""
+    return next((_read_photograph(sheet) for sheet in texts.files.sheets if sheet.name == name), None)
+
+
+def _read_photograph(file: FileSeen) -> tuple[bytes, str] | None:
+    try:
+        data = file.data
+    except InputError:
+        return None
+    return next(((data, media_type) for begins, media_type in _SHOWN.items() if data.startswith(begins)), None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from starlette.exceptions import HTTPException
@@ -12,6 +12,7 @@ from fairhand.brief.correcting import Field, list_fields
 from fairhand.brief.marked_sheet import mark_sheet
 from fairhand.brief.read import given_day
 from fairhand.brief.telling import name_requirement, say_day, tell_requirement
+from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
 from fairhand.language.counts import count_of
 from fairhand.model.paper import Paper
@@ -21,9 +22,11 @@ from fairhand.readiness.judgement import Judged, Judgement
 from fairhand.session.answering import answer_requirement
 from fairhand.session.editing import state_of
 from fairhand.session.giving_sheets import give_sheet, set_given
+from fairhand.session.photographs import find_photographed_sheet
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import Form, read_day
+from fairhand.web.source_page import send_photograph
 
 STATES = {"met": "met", "unmet": "not met", "ask": "yours to answer", "waived": "waived"}
 """A requirement's state in words."""
@@ -125,10 +128,22 @@ def show(asked: Asked, trouble: Trouble | None = None) -> Response:
         typed=_typed(demands.get(chosen), trouble),
         trouble=trouble,
         brief=paper.brief,
+        photographs=_name_photographs(asked, paper.brief.texts),
         problems=[one for one in paper.problems if "brief" in one.where],
         given=given.isoformat() if given else "",
         today=asked.papers.now().date().isoformat(),
     )
+
+
+def show_photograph(asked: Asked) -> Response:
+    """The photograph that a sheet is, to hold its words against."""
+    return send_photograph(find_photographed_sheet(asked.paper.opened.source_texts, asked.query("of")))
+
+
+def _name_photographs(asked: Asked, names: Iterable[str]) -> dict[str, str]:
+    """Of the sheets that are photographs, by their names, what tells each from another of its name."""
+    found = {name: find_photographed_sheet(asked.paper.opened.source_texts, name) for name in names}
+    return {name: hash_bytes(one[0])[:12] for name, one in found.items() if one}
 
 
 def _demand(paper: Paper, one: Judged) -> Demand:
@@ -215,6 +230,7 @@ def back(asked: Asked) -> Response:
 ROUTES = (
     get("/paper/{slug}/brief", show),
     post("/paper/{slug}/brief", give),
+    get("/paper/{slug}/brief/photograph", show_photograph),
     get("/paper/{slug}/brief/{id}", back),
     post("/paper/{slug}/brief/{id}", send),
 )

@@ -69,7 +69,11 @@ def show_source(
 
 def show_photograph(asked: Asked) -> Response:
     """The photograph that is all there is of a source; its address changes with the file."""
-    found = find_photograph(asked.paper.opened.source_texts, find_entry(asked, asked.name("id")))
+    return send_photograph(find_photograph(asked.paper.opened.source_texts, find_entry(asked, asked.name("id"))))
+
+
+def send_photograph(found: tuple[bytes, str] | None) -> Response:
+    """The bytes of a photograph under its media type; it may be kept, since its address changes with it."""
     if found is None:
         raise HTTPException(404)
     data, media_type = found
