@@ -45,7 +45,7 @@ def order_in(page: str) -> str:
 def test_each_point_stands_with_what_it_rests_on(client: TestClient) -> None:
     """The thesis, the points in order, their sources with the page, and how many count beside the writer's rule."""
     page = html.unescape(client.get(POINTS).text)
-    assert "2 points rest on fewer independent sources than your rule asks" in page
+    assert "Two points rest on fewer independent sources than your rule asks" in page
     assert "they were read.</textarea>" in page
     assert (
         "Optional, from Velden Municipal Tramways (1931), page 1. It rests on 1 source; your rule asks for 1." in page

@@ -51,7 +51,7 @@ def test_each_pass_has_its_own_marks(client: TestClient) -> None:
         "aside left, must",
         "citation unknown, must",
     }
-    assert "8 marks are to be gone through" in copy_edit
+    assert "Eight marks are to be gone through" in copy_edit
 
 
 def test_a_mark_is_given_twice(client: TestClient) -> None:
@@ -145,7 +145,7 @@ def test_a_mark_is_let_stand_and_taken_back(client: TestClient) -> None:
     assert "doubled word, stet" in page
     assert 'class="marked stet"' in page
     assert "You let it stand: so she said it." in page
-    assert "7 marks are to be gone through" in page
+    assert "Seven marks are to be gone through" in page
     assert "Let stand: 1" in client.get(f"{PAPER}/verdict").text
     client.post(f"{COPY_EDIT}/stet", data={"mark": hidden(page, "mark"), "finding": "5", "do": "undo"})
     assert "doubled word, should" in client.get(COPY_EDIT).text
@@ -299,7 +299,7 @@ def test_without_scripts_a_mark_is_let_stand(browser: Browser, served: str) -> N
         page.get_by_label("Why it shall stand").fill("so it was said")
         page.get_by_role("button", name="Let it stand").click()
         expect(page.get_by_role("link", name="doubled word, stet")).to_be_visible()
-        expect(page.get_by_text("7 marks are to be gone through")).to_be_visible()
+        expect(page.get_by_text("Seven marks are to be gone through")).to_be_visible()
 
 
 def test_a_told_mark_hinders_nobody(browser_page: Page, hindrances: Callable[[Page], list[str]]) -> None:

@@ -12,6 +12,19 @@ def count_of(number: int, singular: str, plural: str = "") -> str:
     return f"{number:,} {singular if number == 1 else plural or singular + 's'}"
 
 
+_IN_WORDS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
+
+
+def open_with(number: int, singular: str, plural: str = "") -> str:
+    """A number with its noun, as a sentence opens with it: in words up to ten.
+
+    >>> open_with(1, "point rests", "points rest"), open_with(2, "point rests", "points rest")
+    ('One point rests', 'Two points rest')
+    """
+    told = count_of(number, singular, plural)
+    return f"{_IN_WORDS[number]} {told.partition(' ')[2]}" if 0 <= number < len(_IN_WORDS) else told
+
+
 def say_minutes(minutes: int) -> str:
     """A length of time in hours and minutes.
 

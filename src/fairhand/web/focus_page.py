@@ -8,6 +8,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import open_with
 from fairhand.model.focus import Focus, Question
 from fairhand.model.note import Note
 from fairhand.planning.focus_file import WHERE
@@ -64,7 +65,7 @@ def _step(focus: Focus) -> str:
     if not focus.questions:
         return "Write down what you must know before you can say it: each question leads your reading."
     if waiting:
-        many = "One question is open" if waiting == 1 else f"{waiting} questions are open"
+        many = open_with(waiting, "question is open", "questions are open")
         return f"{many}: read for {'it' if waiting == 1 else 'them'}, and mark what answers."
     return "Each question is answered: see which points follow, and whether the sentence still holds."
 

@@ -10,6 +10,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import open_with
 from fairhand.model.finding import Finding, Pass
 from fairhand.model.span import Span
 from fairhand.model.stet import Stet
@@ -98,7 +99,7 @@ class ProofPage:
         open_ = sum(mark.stet is None for mark in marks)
         if not open_:
             return self.steps["clear"]
-        many = "One mark is" if open_ == 1 else f"{open_} marks are"
+        many = open_with(open_, "mark is", "marks are")
         return f"{many} to be gone through, one after another: mend each, or let it stand."
 
     def marks_of(self, asked: Asked) -> tuple[tuple[Marked, ...], str]:

@@ -9,6 +9,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import open_with
 from fairhand.model.note import KINDS, Note
 from fairhand.model.source import SourceText
 from fairhand.readiness.analysis import Analysis
@@ -36,7 +37,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
     paged = [one for one in notes if not _lacks_page(one, known)]
     step = "Note what you read as you read it: whose words, which page, and what you say of it."
     if unpaged:
-        many = "One note has" if len(unpaged) == 1 else f"{len(unpaged)} notes have"
+        many = open_with(len(unpaged), "note has", "notes have")
         step = f"{many} no page yet, though the source has pages: look it up while you know where it is."
     return asked.page(
         "notes_page.html",

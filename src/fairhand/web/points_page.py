@@ -10,7 +10,7 @@ from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.evidence.support import PointSupport
-from fairhand.language.counts import count_of
+from fairhand.language.counts import count_of, open_with
 from fairhand.model.point import Point, Points, Support
 from fairhand.planning.points import WHERE
 from fairhand.readiness.analysis import Analysis
@@ -71,7 +71,7 @@ def _step(known: Analysis) -> str:
         return "Write in one sentence what the paper is to show; then each point that it must support."
     thin = sum(len(one.independent) < one.needed for one in known.support) if known.asks_for_sources else 0
     if thin:
-        what = "One point rests" if thin == 1 else f"{thin} points rest"
+        what = open_with(thin, "point rests", "points rest")
         return f"{what} on fewer independent sources than your rule asks: look for another there first."
     if not points.thesis:
         return "Write in one sentence what the paper is to show: what all these points are for."

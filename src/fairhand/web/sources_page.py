@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from starlette.responses import Response
 
 from fairhand.desk.inbox import list_inbox
+from fairhand.language.counts import open_with
 from fairhand.session.listing import Listed, list_sources
 from fairhand.session.sources import LIST
 from fairhand.web.asked import Asked, get
@@ -34,7 +35,7 @@ def _step(sources: Sequence[Listed]) -> str:
         return "Add the first source: what you have read, or mean to read next."
     bare = sum(1 for one in sources if one.text is None)
     if bare:
-        many = "One source has" if bare == 1 else f"{bare} sources have"
+        many = open_with(bare, "source has", "sources have")
         return f"{many} no text at hand yet: give its file, and quotations from it can be looked up."
     return "Read for your points, and note each with its page while it lies before you."
 

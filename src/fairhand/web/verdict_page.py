@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from starlette.responses import Response
 
+from fairhand.brief.telling import name_requirement
 from fairhand.proof.stets import name_stet
 from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent
 from fairhand.readiness.told import tell
@@ -34,6 +35,8 @@ def show(asked: Asked) -> Response:
         one["at"] = where[finding]
     for one, stetted in zip(told["stets"], verdict.stets, strict=True):
         one |= {"at": where[stetted.finding], "name": name_stet(stetted.stet)}
+    for one, judged in zip(told["requirements"], verdict.judged, strict=True):
+        one["name"] = name_requirement(judged.requirement)
     groups = [
         (state, heading, [one for one in told["requirements"] if one["state"] == state]) for state, heading in GROUPS
     ]
