@@ -133,7 +133,9 @@ def _read_date(match: re.Match[str], given: dt.date | None, *, day_first: bool |
     if not days:
         return Dated(match.start(), match.end(), None, f"which year is meant by “{match.group()}”?")
     agreeing = [d for d in days if weekday is None or d.weekday() == weekday]
-    on = (agreeing or days)[0]
+    likely = agreeing or days
+    # Of two readings, a day that lies before the sheet was given out is hardly meant; it is asked all the same.
+    on = next((d for d in likely if given is None or d > given), likely[0])
     words = match.group().strip()
     if len(days) > 1 and day_first is None and (weekday is None or len(agreeing) != 1):
         doubt = f"“{words}” is read as {on.isoformat()}: are day and month in that order?"

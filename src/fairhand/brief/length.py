@@ -45,7 +45,8 @@ _PAPER = re.compile(
     re.IGNORECASE,
 )
 _WRITE = re.compile(
-    r"\b(?:looking for|want|expect|write|writing|length|long|limit|count|total|argue|should be|must be|shall be"
+    r"\b(?:looking for|(?:I|we)(?:'m| am|'re| are) after|(?:I|we)(?:'d| would) like|hoping for"
+    r"|want|expect|write|writing|length|long|limit|count|total|argue|should be|must be|shall be"
     r"|will be|aim for|run|runs"
     r"|exceed|in about|in around|in approximately"
     r"|between|maximum|minimum|target|make (?:that|it)|(?:is|are) now|instead|(?:raised|changed|cut|extended"
@@ -87,6 +88,14 @@ _NOT_TOTAL = re.compile(
     re.IGNORECASE,
 )
 
+
+_ANOTHER = re.compile(
+    r"^\W*(?:the|your|our) (?:first|last|previous|earlier|other|next) "
+    r"(?:one|paper|essay|assignment|review|report|piece)\b.*"
+    r"\b(?:is|was|comes?|goes|went|will be|are|were) (?:\w+ ){0,2}(?:back|returned|marked|over|done)\b",
+    re.IGNORECASE,
+)
+"""A sentence about another paper, which is behind the reader."""
 
 _PAPER_IS = re.compile(
     rf"\W*(?:the|your|this|each) (?:\w+ )?{_PAPER.pattern}.{{0,80}} (?:be|runs?(?: to)?|exceed|number"
@@ -145,7 +154,13 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
 def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
     text = sentence.text
     before, after = text[: quantity.start], text[quantity.end : quantity.end + 40]
-    if part == "other" or TOLD.search(text) or _NOT_TOTAL.search(before[-20:]) or _NOT_TOTAL.search(after):
+    if (
+        part == "other"
+        or TOLD.search(text)
+        or _ANOTHER.search(text)
+        or _NOT_TOTAL.search(before[-20:])
+        or _NOT_TOTAL.search(after)
+    ):
         return False
     if re.search(r"\b(?:seen|spent|was|were|wrote|had)\b", before[-60:], re.IGNORECASE):
         return False

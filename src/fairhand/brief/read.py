@@ -25,10 +25,13 @@ _GIVEN = re.compile(
 )
 _DEMAND = re.compile(
     r"\b(?:must|should|shall|have to|has to|need to|needs to|required?|expected|may not|cannot|do not|don't|never"
-    r"|no (?:more|fewer|less) than|at least|at most|maximum|minimum|is to|are to|make sure|be sure|remember to)\b"
+    r"|no (?:more|fewer|less) than|at least|at most|maximum|minimum|is to|are to|make sure|be sure|remember to"
+    r"|(?:is|are) the (?:floor|ceiling|minimum|maximum|limit)|would(?:n't| not) hurt)\b"
     r"|\d ?(?:words|pages|pt|cm|sources|per ?cent|%|marks|points)\b",
     re.IGNORECASE,
 )
+_CLAUSE = re.compile(r"[^;\s][^;]*")
+"""A sentence's parts that could stand alone: of several, one may be understood and another not."""
 _ORDER = re.compile(
     r"^(?:please |always |also |then )?(?:use|write|include|give|put|state|submit|upload|print|bring|number|add"
     r"|attach|cite|quote|avoid|follow|answer|choose|pick|select|describe|show|identify|examine|explore|consider"
@@ -99,9 +102,11 @@ def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
             or not (_DEMAND.search(text) or _ORDER.search(text))
         ):
             continue
-        here = sentence.span(0, len(sentence.text))
-        if not any(here.overlaps(span) for span in spans):
-            out.append(" ".join(here.of(sheet.text).split()))
+        for clause in _CLAUSE.finditer(sentence.text):
+            here = sentence.span(*clause.span())
+            understood = any(here.overlaps(span) for span in spans)
+            if not understood and (_DEMAND.search(clause.group()) or _ORDER.search(clause.group())):
+                out.append(" ".join(here.of(sheet.text).split()))
     return list(dict.fromkeys(out))
 
 

@@ -65,6 +65,12 @@ _OF_OBJECT = re.compile(
 """A ban whose object follows it ("do not cite blogs"); the other bans follow their subject."""
 _PRONOUN = re.compile(r" (?:it|them|these|those|this|that)\b(?! \w+ ?(?:s\b|that|which))", re.IGNORECASE)
 _ALLOWED = re.compile(r" (?:can|may) be (?:cited|used|quoted)\b", re.IGNORECASE)
+_BOUND = re.compile(
+    r"\b(?:(?:no|not) (?:more|fewer|less) than|at (?:most|least)|up to|only|a (?:maximum|minimum) of) "
+    r"(?:one|two|three|four|five|six|an?|\d{1,2}) (?:\w+ ){0,2}$",
+    re.IGNORECASE,
+)
+"""Before a kind of which so many may be cited: a bound is no ban."""
 _ALSO = re.compile(
     r"^(?:so (?:are|is)|nor (?:are|is|may|should)|neither (?:are|is|may)|the same (?:goes|holds|applies)|likewise"
     r"|this (?:includes|also))\b",
@@ -98,7 +104,11 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
         if not (ban or lead or (carried and _ALSO.match(words.strip()))):
             continue
         # What may be cited, though it does not count, is not banned.
-        hits = [h for h in _KIND.finditer(words) if not _ALLOWED.match(words, h.end())]
+        hits = [
+            h
+            for h in _KIND.finditer(words)
+            if not (_ALLOWED.match(words, h.end()) or _BOUND.search(words[max(0, h.start() - 60) : h.start()]))
+        ]
         if ban and _OF_OBJECT.search(ban.group()):
             if not _PRONOUN.match(words, ban.end()):
                 hits = [h for h in hits if h.start() > ban.start()]
