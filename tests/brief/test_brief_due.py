@@ -69,3 +69,23 @@ def test_what_can_be_read_two_ways_is_asked() -> None:
     assert "midnight" in questions("The essay is due on 4 December 2026 by midnight.")
     assert questions("The essay is due on Friday 4 December 2026 at 5 pm.") == ""
     assert questions("The draft is due 10/23; the essay is due 11/6.") == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "on"),
+    [
+        ("The essay should be with me by 5 pm on 12 October.", "2026-10-12"),
+        ("Have your paper on my desk by noon on Friday 16 October 2026.", "2026-10-16"),
+        ("It has to be in my pigeonhole before 6 November.", "2026-11-06"),
+    ],
+)
+def test_where_the_paper_is_to_lie_by_a_day_is_a_hand_in(values_of: Reading, text: str, on: str) -> None:
+    """*With me*, *on my desk*, *in my pigeonhole* by a day say when it is due."""
+    assert [v["on"] for v in values_of("due", text)] == [on]
+
+
+def test_of_two_readings_a_day_before_the_sheet_is_hardly_meant() -> None:
+    """The day that lies before the sheet was given out is passed over, and the order is asked all the same."""
+    brief = read_brief([("sheet.txt", "Essay due 5/11/2026.")], dt.date(2026, 9, 1))
+    assert [r.values["on"] for r in brief.requirements if r.kind == "due"] == ["2026-11-05"]
+    assert any("day and month in that order" in asked for asked in brief.questions)

@@ -74,3 +74,20 @@ def test_what_does_not_count_may_be_said_by_does_not_alone() -> None:
     sheet = "900 to 1,200 words. Quotations count; headings and the list of works cited do not."
     (length,) = read_brief([("a.txt", sheet)]).requirements
     assert length.values["excludes"] == ("headings", "references")
+
+
+@pytest.mark.parametrize(
+    ("text", "least"),
+    [
+        ("I am after 1,500 words.", 1500),
+        ("We'd like about 2,000 words.", 2000),
+        ("I'm hoping for 1,800 words.", 1800),
+        ("Your last essay, of 900 words, will be returned on Friday. Write 1,500 words.", 1500),
+        ("The first paper was 800 words and is now marked. This one is to run to 1,200 words.", 1200),
+    ],
+)
+def test_what_a_teacher_hopes_for_is_asked_and_what_lies_behind_is_not(
+    values_of: Reading, text: str, least: int
+) -> None:
+    """A wish gives the length as an order does; the length of a paper that is already marked does not."""
+    assert [v["min"] for v in values_of("length", text)] == [least]

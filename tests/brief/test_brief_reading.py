@@ -145,3 +145,11 @@ def test_a_message_may_move_the_deadline() -> None:
     brief = read_brief(sheets, GIVEN)
     assert [r.values["on"] for r in brief.requirements] == ["2026-11-13"]
     assert len(brief.conflicts) == 1
+
+
+def test_a_clause_that_is_not_understood_is_said_alone() -> None:
+    """Of a sentence's clauses the one that was understood is a requirement, and the other is listed as not."""
+    text = "Use MLA style; a map of the harbour must be pinned to the back. A drawing would not hurt."
+    brief = read_brief([("sheet.txt", text)], dt.date(2026, 9, 1))
+    assert [r.kind for r in brief.requirements] == ["style"]
+    assert brief.unread == ("a map of the harbour must be pinned to the back.", "A drawing would not hurt.")

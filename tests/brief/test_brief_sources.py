@@ -123,3 +123,21 @@ def test_a_ban_falls_on_its_object_or_its_subject(
 ) -> None:
     """An order bans what follows it, a verdict what comes before, and a pronoun what it stands for."""
     assert [v["what"] for v in values_of("sources_banned", text)] == ([banned] if banned else [])
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Six sources; no more than two blogs may be cited.",
+        "At most one encyclopedia may be cited.",
+        "Do not cite more than one website.",
+    ],
+)
+def test_a_bound_on_a_kind_is_no_ban(values_of: Reading, text: str) -> None:
+    """So many of a kind may be cited: the kind itself is not banned."""
+    assert values_of("sources_banned", text) == []
+
+
+def test_a_bound_told_as_a_prohibition_is_the_most(values_of: Reading) -> None:
+    """*Do not cite more than one* allows one."""
+    assert _short(values_of("sources", "Do not cite more than one website.")) == [("website", None, 1, None)]

@@ -38,7 +38,8 @@ def test_a_paper_that_was_made_is_read_as_it_was_told(desk: Path) -> None:
     assert paper.course == CourseSettings("geography-1", "Geography 1", "Dr Sand", "", "APA 7")
     assert [sheet.name for sheet in paper.sheets] == ["courses/geography-1/policy.txt", "brief.txt"]
     assert paper.problems == ()
-    assert sorted(path.name for path in folder.iterdir()) == ["brief.txt", "paper.toml"]
+    assert sorted(path.name for path in folder.iterdir()) == ["brief.txt", "paper.toml", "record.sqlite"]
+    assert [(state.name, state.how) for state in list_states(folder)] == [("paper.toml", "written")]
 
 
 def test_several_sheets_keep_their_order(desk: Path) -> None:
@@ -125,7 +126,7 @@ def test_an_answer_is_set_and_the_rest_stands(desk: Path) -> None:
     for requirement in paper.settings.answers:
         set_answer(folder, requirement, None)
     assert read_paper(folder).settings.answers == {}
-    assert len(list_states(folder, "paper.toml")) == 7
+    assert len(list_states(folder, "paper.toml")) == 8  # made, changed by hand, and six answers
 
 
 @pytest.mark.parametrize(

@@ -37,7 +37,7 @@ _MOST = (
     r"|(?:an? )?(?:absolute )?max(?:imum)?\.?(?: (?:length|word count|page count|number|number of words"
     r"|number of pages|requirement|limit))?(?: of| is|:)?"
     r"|≤|<=|up to|(?:not|never|cannot|can't|mustn't) (?:to )?(?:exceed|go over|go above|run over)|fewer than"
-    r"|less than|under"
+    r"|less than|under|(?:not|n't|never) (?:cite|use|quote|include|rely on|refer to|draw on) more than"
     r"|(?:in )?no (?:case|event)(?: be)? (?:longer|more) than"
     r"|(?:not|never|nobody should go|no one should go) over|limit(?:ed)? (?:of|to|is)|limit:|within|below"
 )

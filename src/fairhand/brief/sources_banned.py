@@ -66,7 +66,7 @@ _OF_OBJECT = re.compile(
 _PRONOUN = re.compile(r" (?:it|them|these|those|this|that)\b(?! \w+ ?(?:s\b|that|which))", re.IGNORECASE)
 _ALLOWED = re.compile(r" (?:can|may) be (?:cited|used|quoted)\b", re.IGNORECASE)
 _BOUND = re.compile(
-    r"\b(?:(?:no|not) (?:more|fewer|less) than|at (?:most|least)|up to|only|a (?:maximum|minimum) of) "
+    r"\b(?:(?:(?:no|not) )?(?:more|fewer|less) than|at (?:most|least)|up to|only|a (?:maximum|minimum) of) "
     r"(?:one|two|three|four|five|six|an?|\d{1,2}) (?:\w+ ){0,2}$",
     re.IGNORECASE,
 )

@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from fairhand.desk.disk import put_file, writable
-from fairhand.desk.places import SHEET_SUFFIXES, list_folder
+from fairhand.desk.places import OWN_FILES, SHEET_SUFFIXES, list_folder
+from fairhand.desk.record import keep_state
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import NoPaperHere, PaperExistsAlready, UnknownFormat
 from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
@@ -147,7 +148,7 @@ def write_settings(told: Mapping[str, object]) -> bytes:
 
 
 def _make_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:
-    """A new folder with all its files, made aside and put in place as a whole."""
+    """A new folder with all its files and their record, made aside and put in place as a whole."""
     final = within / name
     message = f"{final}: there is a folder of that name already; give another title, or go on with that one"
     if final.exists() or final.is_symlink():
@@ -161,6 +162,8 @@ def _make_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:
             path = put_file(aside / file, data)
             mtime_ns = path.stat().st_mtime_ns + number * 1_000_000  # a tick of the clock may span several files
             os.utime(path, ns=(mtime_ns, mtime_ns))
+            if file in OWN_FILES:
+                keep_state(aside, file, data, "written")
         with writable(within):
             aside.replace(final)
     finally:

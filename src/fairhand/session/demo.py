@@ -7,6 +7,8 @@ from importlib.resources import files
 from pathlib import Path
 
 from fairhand.desk.disk import writable
+from fairhand.desk.places import OWN_FILES
+from fairhand.desk.record import keep_state
 from fairhand.errors import PaperExistsAlready
 from fairhand.model.request import TypesetJob
 from fairhand.press.typst_press import typeset
@@ -35,6 +37,9 @@ def lay_out_demo(desk: Path) -> Path:
         for name, first_page in FIRST_PAGES.items():
             pages = (data / "typeset" / f"{name}.txt").read_text("utf-8").split("\\f\n")
             (paper / "sources" / f"{name}.pdf").write_bytes(typeset(_set_pages(name, pages, first_page)).pdf)
+    for name in OWN_FILES:
+        if (paper / name).is_file():
+            keep_state(paper, name, (paper / name).read_bytes(), "written")
     return paper
 
 
