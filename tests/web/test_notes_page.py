@@ -210,3 +210,40 @@ def test_a_note_says_what_it_is(client: TestClient, desk: Path) -> None:
     kept = (desk / "tram-libraries" / "notes.jsonl").read_text("utf-8")
     assert '"value": "paraphrase"' in kept
     assert "poem" not in kept
+
+
+def test_a_note_is_for_a_point_and_a_question(client: TestClient, desk: Path) -> None:
+    """Chosen on its form, told beside it, and counted and shown where the point and the question stand."""
+    client.post(f"{PAPER}/focus", data={"question": "Who paid for the boxes?"})
+    assert (desk / "tram-libraries" / "focus.toml").read_text("utf-8").count("Who paid") == 1
+    question = re.findall(rf"{PAPER}/focus/([^\"/]+)\"", client.get(f"{PAPER}/focus").text)[-1]
+    sent = {"source": "osei-2014", "page": "118", "remark": "The council did.", "question": question, "point": "p1"}
+    assert client.post(NOTES, data=sent).status_code == 303
+    told = html.unescape(client.get(NOTES).text)
+    assert "and for the point “" in told
+    assert "For the question “Who paid for the boxes?”" in told
+    assert "1 note<" in client.get(f"{PAPER}/points").text
+    assert "The council did." in client.get(f"{PAPER}/points/p1").text
+    assert "1 note<" in client.get(f"{PAPER}/focus").text
+    assert "The council did. (taken for this question)" in client.get(f"{PAPER}/focus/{question}").text
+    client.post(NOTES, data={**sent, "remark": "Another.", "point": "p2", "question": ""})
+    only = html.unescape(client.get(f"{NOTES}?point=p1").text)
+    assert "Only those for the point “" in only
+    assert "Another." not in only
+    assert '<option value="p1" selected>' in only  # the next one noted here is for it too
+    here = html.unescape(client.get(f"{PAPER}/sources/osei-2014/text?page=118").text)
+    assert 'name="point"' in here
+    assert 'name="kind"' in here
+
+
+def test_a_point_that_has_gone_is_told(client: TestClient, file: Path) -> None:
+    """The note keeps what it says, and its form too."""
+    write(file, Note("a", "osei-2014", page="118", remark="first", point="p77"))
+    page = client.get(NOTES).text
+    assert "For a point that is not there any more (p77)." in page
+    address = address_in(page)
+    own = client.get(address).text
+    assert '<option value="p77" selected>' in own
+    kept = {"source": "osei-2014", "page": "118", "remark": "second", "point": "p77", "was": state_in(own)}
+    assert client.post(address, data=kept).status_code == 303
+    assert "points.json#p77" in file.read_text("utf-8")

@@ -29,3 +29,7 @@ class Note:
     """The moment, as ISO 8601 has it."""
     kind: str = ""
     """One of ``KINDS``, or empty where the writer has not said."""
+    question: str = ""
+    """Id of the question that it helps to answer, or empty."""
+    point: str = ""
+    """Id of the point that it is for, or empty."""

@@ -12,13 +12,24 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterator, Mapping
-from typing import TypeGuard
 from urllib.parse import quote, unquote
 
 from fairhand.language.json_text import write_json
-from fairhand.model.note import KINDS, Note
+from fairhand.model.note import Note
 from fairhand.model.problem import Problem
 from fairhand.reading.annotation_form import CONTEXT, find_fault
+from fairhand.reading.note_bodies import (
+    POINTS,
+    QUESTIONS,
+    as_list,
+    list_bodies,
+    put_kind,
+    put_link,
+    put_remark,
+    read_kind,
+    read_link,
+    read_remark,
+)
 
 WHERE = "notes.jsonl"
 PAGE = "page="
@@ -105,6 +116,7 @@ def _read(found: Mapping[str, object]) -> Note:
     target = {"source": target} if isinstance(target, str) else target if isinstance(target, Mapping) else {}
     quoted: Mapping[str, object] = {}
     page = ""
+    bodies = list_bodies(found)
     for selector in _selectors(target.get("selector")):
         value = str(selector.get("value", ""))
         if selector.get("type") == "TextQuoteSelector":
@@ -118,9 +130,11 @@ def _read(found: Mapping[str, object]) -> Note:
         quotation=str(quoted.get("exact", "")),
         before=str(quoted.get("prefix", "")),
         after=str(quoted.get("suffix", "")),
-        remark=next((str(body["value"]) for body in _bodies(found) if _is_remark(body)), ""),
-        kind=next((str(body["value"]) for body in _bodies(found) if _is_kind(body)), ""),
+        remark=read_remark(bodies),
         when=str(found.get("created", "")),
+        kind=read_kind(bodies),
+        question=read_link(bodies, QUESTIONS),
+        point=read_link(bodies, POINTS),
     )
 
 
@@ -135,15 +149,11 @@ def _tell(note: Note, before: Mapping[str, object]) -> str:
         **before,
         "id": note.id,
     }
-    if note.remark != was.remark:
-        if told["motivation"] == _motivation(was):
-            told["motivation"] = _motivation(note)
-        told["body"] = _with_remark(_bodies(before), note.remark)
-        told.pop("bodyValue", None)
-    if note.kind != was.kind:
-        others = [body for body in _bodies(told) if not _is_kind(body)]
-        kind = [{"type": "TextualBody", "purpose": "classifying", "value": note.kind}] if note.kind else []
-        told["body"] = [*others, *kind]
+    if note.remark != was.remark and told["motivation"] == _motivation(was):
+        told["motivation"] = _motivation(note)
+    bodies = _bodies_of(note, was, list_bodies(before))
+    if bodies is not None:
+        told["body"] = bodies
         told.pop("bodyValue", None)
     present = before.get("target")
     kept = present if isinstance(present, Mapping) else {}
@@ -174,43 +184,23 @@ def _selector_of(note: Note) -> Mapping[str, object]:
     return selector
 
 
-def _with_remark(bodies: list[object], remark: str) -> list[object]:
-    """The bodies with another remark in place of the present one; without words, none."""
-    at = next((n for n, body in enumerate(bodies) if _is_remark(body)), None)
-    if at is None:
-        return [{"type": "TextualBody", "purpose": "commenting", "value": remark}, *bodies]
-    old = bodies[at]
-    new = [{**old, "value": remark}] if remark and _is_remark(old) else []
-    return [*bodies[:at], *new, *bodies[at + 1 :]]
+def _bodies_of(note: Note, was: Note, bodies: list[object]) -> list[object] | None:
+    """The bodies with what the note says otherwise than before; None where it says the same."""
+    changed = None
+    if note.remark != was.remark:
+        changed = put_remark(bodies, note.remark)
+    if note.kind != was.kind:
+        changed = put_kind(bodies if changed is None else changed, note.kind)
+    for place, now, then in ((QUESTIONS, note.question, was.question), (POINTS, note.point, was.point)):
+        if now != then:
+            changed = put_link(bodies if changed is None else changed, place, now)
+    return changed
 
 
 def _selectors(value: object, depth: int = 4) -> Iterator[Mapping[str, object]]:
     """The selectors of a target, each followed by what refines it."""
-    for selector in _list(value):
+    for selector in as_list(value):
         if isinstance(selector, Mapping):
             yield selector
             if depth:
                 yield from _selectors(selector.get("refinedBy"), depth - 1)
-
-
-def _bodies(found: Mapping[str, object]) -> list[object]:
-    value = found.get("bodyValue")
-    return [{"type": "TextualBody", "value": value}] if isinstance(value, str) else _list(found.get("body"))
-
-
-def _is_remark(body: object) -> TypeGuard[Mapping[str, object]]:
-    """Whether a body is words of the writer's: not an address, and for no other purpose."""
-    return (
-        isinstance(body, Mapping)
-        and isinstance(body.get("value"), str)
-        and body.get("purpose", "commenting") == "commenting"
-    )
-
-
-def _is_kind(body: object) -> TypeGuard[Mapping[str, object]]:
-    """Whether a body says of which kind the note is."""
-    return isinstance(body, Mapping) and body.get("purpose") == "classifying" and body.get("value") in KINDS
-
-
-def _list(value: object) -> list[object]:
-    return value if isinstance(value, list) else [] if value is None else [value]

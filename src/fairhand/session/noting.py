@@ -90,7 +90,7 @@ def _place_of(note: Note) -> tuple[str, ...]:
 
 
 def _says(note: Note) -> tuple[str, ...]:
-    return *_place_of(note), note.remark, note.kind
+    return *_place_of(note), note.remark, note.kind, note.question, note.point
 
 
 def _with_surroundings(note: Note, text: SourceText | None) -> Note:

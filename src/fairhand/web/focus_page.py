@@ -22,6 +22,7 @@ from fairhand.session.focus import (
     state_of_focus,
     thesis_of_points,
 )
+from fairhand.session.notes_for import notes_for
 from fairhand.session.noting import list_notes
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
@@ -52,6 +53,7 @@ def show(
         queries=ask_of_focus(focus, known.paper.requirements),
         other=other if other != focus.focus else "",
         notes=notes,
+        taken={one.id: notes_for(tuple(notes.values()), question=one.id) for one in focus.questions},
         named=lambda note: _name_note(note, known.names.get(note.source, note.source)),
         points={point.id: point for point in known.paper.points.points},
         question=question,
@@ -118,8 +120,8 @@ def show_question(
         was=state_of(question),
         here=asked.to("focus", question.id),
         notes=[
-            (note.id, _name_note(note, known.names.get(note.source, note.source)))
-            for note in list_notes(asked.paper.folder)[0]
+            (note.id, _name_note(note, known.names.get(note.source, note.source)), note.question == question.id)
+            for note in sorted(list_notes(asked.paper.folder)[0], key=lambda note: note.question != question.id)
         ],
         points=known.paper.points.points,
     )

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import replace
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
@@ -12,29 +12,23 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.language.counts import open_with
 from fairhand.model.note import KINDS, Note
 from fairhand.model.source import SourceText
-from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.noted import doubt_note
 from fairhand.session.editing import state_of
+from fairhand.session.notes_for import Served, lacks_page, list_served, notes_for, order_notes
 from fairhand.session.noting import keep_note, list_notes, name_note, remove_note
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
-    """The notes from one source, in the order of its pages."""
-
-    source: str
-    name: str
-    notes: tuple[Note, ...]
-
-
 def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None = None) -> Response:
     """Every note, and a form for the next one."""
     known = asked.paper.opened.look()
-    notes, problems = list_notes(asked.paper.folder)
-    unpaged = [one for one in notes if _lacks_page(one, known)]
-    paged = [one for one in notes if not _lacks_page(one, known)]
+    taken, problems = list_notes(asked.paper.folder)
+    served = list_served(known)
+    wanted = {what: asked.query(what) for what in ("question", "point")}
+    notes = notes_for(taken, **wanted)
+    unpaged = [one for one in notes if lacks_page(one, known)]
+    paged = [one for one in notes if not lacks_page(one, known)]
     step = "Note what you read as you read it: whose words, which page, and what you say of it."
     if unpaged:
         many = open_with(len(unpaged), "note has", "notes have")
@@ -44,39 +38,24 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
         status=status,
         title="Notes",
         step=step,
-        lists=[("", _group(paged, known)), ("Without a page", _group(unpaged, known))],
+        lists=[("", order_notes(paged, known)), ("Without a page", order_notes(unpaged, known))],
         problems=problems,
+        only=_tell_only(served, Note("", "", **wanted)),
         sources=known.names,
         kinds=KINDS,
+        served=served,
         texts=known.paper.texts,
         name=name_note,
         doubts={note.id: doubt_note(known, note) for note in notes},
         fault=fault,
-        note=note or Note("", source=asked.query("source")),
+        note=note or Note("", source=asked.query("source"), **wanted),
     )
 
 
-def _lacks_page(note: Note, known: Analysis) -> bool:
-    return not note.page and note.source in known.entries and known.has_pages(note.source)
-
-
-def _group(notes: Sequence[Note], known: Analysis) -> tuple[Group, ...]:
-    """The notes by source, in the order of the list of sources; those of no source in it last."""
-    order = [*known.entries, *sorted({note.source for note in notes} - set(known.entries))]
-    groups = (Group(i, known.names.get(i, i), order_notes(notes, i, known)) for i in order)
-    return tuple(group for group in groups if group.notes)
-
-
-def order_notes(notes: Sequence[Note], source: str, known: Analysis) -> tuple[Note, ...]:
-    """The notes of a source by its pages as its text has them; by the order in which they were taken, otherwise."""
-    own = [note for note in notes if note.source == source]
-    text = known.paper.texts.get(source) if own else None
-    places = {page.label: n for n, page in enumerate(text.pages)} if text else {}
-    return tuple(sorted(own, key=lambda note: (places.get(note.page, len(places)), _number(note.page))))
-
-
-def _number(label: str) -> int:
-    return int(label) if label.isascii() and label.isdigit() and len(label) < 7 else 0
+def _tell_only(served: Served, wanted: Note) -> str:
+    """Which notes alone are shown, as the end of a sentence; nothing where all are."""
+    told = served.tell(wanted)
+    return told[:1].lower() + told[1:]
 
 
 def add(asked: Asked) -> Response:
@@ -99,13 +78,15 @@ def show_note(
     note = now or _find(asked)
     if note is None:
         raise HTTPException(404)
+    known = asked.paper.opened.look()
     return asked.page(
         "note_page.html",
         status=status,
         title="A note",
         step="Correct it, or take it out; what it was stays among the earlier states.",
-        sources=asked.paper.opened.look().names,
+        sources=known.names,
         kinds=KINDS,
+        served=list_served(known),
         note=typed or note,
         now=now,
         was=state_of(note),
@@ -159,6 +140,8 @@ def _written(asked: Asked, note: Note) -> Note:
         page=form.text("page"),
         quotation=form.text("quotation"),
         remark=form.text("remark"),
+        question=form.text("question", note.question),
+        point=form.text("point", note.point),
     )
 
 

@@ -17,6 +17,8 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.naming import name_tie
 from fairhand.reading.labels import labels_in
 from fairhand.session.editing import state_of
+from fairhand.session.notes_for import count_for, notes_for
+from fairhand.session.noting import list_notes, name_note
 from fairhand.session.points import keep_point, keep_thesis, order_of, remove_point, reorder_point
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
@@ -57,6 +59,7 @@ def show(
         was=state_of(points.thesis),
         order=order_of(points),
         rests={one.point.id: tell_support(one, known.names) for one in known.support} if known.asks_for_sources else {},
+        noted=count_for(list_notes(asked.paper.folder)[0]),
         named=_namer(known.names),
         asks=known.asks_for_sources,
         point=point or Point("", ""),
@@ -151,6 +154,9 @@ def show_point(
         point=typed or point,
         now=now,
         was=state_of(point),
+        notes=notes_for(list_notes(asked.paper.folder)[0], point=point.id),
+        name=name_note,
+        texts=known.paper.texts,
         named=_namer(known.names),
         here=asked.to("points", point.id),
         sources=known.names,

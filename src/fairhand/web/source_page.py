@@ -12,13 +12,13 @@ from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of, tell_fiel
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
+from fairhand.session.notes_for import list_served, notes_from
 from fairhand.session.noting import list_notes, name_note
 from fairhand.session.photographs import find_photograph
 from fairhand.session.sources import add_text, change_record, remove_record, state_of
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import Form
-from fairhand.web.notes_page import order_notes
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
 from fairhand.web.source_text_page import find_entry, tell_text
 
@@ -62,8 +62,9 @@ def show_source(
         photograph=_name_photograph(asked, entry),
         text=tell_text(known.paper.texts.get(entry.id)),
         texts=known.paper.texts,
-        notes=order_notes(list_notes(asked.paper.folder)[0], entry.id, known),
+        notes=notes_from(list_notes(asked.paper.folder)[0], entry.id, known),
         name=name_note,
+        served=list_served(known),
     )
 
 

@@ -8,16 +8,16 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
 from fairhand.model.entry import Entry
-from fairhand.model.note import Note
+from fairhand.model.note import KINDS, Note
 from fairhand.model.source import Page, SourceText
 from fairhand.model.span import Span
 from fairhand.reading.page_picture import Marked, find_on_page
+from fairhand.session.notes_for import list_served, notes_from
 from fairhand.session.noting import list_notes, name_note, place_note
 from fairhand.session.page_pictures import find_pdf, look_at_page, picture_page
 from fairhand.session.searching import list_open_questions
 from fairhand.web.asked import Asked, get
 from fairhand.web.marked_page import cut_page
-from fairhand.web.notes_page import order_notes
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
 
 LABELLED = {
@@ -82,7 +82,7 @@ def show(asked: Asked) -> Response:
     name = known.names.get(entry.id, entry.id)
     pdf = find_pdf(asked.paper.opened.source_texts, text)
     picture = look_at_page(pdf, at) if pdf and asked.query("as") != "text" else None
-    notes = order_notes(list_notes(asked.paper.folder)[0], entry.id, known)
+    notes = notes_from(list_notes(asked.paper.folder)[0], entry.id, known)
     here = [(note, place) for note in notes if (place := place_note(note, text)) and place[0] == at]
     found = _read_span(asked, page)
     spans = [(span, None) for span in found] + [(place[1], note) for note, place in here]
@@ -102,6 +102,9 @@ def show(asked: Asked) -> Response:
         after=_address(asked, entry, text, at + 1),
         notes=[note for note in notes if note.page == label or any(note is one for one, _ in here)],
         name=name_note,
+        blank=Note("", entry.id),
+        kinds=KINDS,
+        served=list_served(known),
         texts=known.paper.texts,
         part_open=at + 1,
         place=f"{at + 1} of {len(text.pages)}",
