@@ -89,8 +89,9 @@ class Asked:
         return render_page(self.request, template, status=status, framed=framed, paper=paper, **values)
 
     def piece(self, template: str, *, status: int = 200, **values: Any) -> Response:
-        """A piece of a page, as htmx puts it in; nothing of the paper is read for it."""
-        return render_piece(template, status=status, state=fingerprint(self.paper.folder), **values)
+        """A piece of a page, of a paper or of the desk, as htmx puts it in; nothing of the paper is read for it."""
+        state = fingerprint(self.paper.folder) if "slug" in self.request.path_params else self.papers.state()
+        return render_piece(template, status=status, state=state, **values)
 
     def go(self, where: str) -> Response:
         """The way to another page, once something was done; going back or reloading does not do it again."""

@@ -18,6 +18,7 @@ WHERE = {
     "proof.js": ("web/look", "text/javascript"),
     "drop.js": ("web/look", "text/javascript"),
     "source.js": ("web/look", "text/javascript"),
+    "write.js": ("web/look", "text/javascript"),
     "mark.svg": ("web/look", "image/svg+xml"),
     "htmx.min.js": ("built/web", "text/javascript"),
     **{f"tinos-{cut}.ttf": ("built/fonts", "font/ttf") for cut in ("regular", "italic", "bold", "bold-italic")},

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from starlette.responses import Response
@@ -32,13 +33,13 @@ class PlainPage:
     template: str = "plain_page.html"
 
     def show(self, asked: Asked, **values: Any) -> Response:
-        """The text as it stands on disk."""
-        written = read_text(asked.paper.folder, self.file)
+        """The text as it stands on disk, with what else the template names."""
+        written = read_text(self.folder(asked), self.file)
         return asked.page(
             self.template,
             title=self.title,
             step=self.step if written.text.strip() else self.empty,
-            here=asked.to(self.leaf),
+            here=self.at(asked),
             written=written,
             pause=PAUSE_MS,
             says="",
@@ -57,10 +58,22 @@ class PlainPage:
         try:
             self._write(asked)
         except DraftChangedOnDisk:
-            now = read_text(asked.paper.folder, self.file)
+            now = read_text(self.folder(asked), self.file)
             return show_both(asked, Versions(self.file, asked.form.matter("text"), now.text, now.seen or ""))
         see = asked.form.text("see")
-        return asked.go(asked.to(self.leaf, at=see, **({"see": see} if see else {}), **query))
+        return asked.go(self.at(asked, at=see, **({"see": see} if see else {}), **query))
+
+    def folder(self, asked: Asked) -> Path:
+        """Where the text stands."""
+        return asked.paper.folder
+
+    def at(self, asked: Asked, *, at: str = "", **query: str) -> str:
+        """The address of the page."""
+        return asked.to(self.leaf, at=at, **query)
+
+    def save_text(self, asked: Asked, text: str, seen: str | None) -> str:
+        """The text kept; the hash of its bytes."""
+        return save_text(self.folder(asked), self.file, text, seen).sha256
 
     def _keep(self, asked: Asked) -> Response:
         """At a pause: the hash that the next one is made from; what stands against it is said, and nothing replaced."""
@@ -75,7 +88,7 @@ class PlainPage:
 
     def _write(self, asked: Asked) -> str:
         typed, seen = asked.form.matter("text"), asked.form.text("seen") or None
-        present = read_text(asked.paper.folder, self.file)
+        present = read_text(self.folder(asked), self.file)
         if typed == present.text:
             return present.seen or ""  # sent twice, or nothing changed
-        return save_text(asked.paper.folder, self.file, typed, seen).sha256
+        return self.save_text(asked, typed, seen)

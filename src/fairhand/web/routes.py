@@ -25,6 +25,7 @@ PAGES = (
     "source_page",
     "notes_page",
     "support_page",
+    "rough_page",
     "draft_page",
     "revision_page",
     "copy_edit_page",

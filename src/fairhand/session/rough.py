@@ -1,0 +1,130 @@
+"""The rough draft: ``rough.md``, where anything goes; the draft begun from it; the warm-up page of the desk."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from pathlib import Path
+
+from fairhand.desk.record import keep_state
+from fairhand.errors import DraftChangedOnDisk
+from fairhand.manuscript.counting import count_words
+from fairhand.manuscript.draft import read_manuscript
+from fairhand.model.point import Points
+from fairhand.planning.pace import WHERE as LOG
+from fairhand.planning.pace import Logged, add_to_log
+from fairhand.planning.stages import DRAFTED
+from fairhand.session.editing import DRAFT, read_text, save_text
+
+ROUGH = "rough.md"
+WARM_UP = "warm-up.md"
+"""The page to warm up on; it stands on the desk, and belongs to no paper."""
+LEAST_LEFT = 5
+"""Minutes that are left of a draft in any case, until the writer says that it is done."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sat:
+    """One sitting at a rough draft, as it ended."""
+
+    minutes: int
+    words: int
+    """How many words more there are than at its beginning; fewer, where it is below nought."""
+
+
+def count_rough(text: str) -> int:
+    """The words of a rough draft; asides and TKs are none.
+
+    >>> count_rough("The tide turns [NB: where?] twice.")
+    4
+    """
+    return count_words(read_manuscript(text)).counted
+
+
+def begin_draft(folder: Path, *, over: bool = False) -> None:
+    """The rough draft, as it stands, is the draft; it stays where it is.
+
+    Args:
+        folder: The paper's folder.
+        over: Whether a draft that is there gives way; it stays among the earlier states.
+
+    Raises:
+        DraftChangedOnDisk: There is a draft already, and nobody said that it gives way; or there is no rough draft.
+    """
+    rough, draft = read_text(folder, ROUGH), read_text(folder, DRAFT)
+    if not rough.text.strip():
+        message = f"{ROUGH}: nothing is written there yet; write it first"
+        raise DraftChangedOnDisk(message)
+    if draft.text == rough.text:
+        return
+    if draft.text.strip() and not over:
+        message = (
+            f"{DRAFT}: there is a draft already; nothing was written: say that it is to give way, or go on with it"
+        )
+        raise DraftChangedOnDisk(message)
+    save_text(folder, DRAFT, rough.text, draft.seen)
+
+
+def add_to_rough(folder: Path, words: str) -> None:
+    """The words stand at the end of the rough draft, as a paragraph of their own.
+
+    Raises:
+        DraftChangedOnDisk: Another program wrote to the file at the same moment.
+    """
+    present = read_text(folder, ROUGH)
+    before = f"{present.text.rstrip()}\n\n" if present.text.strip() else ""
+    save_text(folder, ROUGH, f"{before}{words.strip()}\n", present.seen)
+
+
+def lay_out_points(points: Points) -> str:
+    r"""The points in their order, each an aside to write under; the thesis comes first.
+
+    >>> from fairhand.model.point import Point
+    >>> lay_out_points(Points("Tides made the town.", (Point("p1", "Ebb tides scour."),)))
+    '[NB: Tides made the town.]\n\n[NB: Ebb tides scour.]\n'
+    """
+    said = [points.thesis, *(point.text for point in points.points)]
+    return "\n\n".join(aside(one) for one in said if one.strip()) + "\n"
+
+
+def aside(words: str) -> str:
+    """Some words as a remark to oneself; brackets in them become round, so that the remark ends where it should.
+
+    >>> aside("Who counted [them]?")
+    '[NB: Who counted (them)?]'
+    """
+    return f"[NB: {' '.join(words.split()).translate(str.maketrans('[]', '()'))}]"
+
+
+def save_warm_up(desk: Path, text: str, seen: str | None) -> str:
+    """The warm-up page holds the text, and what it held is kept too; the hash of its bytes.
+
+    Raises:
+        DraftChangedOnDisk: The file is not the one that was seen.
+        FolderNotWritable: The folder is closed or full.
+    """
+    saved = save_text(desk, WARM_UP, text, seen)
+    keep_state(desk, WARM_UP, saved.data, "written")
+    return saved.sha256
+
+
+def log_sitting(folder: Path, began: dt.datetime, had: int, words_asked: int, at: dt.datetime) -> Sat:
+    """A sitting that ends now is kept in ``time.jsonl`` as work on the draft; what is left is reckoned from the words.
+
+    Args:
+        folder: The paper's folder.
+        began: When it began.
+        had: How many words there were then.
+        words_asked: How many the paper is to have; 0 where nobody said.
+        at: The present hour.
+
+    Raises:
+        DraftChangedOnDisk: Another program wrote to the log at the same moment.
+    """
+    words = count_rough(read_text(folder, ROUGH).text)
+    minutes = max(0, round((at - began).total_seconds() / 60))
+    left = max(LEAST_LEFT, round(max(0, words_asked - words) / DRAFTED * 12) * 5)
+    one = Logged("draft", minutes, left_minutes=left, when=at.isoformat(timespec="seconds"))
+    log = read_text(folder, LOG)
+    save_text(folder, LOG, add_to_log(log.text, one), log.seen)
+    return Sat(minutes, words - had)

@@ -1,0 +1,81 @@
+"""The rough draft, and the draft begun from it."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from pathlib import Path
+
+import pytest
+
+from fairhand.desk.record import list_states
+from fairhand.errors import DraftChangedOnDisk
+from fairhand.model.point import Point, Points
+from fairhand.planning.pace import read_log
+from fairhand.session.rough import (
+    add_to_rough,
+    aside,
+    begin_draft,
+    count_rough,
+    lay_out_points,
+    log_sitting,
+    save_warm_up,
+)
+
+AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
+
+
+def test_the_draft_is_begun_and_the_rough_draft_stays(tmp_path: Path) -> None:
+    """What stands in the one stands in the other, to the letter."""
+    (tmp_path / "rough.md").write_text("Bad  first [NB: really?]\nwriting TK.\n", "utf-8")
+    begin_draft(tmp_path)
+    assert (tmp_path / "draft.md").read_bytes() == (tmp_path / "rough.md").read_bytes()
+    begin_draft(tmp_path)
+
+
+def test_a_draft_that_is_there_is_never_replaced_unasked(tmp_path: Path) -> None:
+    """It gives way by the writer's word alone, and stays among the earlier states."""
+    (tmp_path / "rough.md").write_text("New.\n", "utf-8")
+    (tmp_path / "draft.md").write_text("Old.\n", "utf-8")
+    with pytest.raises(DraftChangedOnDisk, match="there is a draft already"):
+        begin_draft(tmp_path)
+    assert (tmp_path / "draft.md").read_text("utf-8") == "Old.\n"
+    begin_draft(tmp_path, over=True)
+    assert (tmp_path / "draft.md").read_text("utf-8") == "New.\n"
+    assert [state.how for state in list_states(tmp_path, "draft.md")] == ["changed outside", "written"]
+
+
+def test_nothing_is_begun_from_nothing(tmp_path: Path) -> None:
+    """An empty rough draft does not empty the draft."""
+    (tmp_path / "draft.md").write_text("Old.\n", "utf-8")
+    with pytest.raises(DraftChangedOnDisk, match="nothing is written there yet"):
+        begin_draft(tmp_path, over=True)
+
+
+def test_the_points_are_set_out_as_asides(tmp_path: Path) -> None:
+    """They are never printed nor counted, whatever brackets they hold; what is written stays above them."""
+    (tmp_path / "rough.md").write_text("First words.", "utf-8")
+    add_to_rough(tmp_path, lay_out_points(Points("", (Point("p1", "Tides [of 1860] scour."),))))
+    text = (tmp_path / "rough.md").read_text("utf-8")
+    assert text == "First words.\n\n[NB: Tides (of 1860) scour.]\n"
+    assert count_rough(text) == 2
+    assert aside("one\ntwo") == "[NB: one two]"
+
+
+def test_a_sitting_is_kept_as_work_on_the_draft(tmp_path: Path) -> None:
+    """The plan reads how long it took and what is left: 350 words are still to come at 350 words an hour."""
+    (tmp_path / "rough.md").write_text("word " * 650, "utf-8")
+    sat = log_sitting(tmp_path, AT - dt.timedelta(minutes=25), 400, 1000, AT)
+    assert (sat.minutes, sat.words) == (25, 250)
+    (one,) = read_log((tmp_path / "time.jsonl").read_text("utf-8"))[0]
+    assert (one.step, one.took_minutes, one.left_minutes, one.left_out) == ("draft", 25, 60, False)
+    assert json.loads((tmp_path / "time.jsonl").read_text("utf-8"))["when"] == AT.isoformat()
+
+
+def test_every_state_of_the_warm_up_page_is_kept(tmp_path: Path) -> None:
+    """It belongs to the desk, and its states stand in the desk's record."""
+    seen = save_warm_up(tmp_path, "one", None)
+    save_warm_up(tmp_path, "two", seen)
+    assert len(list_states(tmp_path, "warm-up.md")) == 2
+    with pytest.raises(DraftChangedOnDisk):
+        save_warm_up(tmp_path, "three", seen)
