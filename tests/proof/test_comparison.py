@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from fairhand.language.words import words
 from fairhand.proof.comparison import Change, compare_states, measure_change
+from fairhand.proof.revised import list_sentences, tell_revisions
 
 THEN = "# Lamps\n\nThe town bought forty lamps.\n\nNobody lit them before the winter came.\n\nThe rest is silence."
 NOW = "# Lanterns\n\nThe town bought fifty lamps, then.\n\nThe rest is silence.\n\nA new end."
@@ -22,6 +23,18 @@ def test_what_differs_is_told_by_passage() -> None:
     edited = next(one for one in compare_states("draft.md", THEN, NOW) if "forty" in one.then)
     assert [span.of(edited.then) for span in edited.then_differs] == ["forty lamps."]
     assert [span.of(edited.now) for span in edited.now_differs] == ["fifty lamps, then."]
+
+
+def test_sentences_are_told_by_what_was_revised() -> None:
+    """Each passage has its own; together they are counted once each."""
+    found = compare_states("draft.md", THEN, NOW)
+    assert [one.kind for difference in found if "fifty" in difference.now for one in difference.revisions] == [
+        "wording"
+    ]
+    assert tell_revisions(list_sentences(found)) == (
+        "in argument: 1 sentence new, 1 sentence gone; in wording: 1 sentence"
+    )
+    assert tell_revisions(list_sentences(compare_states("a.toml", "a = 1", "a = 2"))) == ""
 
 
 def test_a_comma_is_a_difference() -> None:

@@ -55,6 +55,19 @@ def test_a_state_is_looked_at_and_held_against_the_present(client: TestClient, p
     assert "stands so now" in client.get(state_of(paper, 3)).text
 
 
+def test_two_states_are_held_against_each_other(client: TestClient, paper: Path) -> None:
+    """The later is chosen from a list; how much was revised in argument and in wording is said above the passages."""
+    alone = client.get(state_of(paper, 0)).text
+    later = state_of(paper, 2).rpartition("/")[2]
+    assert f'<option value="{later}">' in alone
+    against = client.get(f"{state_of(paper, 0)}?with={later}").text
+    assert "Revised in argument: 1 sentence new, 1 sentence changed, it may be." in against
+    assert "2 words more that say something" in against
+    assert "As it was afterwards" in against
+    assert "Bring back" not in against
+    assert client.get(f"{state_of(paper, 0)}?with=99999").status_code == 404
+
+
 def test_a_state_is_brought_back_beside(client: TestClient, paper: Path) -> None:
     """The present file is left as it is; the page says under which name the other stands."""
     before = (paper / "rough.md").read_bytes()

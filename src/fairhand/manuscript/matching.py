@@ -52,7 +52,7 @@ def match_paragraphs(old: Manuscript, new: Manuscript) -> tuple[ParagraphMatch, 
     A paragraph has moved where it leaves the longest run of pairs that keep their order.
 
     **Source**: longest common and longest increasing subsequences; the two thresholds are our own, set by
-    ``tests/outside/test_paragraph_matching.py``.
+    ``tests/outside/test_two_drafts.py``.
 
     >>> from fairhand.manuscript.draft import read_manuscript
     >>> first = read_manuscript("Rain fell all day.\n\nIt stopped.")

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from fairhand.language.words import words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.matching import Fate, ParagraphMatch, match_texts
+from fairhand.manuscript.revising import Revision, list_revisions
 from fairhand.model.span import Span
 from fairhand.proof.passages import list_passages
 
@@ -36,6 +37,8 @@ class Difference:
     """The words that differ, as half-open intervals of ``then``."""
     now_differs: tuple[Span, ...] = ()
     """The words that differ, as half-open intervals of ``now``."""
+    revisions: tuple[Revision, ...] = ()
+    """Of prose, each of its sentences that was revised, with what that touches."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,15 +89,35 @@ def compare_states(name: str, then: str, now: str) -> tuple[Difference, ...]:
     >>> [one.fate for one in compare_states("draft.md", "# Tides\n\nIt ebbs.", "# Tides\n\nIt ebbs, twice.\n\nSo.")]
     ['edited', 'new']
     """
-    old, new = _parts(name, then), _parts(name, now)
-    out = []
+    if not is_prose(name):
+        return tuple(_tell(_lines(then), _lines(now)))
+    old, new = read_manuscript(then), read_manuscript(now)
+    olds, news = list_passages(old), list_passages(new)
+    return tuple(
+        _tell([span.of(then) for span in olds], [span.of(now) for span in news], olds, news, list_revisions(old, new))
+    )
+
+
+def _tell(
+    old: Sequence[str],
+    new: Sequence[str],
+    olds: Sequence[Span] = (),
+    news: Sequence[Span] = (),
+    revisions: Sequence[Revision] = (),
+) -> Iterator[Difference]:
+    """The differences in order, each with the revisions that stand in it, now or, where they are gone, then."""
     for match in _match_parts(old, new):
         before, after = "\n\n".join(old[n] for n in match.old), "\n\n".join(new[n] for n in match.new)
         if match.fate == "kept" and before.split() == after.split():
             continue
         fate: Fate = "edited" if match.fate == "kept" else match.fate
-        out.append(Difference(fate, before, after, *_differing(before, after)))
-    return tuple(out)
+        own = tuple(
+            one
+            for one in revisions
+            if any(news[n].contains(span) for n in match.new for span in one.now)
+            or (not one.now and any(olds[n].contains(span) for n in match.old for span in one.then))
+        )
+        yield Difference(fate, before, after, *_differing(before, after), own)
 
 
 def _match_parts(old: Sequence[str], new: Sequence[str]) -> list[ParagraphMatch]:
@@ -106,12 +129,6 @@ def _match_parts(old: Sequence[str], new: Sequence[str]) -> list[ParagraphMatch]
             before, after = tuple(olds[n] for n in match.old), tuple(news[n] for n in match.new)
             matches.append(replace(match, old=before, new=after))
     return sorted(matches, key=lambda match: (not match.new, match.new or match.old))
-
-
-def _parts(name: str, text: str) -> Sequence[str]:
-    if not is_prose(name):
-        return _lines(text)
-    return [span.of(text) for span in list_passages(read_manuscript(text))]
 
 
 def _lines(text: str) -> list[str]:

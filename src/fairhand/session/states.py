@@ -65,7 +65,9 @@ class Earlier:
     present: str | None
     """The hash of the file's bytes now; None where there is no such file."""
     differs: tuple[Difference, ...]
-    """Where the present differs from it."""
+    """Where the present, or the other state, differs from it."""
+    other: Saved | None = None
+    """The later state that it is held against; None where that is the present."""
 
     @property
     def is_present(self) -> bool:
@@ -100,11 +102,16 @@ def look_back(folder: Path, name: str = "", *, every: bool = False, before: int 
     return Past(name, days, tuple(counted.items()), earlier, len(kept) < len(own), problems)
 
 
-def look_at(folder: Path, seq: int) -> Earlier:
-    """One state as text, and where the present differs from it.
+def look_at(folder: Path, seq: int, against: int | None = None) -> Earlier:
+    """One state as text, and where the present, or another state of the same file, differs from it.
+
+    Args:
+        folder: The paper's folder.
+        seq: The state's number.
+        against: That of another state of the file; None for the present.
 
     Raises:
-        NoSuchState: The record has none of that number.
+        NoSuchState: The record has none of that number, or they are states of two files.
         RecordDamaged: It, or one that it leans on, is damaged.
     """
     files = read_paper(folder)
@@ -112,11 +119,34 @@ def look_at(folder: Path, seq: int) -> Earlier:
     state, data = _find(folder, seq), state_bytes(folder, seq)
     path = folder / state.name
     seen = see_file(path, state.name) if state.name in files.files and path.is_file() else None
-    text = _read(state.name, data)
+    text, other = _read(state.name, data), None
     now = _read(state.name, seen.data) if seen else ""
+    if against is not None:
+        found = _find(folder, against)
+        if found.name != state.name:
+            message = (
+                f"state {against}: it is one of {found.name}, and state {seq} is one of {state.name}; take two of one"
+            )
+            raise NoSuchState(message)
+        now = _read(found.name, state_bytes(folder, against))
+        other = Saved(found, _local(found, files), None)
     both = text is not None and now is not None
     differs = compare_states(state.name, text or "", now or "") if both else ()
-    return Earlier(state, _local(state, files), text, seen.sha256 if seen else None, differs)
+    return Earlier(state, _local(state, files), text, seen.sha256 if seen else None, differs, other)
+
+
+def first_state(folder: Path, name: str) -> State | None:
+    """The first state of a file that is kept; None where none is."""
+    keep_record(read_paper(folder))
+    return next(iter(list_states(folder, name)), None)
+
+
+def later_states(folder: Path, state: State) -> tuple[Saved, ...]:
+    """The states of a file after one of them, the latest first, as they are listed: those it can be held against."""
+    files = read_paper(folder)
+    own = [one for one in list_states(folder) if one.name == state.name]
+    later = [one for one in _thin_out(own) if one.seq > state.seq]
+    return tuple(Saved(one, _local(one, files), None) for one in later[: -MOST_LISTED - 1 : -1])
 
 
 def bring_beside(folder: Path, seq: int) -> str:

@@ -12,8 +12,9 @@ from fairhand.language.counts import count_of
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.proof.comparison import Change
+from fairhand.proof.revised import list_sentences, tell_revisions, tell_signs
 from fairhand.readiness.told import mark_differences
-from fairhand.session.states import bring_beside, bring_in_place, check_states, look_at, look_back
+from fairhand.session.states import bring_beside, bring_in_place, check_states, later_states, look_at, look_back
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 
@@ -74,10 +75,12 @@ def _tell_check(number: int, faults: Sequence[Problem]) -> tuple[str, ...]:
 
 
 def look(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
-    """One state: its text, or where the present one differs from it."""
-    earlier = look_at(asked.paper.folder, _number(asked))
+    """One state: its text, or where the present one, or a later state, differs from it."""
+    held = asked.query("with")
+    against = int(held) if held.isascii() and held.isdigit() and len(held) < 10 else None
+    earlier = look_at(asked.paper.folder, _number(asked), against)
     state = earlier.state
-    compared = asked.query("with") == "present"
+    compared = held == "present" or against is not None
     done = {
         "beside": f"It stands beside the present file as {asked.query('name')}.",
         "place": "The file stands so again; what stood there before is kept among the states.",
@@ -91,9 +94,15 @@ def look(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
         to=asked.to,
         compared=compared,
         differs=[
-            (FATES[one.fate], _mark(one.then, one.then_differs), _mark(one.now, one.now_differs))
+            (
+                "; ".join(filter(None, (FATES[one.fate], tell_revisions(one.revisions), tell_signs(one.revisions)))),
+                _mark(one.then, one.then_differs),
+                _mark(one.now, one.now_differs),
+            )
             for one in (earlier.differs if compared else ())
         ],
+        revised=tell_revisions(list_sentences(earlier.differs)) if compared else "",
+        later=later_states(asked.paper.folder, state),
         fault=fault,
     )
 
