@@ -35,6 +35,7 @@ COMMANDS: dict[str, str] = {
     "citations": "Show how each citation in the draft was understood.",
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",
+    "proof": "Mark the proof in passes, and go through the marks.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
     "record": "List what was saved, and bring an earlier state back.",
 }

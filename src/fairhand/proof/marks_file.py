@@ -85,15 +85,10 @@ def _read_line(line: str) -> Stet | None:
     if not isinstance(found, Mapping):
         message = "no object with a body and a target"
         raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
-    said: dict[str, list[str]] = {}
-    for body in _list(found.get("body")):
-        if isinstance(body, Mapping):
-            said.setdefault(str(body.get("purpose", "")), []).append(str(body.get("value", "")))
+    said = said_of(found)
     if STET not in said.get("tagging", ()):
         return None
-    target = found.get("target")
-    selector = target.get("selector") if isinstance(target, Mapping) else None
-    quote = selector if isinstance(selector, Mapping) else {}
+    quote = quote_of(found)
     return Stet(
         check="".join(said.get("classifying", ())[:1]),
         exact=str(quote.get("exact", "")),
@@ -103,6 +98,22 @@ def _read_line(line: str) -> Stet | None:
         reason="".join(said.get("commenting", ())[:1]),
         when=str(found.get("created", "")),
     )
+
+
+def said_of(found: Mapping[str, object]) -> dict[str, list[str]]:
+    """What an annotation's bodies say, by their purpose."""
+    said: dict[str, list[str]] = {}
+    for body in _list(found.get("body")):
+        if isinstance(body, Mapping):
+            said.setdefault(str(body.get("purpose", "")), []).append(str(body.get("value", "")))
+    return said
+
+
+def quote_of(found: Mapping[str, object]) -> Mapping[str, object]:
+    """The words that an annotation is on, as its selector quotes them; empty where it is on the whole."""
+    target = found.get("target")
+    selector = target.get("selector") if isinstance(target, Mapping) else None
+    return selector if isinstance(selector, Mapping) else {}
 
 
 def _list(value: object) -> list[object]:

@@ -53,22 +53,28 @@ def find_again(text: str, words: str, before: str = "", after: str = "") -> Span
     >>> find_again(page, "moorings were").of(page), find_again(page, "the moorings were", after=" sold").start
     ('moor-\nings were', 25)
     """
+    places = list_again(text, words, before, after)
+    return max(places, key=lambda place: place[1])[0] if places else None
+
+
+def list_again(text: str, words: str, before: str = "", after: str = "") -> tuple[tuple[Span, int], ...]:
+    """Every place where some words stand in a text, each with how many letters around it agree, in order.
+
+    >>> list_again("Tide in, tide out.", "tide", after=" out")
+    ((Span(start=0, end=4), 0), (Span(start=9, end=13), 3))
+    """
     whole, wanted = _squeeze(text), _squeeze(words).text
     if not wanted:
-        return None
+        return ()
     left, right = _squeeze(before).text, _squeeze(after).text
-    best: tuple[int, int] | None = None
+    places = []
     for found in re.finditer(f"(?={re.escape(wanted)})", whole.text):
         start = found.start()
         end = start + len(wanted)
         around = whole.text[max(0, start - len(left)) : start], whole.text[end : end + len(right)]
         agree = _shared(around[0][::-1], left[::-1]) + _shared(around[1], right)
-        if best is None or agree > best[0]:
-            best = agree, start
-    if best is None:
-        return None
-    start = best[1]
-    return Span(whole.places[start], whole.places[start + len(wanted) - 1] + 1)
+        places.append((Span(whole.places[start], whole.places[end - 1] + 1), agree))
+    return tuple(places)
 
 
 def _shared(one: str, other: str) -> int:

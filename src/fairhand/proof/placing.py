@@ -1,0 +1,167 @@
+"""Where a mark's words stand: in the printed lines, in the draft, and in a draft that was edited since.
+
+A place is *sure* where what stands around the words agrees far enough, and no other place agrees nearly as well;
+otherwise it is shown as uncertain, and nothing is mended there unseen.
+
+**Source**: W3C Web Annotation Data Model (2017), section 4.2.4; the measures of agreement are our own, held against the
+published drafts of ``tests/outside/test_marks_found_again.py``.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fairhand.manuscript.parts import Manuscript
+from fairhand.manuscript.passages import read_passage
+from fairhand.model.proof_mark import ProofMark
+from fairhand.model.span import Span
+from fairhand.proof.edges import running_text
+from fairhand.proof.printed_lines import PrintedLine
+from fairhand.proof.written_marks import WrittenMark
+from fairhand.reading.found_again import list_again
+
+AROUND = 64
+"""Code points that are kept on either side of a mark's words."""
+ENOUGH = 24
+"""Letters, the words' own included, that must agree for a place to be sure."""
+AHEAD = 6
+"""Letters by which the surest place must agree better than the next."""
+
+
+@dataclass(frozen=True, slots=True)
+class Type:
+    """A text as it reads, and where each of its characters stands in the draft."""
+
+    text: str
+    starts: Sequence[int] = ()
+    ends: Sequence[int] = ()
+
+    def in_draft(self, span: Span) -> Span:
+        """The draft's interval for an interval of what reads."""
+        return Span(self.starts[span.start], max(self.starts[span.start], self.ends[span.end - 1]))
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Where some words were found."""
+
+    span: Span
+    sure: bool
+
+
+def read_type(manuscript: Manuscript) -> Type:
+    r"""The draft as it reads, with its places.
+
+    >>> from fairhand.manuscript.draft import read_manuscript
+    >>> found = read_type(read_manuscript("It *was* so.\n\nIndeed."))
+    >>> found.text, found.in_draft(Span(3, 6))
+    ('It was so.\nIndeed.', Span(start=4, end=7))
+    """
+    letters: list[str] = []
+    starts: list[int] = []
+    ends: list[int] = []
+    for passage in running_text(manuscript):
+        if letters:
+            letters.append("\n")
+            starts.append(ends[-1])
+            ends.append(ends[-1])
+        bare = read_passage(passage.text).bare
+        letters.append(bare.text)
+        starts.extend(passage.place(at) for at in bare.starts)
+        ends.extend(passage.place(at - 1) + 1 for at in bare.ends)
+    return Type("".join(letters), starts, ends)
+
+
+def find_words(text: str, exact: str, before: str, after: str) -> Found | None:
+    """Where some words stand in a text, by what stood around them; None where they do not stand there at all.
+
+    >>> find_words("The tide ran. The quay fell. The tide fell.", "The tide", "The quay fell. ", " fell.").span
+    Span(start=29, end=37)
+    """
+    places = [
+        (span, agree)
+        for span, agree in list_again(text, exact, before, after)
+        if _keeps_words(text, span, before, after)
+    ]
+    if not places:
+        return None
+    span, best = max(places, key=lambda place: place[1])
+    others = [agree for other, agree in places if other != span]
+    letters = sum(not letter.isspace() for letter in exact)
+    room = sum(not letter.isspace() for letter in before + after)
+    ahead = best - max(others, default=-AHEAD)
+    return Found(span, sure=letters + best >= min(ENOUGH, letters + room) and ahead >= min(AHEAD, room or AHEAD))
+
+
+def find_mark(mark: ProofMark, draft: str) -> Found | None:
+    """Where a mark stands in the draft as it now is; None where its words do not, or stand only in print."""
+    if mark.where != "draft.md":
+        return None
+    return find_words(draft, mark.exact, mark.before, mark.after)
+
+
+def anchor(text: str, span: Span) -> tuple[str, str, str]:
+    """The words of an interval, with those before and after them that they are found again by."""
+    return span.of(text), text[max(0, span.start - AROUND) : span.start], text[span.end : span.end + AROUND]
+
+
+@dataclass(frozen=True, slots=True)
+class Proofed:
+    """The text of a proof, line after line."""
+
+    text: str
+    starts: tuple[int, ...]
+    """Where each line begins in it."""
+    lines: tuple[PrintedLine, ...]
+
+    def line_at(self, place: int) -> PrintedLine:
+        """The line that holds a place."""
+        return self.lines[max(0, bisect_left(self.starts, place + 1) - 1)]
+
+    def index_of(self, page: int, number: int) -> int | None:
+        """Which line has that number on that page; None where there is none."""
+        return next((n for n, line in enumerate(self.lines) if (line.page, line.number) == (page, number)), None)
+
+
+def join_lines(lines: Sequence[PrintedLine]) -> Proofed:
+    """The lines of a proof as one text."""
+    starts, at = [], 0
+    for line in lines:
+        starts.append(at)
+        at += len(line.text) + 1
+    return Proofed("\n".join(line.text for line in lines), tuple(starts), tuple(lines))
+
+
+def find_written(written: WrittenMark, proof: Proofed) -> Span | str:
+    """Where a mark that was written down stands in the proof's text, or why that cannot be told.
+
+    Its words may run on into the next line; where they stand twice in theirs, the writer says which.
+    """
+    at = proof.index_of(written.page, written.line)
+    if at is None:
+        last = max((line.number for line in proof.lines if line.page == written.page), default=0)
+        return f"page {written.page} has no line {written.line}" + (f"; its last is {last}" if last else "")
+    start = proof.starts[at]
+    end = start + len(proof.lines[at].text)
+    stop = end + 1 + len(proof.lines[at + 1].text) if at + 1 < len(proof.lines) else end
+    piece = proof.text[start:stop]
+    found = [span for span, _ in list_again(piece, written.exact) if span.start + start < end]
+    whole = [span for span in found if _keeps_words(piece, span, "", "")]
+    here = [span.shifted(start) for span in whole or found]
+    where = f"page {written.page}, line {written.line}"
+    if not here:
+        return f"“{written.exact}” does not stand in {where}: “{proof.lines[at].text}”"
+    if written.nth > len(here) or (len(here) > 1 and not written.nth):
+        return (
+            f"“{written.exact}” stands {len(here)} times in {where}; give more of it, or which: “{written.exact}” (2)"
+        )
+    return here[max(0, written.nth - 1)]
+
+
+def _keeps_words(text: str, span: Span, before: str, after: str) -> bool:
+    """Whether a place begins and ends within a word only where the marked words did so too."""
+    starts_within = span.start > 0 and text[span.start - 1].isalnum() and text[span.start].isalnum()
+    ends_within = span.end < len(text) and text[span.end].isalnum() and text[span.end - 1].isalnum()
+    return (not starts_within or before[-1:].isalnum()) and (not ends_within or after[:1].isalnum())

@@ -1,0 +1,79 @@
+"""The proof marked from the terminal."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from fairhand.cli import main
+
+
+@pytest.fixture
+def paper(demo_desk: Path, tmp_path: Path) -> Path:
+    """A copy of the demo's paper, on its desk."""
+    return Path(shutil.copytree(demo_desk, tmp_path / "desk")) / "tram-libraries"
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper: its exit code, and all that it printed on one line."""
+
+    def run_(*options: str) -> tuple[int, str]:
+        with pytest.raises(SystemExit) as ended:
+            main(["proof", str(paper), *options])
+        printed = capsys.readouterr()
+        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
+
+    return run_
+
+
+def test_a_pass_is_begun_marked_and_ended_before_anything_is_mended(
+    run: Callable[..., tuple[int, str]], paper: Path
+) -> None:
+    """Marking leaves the draft byte for byte; afterwards one mark is mended, one stands, one is asked about."""
+    draft = (paper / "draft.md").read_bytes()
+    assert "Read the proof through in one pass" in run()[1]
+    assert "no pass is under way" in run("--mark", '2.5 "and and" / and')[1]
+    assert run("--begin", "paper")[0] == 0
+    assert "a pass is under way since" in run("--begin", "page")[1]
+    marks = ['2.5 "and and" / and', '14 "market women" query who says?', '5.4 "Lines and Leaves" italic']
+    code, told = run(*(word for mark in marks for word in ("--mark", mark)))
+    assert code == 0
+    assert "Page 2, line 5, “and and”: substitute “and”" in told
+    assert "(in print alone: not words of the draft)" in told
+    assert "end it, and mend afterwards" in run("--mend", "1")[1]
+    assert (paper / "draft.md").read_bytes() == draft
+    assert "Not read: from page 4, line 3 on to page 5." in run("--end", "--read-to", "4.3")[1]
+    assert (paper / "draft.md").read_bytes() == draft
+    run("--mend", "1")
+    assert (paper / "draft.md").read_text("utf-8") == draft.decode().replace("pages and and too", "pages and too")
+    run("--stet", "2", "--why", "Brandvold says it.")
+    told = run("--query", "3")[1]
+    assert "1 query still to be asked" in told
+    assert "3 marks (1 mended, 1 let stand, 1 to be asked)" in told
+
+
+def test_a_mark_that_cannot_be_placed_is_said_and_the_others_are_kept(run: Callable[..., tuple[int, str]]) -> None:
+    """With its line as it was printed, or how often its words stand there."""
+    run("--begin", "screen", "--by", "Jonas", "--for", "commas")
+    code, told = run("--mark", '2.5 "nobody" delete', "--mark", '2.5 "and" delete', "--mark", '2.5 "pages" delete')
+    assert code == 2
+    assert "1 marks kept, 2 not" in told or "1 mark kept, 2 not" in told
+    assert "“nobody” does not stand in page 2, line 5" in told
+    assert "stands 2 times in page 2, line 5" in told
+    told = run("--mark", '2.5 "and" (2) delete', "--mark", '9.1 "it" delete')[1]
+    assert "page 9 has no line 1" in told
+    told = run("--take-back", "1")[1]
+    assert "on the screen, by Jonas, for commas alone: 1 mark; under way" in told
+
+
+def test_a_place_that_is_no_line_is_refused(run: Callable[..., tuple[int, str]]) -> None:
+    """And the pass goes on."""
+    run("--begin", "page")
+    assert "write it as 3.12" in run("--end", "--read-to", "twelve")[1]
+    assert "page 9 has no line 1" in run("--end", "--read-to", "9.1")[1]
+    assert "is under way" in run()[1]
+    assert "no mark has the number 7" in run("--stet", "7")[1]
