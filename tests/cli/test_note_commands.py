@@ -42,3 +42,24 @@ def test_nothing_noted_yet_says_how_to_begin(demo_paper: Path) -> None:
     """In one line."""
     (demo_paper / "notes.jsonl").unlink(missing_ok=True)
     assert run("notes", str(demo_paper)) == "Nothing is noted yet. Begin: fairhand note"
+
+
+def test_the_annotated_bibliography_is_printed(demo_paper: Path) -> None:
+    """From the notes alone; which sources have none is told."""
+    paper = str(demo_paper)
+    run("note", paper, "osei-2014", "Counts loans by route.", "--page", "118", "--kind", "summary")
+    told = run("print", paper, "--bibliography", "--as", "md")
+    assert "(annotated bibliography).md" in told
+    assert "sources have no note under them: " in told
+    (made,) = (demo_paper / "fair").glob("*bibliography).md")
+    text = made.read_text("utf-8")
+    assert text.index("Osei, Maren") < text.index("Counts loans by route (118).")
+    assert "Nine Minutes of Reading" not in text
+
+
+def test_no_sources_no_bibliography(demo_paper: Path) -> None:
+    """One line says what to do."""
+    (demo_paper / "sources.json").unlink()
+    result = CliRunner().invoke(commands, ["print", str(demo_paper), "--bibliography"])
+    assert result.exit_code != 0
+    assert "there are no sources yet; add the first with fairhand add" in str(result.exception)

@@ -247,3 +247,18 @@ def test_a_point_that_has_gone_is_told(client: TestClient, file: Path) -> None:
     kept = {"source": "osei-2014", "page": "118", "remark": "second", "point": "p77", "was": state_in(own)}
     assert client.post(address, data=kept).status_code == 303
     assert "points.json#p77" in file.read_text("utf-8")
+
+
+def test_the_annotated_bibliography_is_one_link_away(client: TestClient, file: Path) -> None:
+    """Once something is noted; to be looked at, or kept in each form."""
+    address = f"{NOTES}/bibliography"
+    assert address not in client.get(NOTES).text
+    write(file, Note("a", "osei-2014", page="118", remark="Counts loans.", kind="summary"))
+    page = client.get(NOTES).text
+    assert f'{address}/pdf?look=yes"' in page
+    shown = client.get(f"{address}/pdf?look=yes")
+    assert (shown.headers["content-type"], shown.content[:5]) == ("application/pdf", b"%PDF-")
+    assert shown.headers["content-disposition"].startswith("inline")
+    kept = client.get(f"{address}/docx")
+    assert kept.headers["content-disposition"].startswith("attachment")
+    assert client.get(f"{address}/exe").status_code == 404

@@ -20,12 +20,18 @@ KINDS = ("pdf", "docx", "odt", "html", "md")
 @click.option("--to", type=click.Path(path_type=Path), help="Where to write it (default: fair/ in the paper's folder).")
 @click.option("--proof", is_flag=True, help="Number the lines and widen the margins, for marking by hand (PDF).")
 @click.option("--anyway", is_flag=True, help="Print although asides or TKs are left; they are left out.")
-def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool) -> None:
+@click.option("--bibliography", is_flag=True, help="Print the annotated bibliography instead, from the notes.")
+def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool, bibliography: bool) -> None:
     """Make the fair copy of PAPER. Asides and TKs never print."""
+    from fairhand.session.annotated import print_annotated
     from fairhand.session.printing import print_paper
 
     try:
-        printed = print_paper(paper, kind, to=to, proof=proof, anyway=anyway)
+        printed = (
+            print_annotated(paper, kind, to=to, proof=proof)
+            if bibliography
+            else print_paper(paper, kind, to=to, proof=proof, anyway=anyway)
+        )
     except MatterLeft as left:
         if not sys.stdin.isatty() or not click.confirm(f"{left}\nPrint without it?"):
             message = f"{left} (--anyway)"

@@ -84,3 +84,5 @@ class FairCopy:
     language: str = "en-US"
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     """The pictures' bytes, by the path that the draft gives."""
+    annotations: tuple[tuple[SetBlock, ...], ...] = ()
+    """What stands under each entry of the list, where the list is an annotated one."""

@@ -8,7 +8,7 @@ from typing import Literal
 
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.flow import heading_look
-from fairhand.fair_copy.layout import line_pitch_pt, note_size_pt, title_page_spaces_pt
+from fairhand.fair_copy.layout import annotation_indent_pt, line_pitch_pt, note_size_pt, title_page_spaces_pt
 
 HEADING_LEVELS = 6
 HEADED = ("Abstract Title", "Opening Heading", "List Title")
@@ -57,6 +57,12 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
         centred, bold=layout.list_title_bold, keep=True, new_page=layout.list_new_page, outline=0, base="Heading 1"
     )
     close = layout.list_spacing == 1
+    annotation = replace(
+        plain,
+        spacing=layout.list_spacing,
+        left_pt=annotation_indent_pt(layout),
+        after_pt=line_pitch_pt(layout, 1.0) if close else 0.0,
+    )
     set_off = (layout.spacing - layout.quote_spacing) * blank / layout.spacing
     quote = replace(plain, left_pt=layout.indent_pt, spacing=layout.quote_spacing, after_pt=set_off)
     note = replace(plain, size_pt=note_size_pt(layout), spacing=layout.note_spacing, first_pt=layout.indent_pt)
@@ -88,6 +94,8 @@ def looks_for(layout: Layout) -> Mapping[str, Look]:
             first_pt=-layout.indent_pt,
             after_pt=line_pitch_pt(layout, 1.0) if close else 0.0,
         ),
+        "Annotation": annotation,
+        "Annotation Continued": replace(annotation, base="Annotation", first_pt=layout.indent_pt),
         "Block Text": quote,
         "Caption": replace(plain, keep=True),
         "Figure": replace(plain, keep=True),

@@ -86,10 +86,22 @@ class _Tree:
             opens_page = False
         for at, piece in enumerate(flow(copy.body, layout)):
             yield from self._piece(piece, opening=opens_page and at == 0)
-        if copy.references:
+        if copy.annotations:
+            yield from self._annotated()
+        elif copy.references:
             yield self._headed("List Title", (Text(list_title(copy)),))
             entries = [_node("Para", self.inlines(entry)) for entry in copy.references]
             yield self._div("Bibliography", entries, "references")
+
+    def _annotated(self) -> Iterator[Node]:
+        """The list, each entry with what is said of it under it."""
+        if list_title(self.copy):
+            yield self._headed("List Title", (Text(list_title(self.copy)),))
+        for line, said in zip(self.copy.references, self.copy.annotations, strict=True):
+            yield self._div("Bibliography", [_node("Para", self.inlines(line))], "references")
+            for at, block in enumerate(said):
+                style = "Annotation Continued" if at else "Annotation"
+                yield self._div(style, [_node("Para", self.inlines(block.inlines))])
 
     def _title(self) -> Node:
         if self.target in {"html", "md"}:

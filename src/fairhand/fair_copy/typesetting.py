@@ -18,6 +18,7 @@ from fairhand.fair_copy.document import FairCopy, Layout
 from fairhand.fair_copy.faces import COUSINE, face_for
 from fairhand.fair_copy.flow import flow, heading_look, stopped
 from fairhand.fair_copy.layout import (
+    annotation_indent_pt,
     line_pitch_pt,
     lines_per_page,
     note_size_pt,
@@ -184,8 +185,16 @@ class _Setter:
         yield '#spot("body end")'
 
     def back(self) -> Iterator[str]:
-        """The list of references."""
-        if self.copy.references:
+        """The list of references, annotated or not."""
+        if self.copy.annotations:
+            name, indent = list_title(self.copy), annotation_indent_pt(self.copy.layout)
+            pairs = zip(self.copy.references, self.copy.annotations, strict=True)
+            annotated = (
+                f"([{self.inlines(line)}], {f'[{self.blocks(said)}]' if said else 'none'})" for line, said in pairs
+            )
+            named = string(name) if name else "none"
+            yield f"#annotated-list({named}, {indent}pt, {', '.join(annotated)})"
+        elif self.copy.references:
             entries = ", ".join(f"[{self.inlines(entry)}]" for entry in self.copy.references)
             yield f"#reference-list({string(list_title(self.copy))}, {entries})"
 

@@ -9,7 +9,7 @@ from importlib.resources import files
 from fairhand.fair_copy.document import FairCopy, Layout
 from fairhand.fair_copy.faces import face_for
 from fairhand.fair_copy.flow import heading_look
-from fairhand.fair_copy.layout import note_size_pt, title_page_spaces_pt
+from fairhand.fair_copy.layout import annotation_indent_pt, note_size_pt, title_page_spaces_pt
 from fairhand.fair_copy.looks import HEADING_LEVELS
 from fairhand.fair_copy.wording import furniture
 
@@ -62,6 +62,7 @@ def _measures(copy: FairCopy) -> str:
         "note-line": f"{layout.note_spacing * face.line:.4f}",
         "table-line": f"{layout.table_spacing * face.line:.4f}",
         "indent": f"{layout.indent_pt}pt",
+        "annotation": f"{annotation_indent_pt(layout)}pt",
         "align": "justify" if layout.justified else "left",
         "title-weight": "bold" if layout.title_bold else "normal",
         "list-title-weight": "bold" if layout.list_title_bold else "normal",

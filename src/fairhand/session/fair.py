@@ -56,16 +56,21 @@ def make_fair_copy(analysis: Analysis, engines: Engines, *, proof: bool = False)
     )
 
 
-def front_matter(analysis: Analysis, layout: Layout) -> FrontMatter:
+def front_matter(analysis: Analysis, layout: Layout, due: str = "final") -> FrontMatter:
     """The lines of the first page: those that the draft has, completed by what desk, course and sheet say.
 
     Where one of the draft's own lines may be anything, all of them stand as they are, and nothing is added.
+
+    Args:
+        analysis: The paper.
+        layout: The page of its style.
+        due: Which of the sheet's deadlines dates it, where the draft does not.
     """
     lines = front_lines(analysis.manuscript)
     own = {line.what: line.says for line in lines}
     paper = analysis.paper
-    due = next((r.values.get("on") for r in paper.requirements if r.id == "due.final"), None)
-    day = dt.date.fromisoformat(due) if isinstance(due, str) else (paper.now.date() if paper.now else None)
+    on = next((r.values.get("on") for r in paper.requirements if r.id == f"due.{due}"), None)
+    day = dt.date.fromisoformat(on) if isinstance(on, str) else (paper.now.date() if paper.now else None)
     return FrontMatter(
         author=own.get("author", paper.desk.name),
         institution=own.get("institution", paper.course.institution),

@@ -83,7 +83,7 @@ def print_paper(
         FolderNotWritable: The place is closed or full.
     """
     made = set_copy(OpenPaper(folder), kind, proof=proof, anyway=anyway)
-    return Printed(_write(folder, to, made.name, made.data), made.pages, made.notes)
+    return Printed(write_copy(folder, to, made.name, made.data), made.pages, made.notes)
 
 
 def set_copy(paper: OpenPaper, kind: str, *, proof: bool = False, anyway: bool = False) -> SetCopy:
@@ -107,18 +107,25 @@ def set_copy(paper: OpenPaper, kind: str, *, proof: bool = False, anyway: bool =
         raise NothingToPrint(message)
     if not anyway:
         refuse_left_matter(analysis.manuscript)
-    copy = paper.fair_copy(proof=proof)
+    return make_copy(paper, paper.fair_copy(proof=proof), f"{_file_stem(analysis)}{' (proof)' if proof else ''}", kind)
+
+
+def make_copy(paper: OpenPaper, copy: FairCopy, stem: str, kind: str) -> SetCopy:
+    """A copy in one form, under its name.
+
+    Raises:
+        EngineFailed: Pandoc or typst refused it.
+    """
     notes = list(layout_notes(copy.layout))
     pages = None
     if kind == "pdf":
-        at = analysis.paper.now
+        at = paper.look().paper.now
         typeset = paper.engines.typeset(to_typst(copy, at.replace(microsecond=0) if at else None))
         data, pages = typeset.pdf, typeset.pages
         notes += [str(problem) for problem in typeset.problems]
     else:
         data = FORMS[kind](copy)
-    name = f"{_file_stem(analysis)}{' (proof)' if proof else ''}.{kind}"
-    return SetCopy(name, data, pages, tuple(notes))
+    return SetCopy(f"{stem}.{kind}", data, pages, tuple(notes))
 
 
 def refuse_left_matter(manuscript: Manuscript) -> None:
@@ -149,8 +156,12 @@ def _file_stem(analysis: Analysis) -> str:
     )
 
 
-def _write(folder: Path, to: Path | None, name: str, data: bytes) -> Path:
-    """Writes the file; a folder named in ``to`` gets it under its own name."""
+def write_copy(folder: Path, to: Path | None, name: str, data: bytes) -> Path:
+    """The copy stands in a file; a folder named in ``to`` gets it under its own name.
+
+    Raises:
+        FolderNotWritable: The place is closed or full.
+    """
     path = folder / "fair" / name if to is None else (to / name if to.is_dir() else to)
     with writable(next(place for place in path.absolute().parents if place.exists())):
         path.parent.mkdir(parents=True, exist_ok=True)

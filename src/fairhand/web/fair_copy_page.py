@@ -10,7 +10,7 @@ from starlette.responses import Response
 
 from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.language.counts import count_of
-from fairhand.session.printing import set_copy
+from fairhand.session.printing import SetCopy, set_copy
 from fairhand.web.asked import Asked, get
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
 
@@ -49,7 +49,12 @@ def hand_out(asked: Asked) -> Response:
     made = set_copy(
         asked.paper.opened, kind, proof=asked.query("proof") == "yes", anyway=asked.query("anyway") == "yes"
     )
-    how = "inline" if asked.query("look") == "yes" and kind == "pdf" else "attachment"
+    return send_copy(made, kind, look=asked.query("look") == "yes")
+
+
+def send_copy(made: SetCopy, kind: str, *, look: bool = False) -> Response:
+    """A copy under its name, to be kept, or to be looked at where it is a PDF."""
+    how = "inline" if look and kind == "pdf" else "attachment"
     said = f"{how}; filename*=UTF-8''{quote(made.name, safe='')}"
     headers = {"content-disposition": said, "content-security-policy": write_policy(POLICY_OF_FILE)}
     return Response(made.data, media_type=KINDS[kind][1], headers=headers)

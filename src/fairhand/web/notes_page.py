@@ -13,11 +13,14 @@ from fairhand.language.counts import open_with
 from fairhand.model.note import KINDS, Note
 from fairhand.model.source import SourceText
 from fairhand.readiness.noted import doubt_note
+from fairhand.session.annotated import set_annotated
 from fairhand.session.editing import state_of
 from fairhand.session.notes_for import Served, lacks_page, list_served, notes_for, order_notes
 from fairhand.session.noting import keep_note, list_notes, name_note, remove_note
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.fair_copy_page import KINDS as COPIES
+from fairhand.web.fair_copy_page import send_copy
 
 
 def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None = None) -> Response:
@@ -40,6 +43,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
         step=step,
         lists=[("", order_notes(paged, known)), ("Without a page", order_notes(unpaged, known))],
         problems=problems,
+        copies=COPIES,
         only=_tell_only(served, Note("", "", **wanted)),
         sources=known.names,
         kinds=KINDS,
@@ -145,7 +149,16 @@ def _written(asked: Asked, note: Note) -> Note:
     )
 
 
+def hand_out_bibliography(asked: Asked) -> Response:
+    """The annotated bibliography in one form; a PDF can be looked at in the page."""
+    kind = asked.name("kind")
+    if kind not in COPIES:
+        raise HTTPException(404)
+    return send_copy(set_annotated(asked.paper.opened, kind), kind, look=asked.query("look") == "yes")
+
+
 ROUTES = (
+    get("/paper/{slug}/notes/bibliography/{kind}", hand_out_bibliography),
     get("/paper/{slug}/notes", show),
     post("/paper/{slug}/notes", add),
     get("/paper/{slug}/notes/{name}", show_note),
