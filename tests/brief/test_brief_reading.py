@@ -153,3 +153,10 @@ def test_a_clause_that_is_not_understood_is_said_alone() -> None:
     brief = read_brief([("sheet.txt", text)], dt.date(2026, 9, 1))
     assert [r.kind for r in brief.requirements] == ["style"]
     assert brief.unread == ("a map of the harbour must be pinned to the back.", "A drawing would not hurt.")
+
+
+def test_the_words_that_ask_keep_their_brackets() -> None:
+    """A bracket that opens in what is quoted from the sheet is closed in it."""
+    for text in ("Use APA style (7th edition) throughout.", "Use MLA style (ninth edition, 2021)."):
+        (style,) = (r for r in read_brief([("sheet.txt", text)], GIVEN).requirements if r.kind == "style")
+        assert style.evidence.count("(") == style.evidence.count(")") == 1

@@ -195,3 +195,10 @@ def test_any_text_resolves_one_cite_after_another(text: str, name: str) -> None:
     resolved = resolve(manuscript, mentions, entries)
     assert [found.cite for found in resolved] == [cite for mention in mentions for cite in mention.cites]
     assert all(found.trouble or found.entry for found in resolved)
+
+
+def test_a_work_of_two_is_told_by_both() -> None:
+    """The second author is not left out; of many the first stands for all."""
+    for names, told in ((("Vale", "Moor"), "A. Vale and A. Moor"), (("Vale", "Moor", "Lind"), "A. Vale and others")):
+        work = Entry("x", "book", "Quays", authors=tuple(Name(name, "A.") for name in names), issued=Issued(1990))
+        assert told in one("(Vale and Moor 1990)" if len(names) == 2 else "(Vale et al. 1990)", (work,)).why

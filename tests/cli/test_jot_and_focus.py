@@ -39,3 +39,9 @@ def test_the_focus_is_set_and_asked_about(demo_paper: Path) -> None:
         assert words in said
     assert "Who read? (answered)" in run("focus", str(demo_paper), "--answered", "q1", "--thesis")
     assert "The thesis: Trams" in run("focus", str(demo_paper), "--open", "q1")
+
+
+def test_the_hint_names_the_papers_folder(demo_paper: Path) -> None:
+    """What it says to type works from where one stands."""
+    (demo_paper / "points.json").unlink()
+    assert f'fairhand focus {demo_paper} --set "…"' in " ".join(run("focus", str(demo_paper)).split())

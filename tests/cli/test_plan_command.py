@@ -73,3 +73,25 @@ def test_a_step_is_done_left_out_and_taken_back(demo_paper: Path, capsys: pytest
     assert "sources: taken back." in capsys.readouterr().out
     assert run("done", "sing", *desk) == 2
     assert capsys.readouterr().err.count("\n") == 1
+
+
+def test_a_desk_without_a_paper_is_told_from_one_on_which_all_is_done(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nothing is called done where nothing is begun; how to begin is said."""
+    (tmp_path / "desk.toml").write_text('name = "Ida Vance"\n')
+    assert run("plan", str(tmp_path)) == 0
+    said = capsys.readouterr().out
+    assert "No paper is in hand here" in said
+    assert "fairhand new TITLE --brief FILE" in said
+
+
+def test_a_step_that_is_done_is_not_called_unknown(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """How to take it back is said; a name that no step has is answered with every step of that paper."""
+    desk, step = str(demo_paper.parent), f"{demo_paper.name}/revision"
+    assert run("done", step, "--minutes", "5", "--desk", desk) == 0
+    assert run("done", step, "--minutes", "5", "--desk", desk) == 2
+    assert "--undo" in capsys.readouterr().err
+    assert run("done", f"{demo_paper.name}/no-such", "--minutes", "5", "--desk", desk) == 2
+    said = capsys.readouterr().err
+    assert f"{demo_paper.name}/hand-in" in said

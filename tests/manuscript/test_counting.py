@@ -200,3 +200,13 @@ def test_rules_of_counting_that_were_seen(rule: str, exclude: list[str], left_ou
     count = count_words(read_manuscript(SWITCHED), exclude, citations(SWITCHED))
     assert count.counted == sum(ALL.values()) - left_out, rule
     assert sum(count.excluded.values()) == left_out
+
+
+def test_a_heading_over_a_list_that_is_set_later_is_no_part() -> None:
+    """Where only the heading of the references stands in the draft, its words are neither counted nor left out."""
+    counted = count_words(read_manuscript("# On Quays\n\nTwo words.\n\n## Works Cited\n"), ["references"])
+    assert (counted.counted, dict(counted.excluded)) == (4, {})
+    counted = count_words(
+        read_manuscript("# On Quays\n\nTwo words.\n\n## Works Cited\n\nVale, Anna. *Quay*.\n"), ["references"]
+    )
+    assert (counted.counted, dict(counted.excluded)) == (4, {"references": 5})

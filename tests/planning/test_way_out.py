@@ -98,7 +98,7 @@ def test_seven_papers_over_nine_days_with_an_hour_too_little() -> None:
     assert asking.price == "no marks, if it is granted; without it 5 % of its mark"
     assert (asking.gains_minutes, asking.costs, asking.by) == (60, 0, MONDAY + 7 * DAY + 17 * HOUR)
     assert late.does == "Hand in “Weather in the Almanacs” 20 hours late"
-    assert late.price == "“Weather in the Almanacs” loses 5 % of its mark"
+    assert late.price == "it loses 5 % of its mark"
     assert late.gains_minutes == 60
     assert late.costs == pytest.approx(0.05)
 

@@ -9,6 +9,8 @@ import pytest
 
 from fairhand.model.request import PandocRequest
 from fairhand.press import pandoc
+from fairhand.readiness.judgement import NO_DRAFT
+from fairhand.readiness.verdict import OF_THE_DRAFT
 from fairhand.session.opened import OpenPaper
 
 HOUR = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
@@ -123,3 +125,12 @@ def test_a_paper_that_cites_nothing_has_no_styles_page(tmp_path: Path, sheet: st
     (tmp_path / "draft.md").write_text(f"# On Salt\n\nThe ferry lay below the town. {more}", "utf-8")
     layout = OpenPaper(tmp_path, at=HOUR).look().layout
     assert (layout.first_page, layout.spacing) == (first_page, 2.0)
+
+
+def test_what_is_asked_of_the_draft_is_not_judged_before_there_is_one(demo_paper: Path) -> None:
+    """No demand on sources, length or sections is called met by an empty page."""
+    (demo_paper / "draft.md").unlink()
+    verdict = OpenPaper(demo_paper).verdict()
+    of_draft = [one for one in verdict.judged if one.requirement.kind in OF_THE_DRAFT]
+    assert of_draft
+    assert {(one.judgement.state, one.judgement.why) for one in of_draft} == {("unmet", NO_DRAFT)}

@@ -75,8 +75,17 @@ def force_of(words: str) -> Force:
     return "must"
 
 
+_BRACKETED = 40
+"""Letters within which a bracket that was opened is looked for closed."""
+
+
 def ask(sheet: Sheet, kind: Kind, values: Mapping[str, Value], span: Span, force: Force = "must") -> Requirement:
-    """The requirement that the words at ``span`` make."""
+    """The requirement that the words at ``span`` make; a bracket that opens in them is closed in them."""
+    words = span.of(sheet.text)
+    closing = sheet.text.find(")", span.end, span.end + _BRACKETED)
+    between = sheet.text[span.end : max(closing, span.end)]
+    if words.count("(") == words.count(")") + 1 and closing >= 0 and not set(between) & set("(.;:!?"):
+        span = Span(span.start, closing + 1)
     return Requirement(
         kind=kind, values=dict(values), evidence=span.of(sheet.text), span=span, force=force, sheet=sheet.name
     )

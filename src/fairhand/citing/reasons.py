@@ -7,6 +7,9 @@ from collections.abc import Sequence
 from fairhand.citing.known import Known, Work
 from fairhand.citing.mention import Cite
 
+MANY = 3
+"""From so many authors on a work is told by the first. **Source**: common practice."""
+
 
 def cited_as(cite: Cite) -> str:
     """The citation in a few words: names or title, and year.
@@ -25,7 +28,7 @@ def cited_as(cite: Cite) -> str:
 
 
 def describe(work: Work) -> str:
-    """A work in a few words: its first author's full name and its title.
+    """A work in a few words: its authors' full names, of many the first, and its title.
 
     >>> from fairhand.citing.known import know
     >>> from fairhand.model.entry import Entry, Name
@@ -33,8 +36,8 @@ def describe(work: Work) -> str:
     'Anna Vale, “The Long Quay”'
     """
     entry = work.entry
-    names = entry.authors or entry.editors
-    who = f"{names[0].given} {names[0].surname}".strip() if names else ""
+    names = [f"{name.given} {name.surname}".strip() for name in entry.authors or entry.editors]
+    who = " and ".join(names) if len(names) < MANY else f"{names[0]} and others"
     title = entry.title_short or entry.title.split(": ")[0]
     return ", ".join(part for part in (who, f"“{title}”" if title else "") if part) or entry.id
 

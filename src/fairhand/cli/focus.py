@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 
@@ -59,7 +59,7 @@ def show(paper: Path) -> None:
     if focus.focus:
         say(f"{'The thesis' if focus.is_thesis else 'The focus'}: {focus.focus}")
     else:
-        say('No focus yet. Write it in one sentence: fairhand focus --set "…"')
+        say(f'No focus yet. Write it in one sentence: fairhand focus{typed(paper)} --set "…"')
     if focus.audience:
         say(f"For: {focus.audience}")
     for query in ask_of_focus(focus, OpenPaper(paper).look().paper.requirements):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import shlex
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
@@ -51,6 +52,21 @@ class Noon(Day):
 def paper_argument(command: F) -> F:
     """Gives the command an argument PAPER: the paper's folder; the one it stands in, if none is named."""
     return click.argument("paper", type=PaperFolder(), default=".")(command)
+
+
+def typed(folder: Path) -> str:
+    """A paper's folder as it is named after a command from where one stands; nothing where one stands in it.
+
+    >>> typed(Path().absolute())
+    ''
+    >>> typed(Path().absolute() / "the desk" / "seals")
+    " 'the desk/seals'"
+    """
+    here = Path().absolute()
+    path = folder.absolute()
+    if path == here:
+        return ""
+    return f" {shlex.quote((path.relative_to(here) if path.is_relative_to(here) else path).as_posix())}"
 
 
 DAY, NOON = Day(), Noon()

@@ -67,6 +67,8 @@ def _show(made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> Non
                 for one in sittings
             )
     ready = dict(made.plan.ends)
+    if not made.titles:
+        say("Begin one: fairhand new TITLE --brief FILE")
     if made.papers:
         say()
         say("Due")

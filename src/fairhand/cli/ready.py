@@ -87,7 +87,7 @@ def _name(requirement: Mapping[str, Any]) -> str:
 
 def _show_findings(findings: Sequence[Mapping[str, Any]]) -> None:
     """Each finding with its line, what it is about, and both wordings where two were compared."""
-    from fairhand.readiness.in_words import findings_to_show
+    from fairhand.readiness.in_words import findings_to_show, say_grounds
 
     findings = findings_to_show(findings)
     if not findings:
@@ -96,13 +96,18 @@ def _show_findings(findings: Sequence[Mapping[str, Any]]) -> None:
     say("In the draft")
     for finding in findings:
         say()
-        where = f"line {finding['line']}" if finding["line"] else "whole paper"
-        say(f"{where}, {finding['weight']}: {finding['check']}", 2)
         if finding["quote"]:
-            say(_short(finding["quote"]), 6)
-        say(finding["says"], 6)
+            say(_short(finding["quote"]), 2, 6)
+        told = f"{_tell_place(finding)}, a {finding['weight']}. {finding['says']}"
+        say(told, 6 if finding["quote"] else 2, 6)
         if finding["wordings"]:
             say_rows((("draft", finding["wordings"]["draft"]), ("source", finding["wordings"]["source"])), 6)
+    say()
+    say(say_grounds(findings))
+
+
+def _tell_place(finding: Mapping[str, Any]) -> str:
+    return f"Line {finding['line']}" if finding["line"] else "The whole paper"
 
 
 def _show_stets(stets: list[Mapping[str, Any]], *, show_all: bool) -> None:
@@ -112,10 +117,7 @@ def _show_stets(stets: list[Mapping[str, Any]], *, show_all: bool) -> None:
     say()
     say(f"Let stand (stet): {len(stets)}{'' if show_all else ' (--all shows them)'}.")
     if show_all:
-        say_rows(
-            (f"line {one['line']}" if one["line"] else "whole paper", f"{one['check']}. {one['reason']}".strip())
-            for one in stets
-        )
+        say_rows((_tell_place(one), f"{one['says']} {one['reason']}".strip()) for one in stets)
 
 
 def _short(quote: str, most: int = 160) -> str:

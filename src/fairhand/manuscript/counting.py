@@ -131,6 +131,8 @@ class _Counter:
     def take(self, part: Part, outer: tuple[WordsOf, ...]) -> None:
         """Count a block and what stands within it; ``outer`` are the parts that it belongs to so far."""
         kind = part.block.kind
+        if kind == "heading" and self._heads_list(part):
+            return
         if not outer or outer == ("captions",):
             outer = (*(name for span, name in self.sections if span.contains(part.block.span)), *outer)
         if kind == "quote":
@@ -147,6 +149,17 @@ class _Counter:
             self._count(part.passage, outer)
         for child in part.children:
             self.take(child, outer)
+
+    def _heads_list(self, part: Part) -> bool:
+        """Whether the heading is that of the list of references, where the list itself is not in the draft.
+
+        The list is set from the sources, and its heading with it: that one word alone is no part to be told of.
+        """
+        span = part.block.span
+        return any(
+            name == "references" and section.contains(span) and not self.text[span.end : section.end].strip()
+            for section, name in self.sections
+        )
 
     def _count(self, passage: Passage, outer: tuple[WordsOf, ...]) -> None:
         for start, end in _tokens(passage.text):

@@ -191,7 +191,11 @@ def be_late(base: Case) -> Concession:
     for one in late:
         if one.end is not None:
             steps, papers = _put_off(steps, papers, one, dt.timedelta(minutes=one.end - one.due))
-    told = [f"“{one.title}” {one.by_how_much} late" for one in late if one.end is not None]
+    told = [
+        f"“{one.title}” {one.by_how_much} late{f' ({_share(one)})' if one.share and len(late) > 1 else ''}"
+        for one in late
+        if one.end is not None
+    ]
     ends = [one.end for one in late if one.end is not None]
     desk = base.work.desk
     return Concession(
@@ -199,10 +203,22 @@ def be_late(base: Case) -> Concession:
             [f"Hand in {', '.join(told)}"] * bool(told) + [f"Give up “{one.title}”" for one in late if one.end is None]
         ),
         paper=late[0].paper.paper,
-        price="; ".join(f"“{title_of(one.paper)}” loses {_share(one)}" for one in late if one.share) or "no marks",
+        price=_price_of(late),
         case=replace(base, work=reckon_work(steps, papers, desk)),
         by=desk.hour(max(ends)) if ends else None,
     )
+
+
+def _price_of(late: Sequence[Late]) -> str:
+    """What lateness costs: of one paper the share, of several that each loses what stands by it."""
+    dear = [one for one in late if one.share]
+    if not dear:
+        return "no marks"
+    if len(late) == 1:
+        return f"it loses {_share(dear[0])}"
+    gone = [one.title for one in dear if one.end is None]
+    told = "each loses what stands beside it" if len(gone) < len(dear) else ""
+    return "; ".join(filter(None, (told, f"{', '.join(f'“{one}”' for one in gone)} loses all" if gone else "")))
 
 
 def _extended(base: Case, late: Late, days: int) -> Case:

@@ -12,6 +12,7 @@ from fairhand.planning.hours import ASSUMED_WORDS, Hours
 
 NO_HOURS = "There are no hours to work in: every day is off, or none is set down."
 NOTHING_LEFT = "Nothing is left to do on any paper."
+NO_PAPER = "No paper is in hand here: begin one from its assignment sheet."
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ def say_now(made: DeskPlan) -> Now:
     """What to do now, for how long, and why."""
     first = made.first
     if first is None:
-        return Now(NO_HOURS if made.steps else NOTHING_LEFT)
+        return Now(NO_HOURS if made.steps else NOTHING_LEFT if made.titles else NO_PAPER)
     step = made.steps[first.step]
     began = max(first.start, made.now)
     minutes = round((first.end.astimezone(dt.UTC) - began.astimezone(dt.UTC)) / dt.timedelta(minutes=1))

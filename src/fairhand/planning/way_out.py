@@ -59,7 +59,7 @@ def find_ways_out(
     ...     print(f"{way.does} ({way.price}): {way.gains_minutes} minutes")
     Leave out, for “Seals”, give it to a reader (it costs no marks): 30 minutes
     Ask for “Seals” to be due 1 day later (no marks, if it is granted; without it 10 % of its mark): 30 minutes
-    Hand in “Seals” 30 minutes late (“Seals” loses 10 % of its mark): 30 minutes
+    Hand in “Seals” 30 minutes late (it loses 10 % of its mark): 30 minutes
     """
     base = plan_case(tuple(steps), tuple(papers), count_desk_time(free, now, longest_minutes, pause_minutes), effort)
     if base.key[1] <= 0:

@@ -12,6 +12,8 @@ CAUTION = (
     "last word."
 )
 """Stands under every verdict."""
+UNNAMED = frozenset({"common practice", "the sheet"})
+"""What a finding may rest on that is no manual: said once, at the end."""
 TOLD_ABOVE = frozenset({"length", "section-missing"})
 """Checks that say of the whole paper what an unmet requirement, shown above them, has said already."""
 
@@ -19,6 +21,28 @@ TOLD_ABOVE = frozenset({"length", "section-missing"})
 def findings_to_show(findings: Sequence[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
     """The findings that no requirement has told of already."""
     return [finding for finding in findings if finding["check"] not in TOLD_ABOVE]
+
+
+def name_ground(rule: str) -> str:
+    """The manual that a finding rests on, as a short sentence; nothing where it is none.
+
+    >>> name_ground("MLA Handbook, 9th ed."), name_ground("common practice")
+    ('By MLA Handbook, 9th ed.', '')
+    """
+    return "" if rule in UNNAMED or rule.endswith("common practice") else f"By {rule.rstrip('.')}."
+
+
+def say_grounds(findings: Sequence[Mapping[str, Any]]) -> str:
+    """What the findings rest on, said once for all.
+
+    >>> say_grounds([{"source": "common practice"}, {"source": "MLA Handbook, 9th ed."}])
+    'What is found rests on MLA Handbook, 9th ed.; where no manual rules, on the sheet or on common practice.'
+    """
+    manuals = dict.fromkeys(one["source"].rstrip(".") + "." for one in findings if name_ground(one["source"]))
+    if not manuals:
+        return "What is found rests on the sheet or on common practice."
+    named = " and ".join(manuals)
+    return f"What is found rests on {named}; where no manual rules, on the sheet or on common practice."
 
 
 def say_extent(told: Mapping[str, Any]) -> str:

@@ -30,5 +30,7 @@ class Judged:
     judgement: Judgement
 
 
+NO_DRAFT = "There is no draft yet to hold it against."
+"""The working of whatever is asked of the draft, while there is none."""
 CONFIRM = "Only you can say so."
 """Ends the working of whatever cannot be seen in the paper's folder."""

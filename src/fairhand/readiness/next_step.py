@@ -49,8 +49,12 @@ class Step:
 
         >>> str(Step("Begin the draft", "draft", "draft.md is not there yet.")), str(Step("Begin", "draft"))
         ('Begin the draft: draft.md is not there yet.', 'Begin.')
+        >>> str(Step("Write what is missing", "draft", "The sheet wants a section “Method”."))
+        'Write what is missing. The sheet wants a section “Method”.'
         """
-        return f"{self.says}: {self.more}" if self.more else f"{self.says}."
+        if not self.more:
+            return f"{self.says}."
+        return f"{self.says}{'.' if self.more[0].isupper() else ':'} {self.more}"
 
 
 def next_step(analysis: Analysis, judged: Sequence[Judged], findings: Sequence[Finding]) -> Step:

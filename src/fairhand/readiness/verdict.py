@@ -14,9 +14,12 @@ from fairhand.proof.stets import let_stand
 from fairhand.readiness.analysis import Analysis, Measured
 from fairhand.readiness.check import Check, run_checks
 from fairhand.readiness.deadlines import Answer, sum_up
-from fairhand.readiness.judgement import Judged, Judgement
+from fairhand.readiness.judgement import NO_DRAFT, Judged, Judgement
 from fairhand.readiness.next_step import Step, next_step
 from fairhand.readiness.table import CHECKS, JUDGES
+
+OF_THE_DRAFT = frozenset({"length", "section", "element", "sources", "sources_banned"})
+"""Kinds of requirement that only a draft can meet."""
 
 
 @dataclass(frozen=True)
@@ -90,6 +93,8 @@ def _judge(requirement: Requirement, analysis: Analysis) -> Judgement:
     if answer is not None and answer.waived:
         said = f" by {answer.by}" if answer.by else ""
         return Judgement("waived", None, f"Waived{said}{f', {answer.when}' if answer.when else ''}.")
+    if requirement.kind in OF_THE_DRAFT and not analysis.paper.draft.strip():
+        return Judgement("unmet", None, NO_DRAFT)
     judgement = JUDGES[requirement.kind](requirement, analysis)
     if judgement.state == "ask" and answer is not None and not answer.values:
         said = f" (answered by {answer.by})" if answer.by else ""

@@ -141,7 +141,13 @@ def _choose(named: str, made: DeskPlan, place: Path) -> str:
                 return found[0]
             if found:
                 raise NoSuchStep(_refuse(named, found))
-    raise NoSuchStep(_refuse(named, own or made.steps))
+    paper, slash, name = named.partition("/")
+    told = [place] if own else [folder for folder in list_papers(desk_of(place)) if not slash or folder.name == paper]
+    if any(one.step == (name or paper) for folder in told for one in list_said(folder)):
+        message = f"{named}: it is done already, or left out; `fairhand done {named} --undo` takes that back"
+        raise NoSuchStep(message)
+    of_paper = [step for step in made.steps if slash and step.startswith(f"{paper}/")]
+    raise NoSuchStep(_refuse(named, own or of_paper or made.steps))
 
 
 def _own_name(step: str) -> str:
@@ -150,4 +156,6 @@ def _own_name(step: str) -> str:
 
 def _refuse(named: str, there: Iterable[str]) -> str:
     listed = list(there)
-    return f"{named}: no one step is called that; there are {', '.join(listed[:12]) or 'none'}"
+    if not listed:
+        return f"{named}: no step is called that; nothing is left to do there, or no paper is there yet"
+    return f"{named}: no one step is called that; there are {', '.join(listed)}"

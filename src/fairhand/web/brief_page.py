@@ -18,7 +18,7 @@ from fairhand.language.counts import count_of
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.settings import Answer
-from fairhand.readiness.judgement import Judged, Judgement
+from fairhand.readiness.judgement import NO_DRAFT, Judged, Judgement
 from fairhand.session.answering import answer_requirement
 from fairhand.session.editing import state_of
 from fairhand.session.giving_sheets import give_sheet, set_given
@@ -30,6 +30,8 @@ from fairhand.web.source_page import send_photograph
 
 STATES = {"met": "met", "unmet": "not met", "ask": "yours to answer", "waived": "waived"}
 """A requirement's state in words."""
+TO_KNOW = frozenset({"late", "rubric", "submit", "due"})
+"""Kinds of requirement of which there is nothing to meet in the draft, only something to know."""
 MOST_NOTES = 2
 """Notes that the same words have in the margin; where they ask more of one kind, one note counts them."""
 NOUNS = {"section": "section", "rubric": "mark", "format": "rule of form", "element": "part"}
@@ -63,6 +65,10 @@ class Demand:
     @property
     def state(self) -> str:
         """Its state, in words."""
+        if self.judgement.why == NO_DRAFT:
+            return "not judged yet"
+        if self.judgement.state == "met" and self.requirement.kind in TO_KNOW:
+            return "to know"
         return STATES[self.judgement.state]
 
     @property
@@ -87,7 +93,7 @@ def tell_notes(demands: Sequence[Demand]) -> tuple[Note, ...]:
     if len(demands) <= MOST_NOTES or len({one.requirement.kind for one in demands}) > 1:
         return tuple(Note(f"{one.name}, {one.state}", (one.requirement.id,), one.requirement.id) for one in demands)
     by_state = {state: [one for one in demands if one.judgement.state == state] for state in ("unmet", "ask", *STATES)}
-    told = [f"{len(those)} {STATES[state]}" for state, those in by_state.items() if those]
+    told = [f"{len(those)} {those[0].state}" for those in by_state.values() if those]
     leads = next(those[0] for those in by_state.values() if those)
     noun = count_of(len(demands), NOUNS.get(leads.requirement.kind, "demand"))
     return (Note(f"{noun}: {', '.join(told)}", tuple(one.requirement.id for one in demands), leads.requirement.id),)

@@ -9,6 +9,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
+from fairhand.readiness.in_words import name_ground
 from fairhand.web.assets import asset_address
 from fairhand.web.papers import Kept
 from fairhand.web.parts import BESIDES, part_of, shown_parts
@@ -26,6 +27,7 @@ def templates() -> Environment:
         lstrip_blocks=True,
     )
     made.globals["asset"] = asset_address
+    made.globals["ground"] = name_ground
     return made
 
 

@@ -6,7 +6,7 @@ from starlette.responses import Response
 
 from fairhand.brief.telling import name_requirement
 from fairhand.proof.stets import name_stet
-from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent
+from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent, say_grounds
 from fairhand.readiness.told import tell
 from fairhand.session.editing import remove_stet
 from fairhand.web.asked import Asked, get, post
@@ -48,6 +48,7 @@ def show(asked: Asked) -> Response:
         extent=say_extent(told),
         findings=findings_to_show(told["findings"]),
         groups=[group for group in groups if group[2]],
+        grounds=say_grounds(findings_to_show(told["findings"])),
         caution=CAUTION,
     )
 
