@@ -37,6 +37,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
+from fairhand.readiness.argument import Argument
 from fairhand.readiness.naming import name_entries
 from fairhand.readiness.settled import Spoken, find_anywhere, settle
 from fairhand.reading.labels import labels_in
@@ -298,6 +299,11 @@ class Analysis:
     def quotation_rules(self) -> QuotationRules:
         """What the style lets one change in a quotation without a mark."""
         return quotation_rules_for(self.paper.style)
+
+    @cached_property
+    def argument(self) -> Argument:
+        """What the draft argues."""
+        return Argument(self.paper, self.title, self.manuscript, self.mentions, self.resolved)
 
     @cached_property
     def support(self) -> tuple[PointSupport, ...]:

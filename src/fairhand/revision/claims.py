@@ -1,0 +1,188 @@
+"""Claims that want a source: figures and findings that nothing near them vouches for.
+
+**Source**: what needs a citation: MLA Handbook 9, 4.5–4.7; Publication Manual of the APA 7, 8.1; Chicago Manual of
+Style 17, 13.1–13.5 (from memory). How far a citation reaches, and what is a figure worth a source, are our own rules,
+set by ``tests/outside/test_argument.py``.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from typing import Literal
+
+from fairhand.model.span import Span
+from fairhand.revision.body import BodyParagraph, Cited, Sentence
+from fairhand.revision.figures import Figure, holds, list_figures
+from fairhand.revision.holding import Fact, HeldSentence, Holdings
+
+Why = Literal["no-source", "not-held", "finding"]
+"""Nothing is cited near it; what is cited last does not have it; it reports research and names none."""
+
+BACK = 3
+"""Sentences over which a citation reaches forward, where its source's text is not at hand."""
+AHEAD = 2
+"""Sentences over which a closing citation reaches back."""
+_LOUD = ("share", "money", "count")
+_OWN = re.compile(
+    r"\b(?:I|my|myself|[Ww]e (?:\w+ed|asked|found|chose|counted|built|took|ran|made|gave)|"
+    r"[Oo]ur (?:own|survey|samples?|data|results?|experiments?|interviews?|respondents|participants|questionnaire"
+    r"|study|analysis"
+    r"|team|group|findings|model|measurements?)|[Rr]espondents?|[Pp]articipants|[Ii]nterviewees|(?:[Tt]able|[Ff]igure"
+    r"|[Ff]ig\.|[Aa]ppendix) [\dA-Z]+)\b"
+)
+"""The writer's own counting and reckoning, and what a table or figure of the paper shows."""
+_SUPPOSES = re.compile(
+    r"\b(?:[Ii]f|[Ss]uppose|[Ii]magine|[Ss]ay|[Aa]ssum(?:e|ing)|[Ll]et|would|could|might|should|must|ought|[Pp]erhaps"
+    r"|[Tt]ogether"
+    r"|[Ii]n all|[Aa]ltogether|works? out|amounts? to|comes? to|the difference|in other words|[Tt]hat is)\b"
+)
+_ATTRIBUTED = re.compile(
+    r"\b(?:[Aa]ccording to|[Ii]n the words of|as (?:noted|mentioned|shown|seen|stated|discussed) (?:above|earlier"
+    r"|before))\b"
+)
+_IDIOM = re.compile(
+    r"\b(?:100|(?:a |one )?hundred)[ -]?(?:%|per ?cent)|\b(?:a|one) (?:hundred|thousand|million) (?:times|reasons"
+    r"|years|ways|miles)"
+    r"|\b(?:24|twenty-four) hours|\b365 days|\b(?:fifty|50) states|\b(?:one|a) half of (?:the story|it)\b",
+    re.IGNORECASE,
+)
+_REPORTS = re.compile(
+    r"\b(?:(?:[Ss]tud(?:y|ies)|[Rr]esearch|[Rr]esearchers|[Ss]cientists|[Ee]xperts|[Pp]sychologists|[Ee]conomists"
+    r"|[Ss]urveys?|[Pp]olls?"
+    r"|[Ss]tatistics|[Ee]xperiments)(?: (?:have|has|had|also|now|clearly|consistently|repeatedly|recently)){0,2} "
+    r"(?:shows?|shown|showed|finds?|found|prove[sdn]?|demonstrate[sd]?|reveal(?:s|ed)?|confirm(?:s|ed)?|indicate[sd]?"
+    r"|suggest(?:s|ed)?|agree)"
+    r"|[Ii]t (?:has been|is) (?:scientifically )?(?:proven|proved|shown|demonstrated)) that\b"
+)
+_METHOD = re.compile(
+    r"(?:\W|\b)(?:methods?|methodology|results|findings|data|procedure|survey|sample)\b", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Unsupported:
+    """A claim that wants a source."""
+
+    span: Span
+    """The sentence."""
+    what: str
+    """The figure, or the words that report a finding."""
+    why: Why
+    cited: str | None = None
+    """Id of the source that is cited last before it and does not have it."""
+    stands: HeldSentence | None = None
+    """Where a source on the list states it."""
+
+
+def find_unsupported(body: Sequence[BodyParagraph], holdings: Holdings) -> Iterator[Unsupported]:
+    """Each claim of the body that wants a source, in order; none in a paper that cites nothing at all.
+
+    Args:
+        body: The paragraphs that argue.
+        holdings: The sources, as far as their texts are at hand.
+    """
+    if not any(paragraph.cites for paragraph in body):
+        return
+    vouched = _vouched(body)
+    for paragraph in body:
+        if _METHOD.search(paragraph.section) and not paragraph.cites:
+            continue
+        for at, sentence in enumerate(paragraph.sentences):
+            if sentence.cites or sentence.named or not sentence.own.strip():
+                continue
+            found = _judge(paragraph.sentences, at, holdings, vouched)
+            if found is not None:
+                yield found
+
+
+def _vouched(body: Sequence[BodyParagraph]) -> list[Figure]:
+    """The figures of every sentence that cites something: to give one of them again is to say it again."""
+    return [
+        figure
+        for paragraph in body
+        for sentence in paragraph.sentences
+        if sentence.cites
+        for figure in list_figures(sentence.own)
+    ]
+
+
+def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: Sequence[Figure]) -> Unsupported | None:
+    own = sentences[at].own
+    if own.rstrip().endswith("?") or _OWN.search(own) or _ATTRIBUTED.search(own):
+        return None
+    figures = [figure for figure in list_figures(own) if not _IDIOM.search(own)]
+    loud = [figure for figure in figures if figure.kind in _LOUD and not holds(vouched, figure)]
+    if loud and not _SUPPOSES.search(own) and not _is_reckoned(sentences, at, loud):
+        return _judge_figures(sentences, at, Fact(own, tuple(loud)), holdings)
+    return _judge_report(sentences, at)
+
+
+def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings: Holdings) -> Unsupported | None:
+    before = _before(sentences, at)
+    after = _after(sentences, at)
+    told = [holdings.holds(cited.entry, fact) for cited, _ in (*before, *after)]
+    if any(told):
+        return None
+    near = [
+        holds_it
+        for (_, distance), holds_it in zip((*before, *after), told, strict=True)
+        if holds_it is None and -AHEAD <= distance <= BACK
+    ]
+    if near:
+        return None
+    what = fact.figures[0].span.of(fact.text).strip()
+    last = before[-1][0].entry if before else None
+    cited = last if last is not None and holdings.holds(last, fact) is False else None
+    return Unsupported(sentences[at].span, what, "not-held" if cited else "no-source", cited, holdings.find(fact))
+
+
+def _judge_report(sentences: Sequence[Sentence], at: int) -> Unsupported | None:
+    found = _REPORTS.search(sentences[at].own)
+    if found is None:
+        return None
+    if any(sentence.cites or sentence.named for sentence in sentences[max(0, at - 1) :]):
+        return None
+    return Unsupported(sentences[at].span, found.group(), "finding")
+
+
+def _before(sentences: Sequence[Sentence], at: int) -> list[tuple[Cited, int]]:
+    """What the nearest sentence before it cites or names, with how many sentences back."""
+    for back in range(1, at + 1):
+        sentence = sentences[at - back]
+        if sentence.cites or sentence.named:
+            named = [Cited(entry, "", opens=True) for entry in sentence.named]
+            return [(cited, back) for cited in (*named, *sentence.cites)]
+    return []
+
+
+def _after(sentences: Sequence[Sentence], at: int) -> list[tuple[Cited, int]]:
+    """What the nearest sentence after it cites at its close, with how many sentences on, as a number below nought."""
+    for on in range(1, AHEAD + 1):
+        if at + on >= len(sentences):
+            break
+        sentence = sentences[at + on]
+        if sentence.cites:
+            led = {cited.entry for cited in sentence.cites if cited.opens}
+            return [(cited, -on) for cited in sentence.cites if cited.entry not in led]
+        if sentence.named:
+            break
+    return []
+
+
+def _is_reckoned(sentences: Sequence[Sentence], at: int, loud: Sequence[Figure]) -> bool:
+    """Whether the figures can be reckoned from those given before: a sum, a difference, a product, a ratio."""
+    given = [figure.value for sentence in sentences[:at] for figure in list_figures(sentence.own)][-12:]
+    for figure in loud:
+        reckoned = [r for a, b in combinations(given, 2) for r in _reckon(a, b)]
+        if not any(abs(value - figure.value) <= 0.005 * max(abs(figure.value), 1e-9) for value in reckoned):
+            return False
+    return True
+
+
+def _reckon(a: float, b: float) -> Iterator[float]:
+    yield from (a + b, abs(a - b), a * b)
+    if a and b:
+        yield from (a / b, b / a, abs(a - b) / a, abs(a - b) / b)

@@ -1,0 +1,59 @@
+"""Paragraphs that seem to stray from the paper's focus: asked about, never judged.
+
+**Source**: unity of a paragraph with the thesis, as handbooks have it (common practice); the measure and its bounds are
+our own, set by ``tests/outside/test_argument.py``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from fairhand.model.span import Span
+from fairhand.revision.body import BodyParagraph
+from fairhand.revision.likeness import Weights, count_stems
+
+FEWEST_PARAGRAPHS = 5
+"""Paragraphs of a paper from which it can be told that one of them strays."""
+SHARED = 0.36
+"""Share of a paragraph's words that other paragraphs have too, below which it may stray (from trial)."""
+NAMED = 0.15
+"""Share of its words that the focus, thesis, title and points have, below which it may stray (from trial)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Strays:
+    """A paragraph that may be off the focus."""
+
+    paragraph: int
+    """Its place in the body."""
+    span: Span
+    shared: float
+    """Share of its words that other paragraphs of the paper have too."""
+    named: float
+    """Share of its words that the focus, thesis, title and points have."""
+
+
+def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) -> Iterator[Strays]:
+    """Each paragraph between the opening and the closing that cites nothing and has few of the paper's words.
+
+    Args:
+        body: The paragraphs that argue.
+        texts: The words of each of them.
+        aims: What the paper is about, as far as the writer has set it down: focus, thesis, title, points.
+    """
+    if len(body) < FEWEST_PARAGRAPHS:
+        return
+    weights = Weights(texts)
+    named_stems = set(count_stems(aims))
+    for at, paragraph in enumerate(body):
+        if paragraph.role != "body" or paragraph.cites:
+            continue
+        counts = count_stems(texts[at])
+        total = sum(counts.values())
+        if not total:
+            continue
+        shared = sum(many for stem, many in counts.items() if weights.among[stem] > 1) / total
+        named = sum(many for stem, many in counts.items() if stem in named_stems) / total
+        if shared < SHARED and named < NAMED:
+            yield Strays(at, paragraph.own_span, shared, named)

@@ -1,0 +1,70 @@
+"""Paragraphs that stray or repeat, and points that are argued."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from fairhand.model.point import Point, Points, Support
+from fairhand.readiness.analysis import Analysis
+
+QUAY = (
+    "The quay was sold because the harbour men were divided, and the town council knew that a divided quay could not"
+    " defend its price when the sale came (Lind, 2019, p. 11)."
+)
+MEN = (
+    "The permanent harbour men held badges, and the council treated the badge as a promise, so that the casual men"
+    " without one had no claim on the town or its quay (Lind, 2019, p. 10)."
+)
+SALT = (
+    "The price of salt fell in the same years, which made the quay worth less to the council, and the harbour men could"
+    " no longer threaten the town with a lock-out (Reyes, 2018, p. 40)."
+)
+ROSES = (
+    "Roses flower twice in sheltered gardens, once before midsummer and again when nights grow cool, and careful"
+    " pruning"
+    " in February gives longer stems, brighter petals and fewer greenfly for the gardener to wash away."
+)
+AGAIN = (
+    "A divided quay could not defend its price, and so, since the harbour men were divided, the council sold the quay,"
+    " as the town council had known it could when the sale came (Lind, 2019, p. 11)."
+)
+
+
+def draft(*paragraphs: str) -> str:
+    """A paper that opens and closes."""
+    opening = (
+        "This paper argues that the town's quay was sold because its harbour men were divided by badges and prices,"
+        " and by nothing else."
+    )
+    closing = (
+        "The quay was sold, in short, because badges and the price of salt divided the harbour men whom the town"
+        " council feared."
+    )
+    return "\n\n".join(("# The Quay", opening, *paragraphs, closing)) + "\n"
+
+
+def test_a_paragraph_about_something_else_is_asked_about(analysis_of: Callable[..., Analysis]) -> None:
+    """It cites nothing and shares few words with the rest."""
+    analysis = analysis_of(draft(QUAY, MEN, ROSES, SALT))
+    assert [one.span.of(analysis.paper.draft) for one in analysis.argument.strays] == [ROSES]
+    assert analysis_of(draft(QUAY, MEN, SALT)).argument.strays == ()
+
+
+def test_an_argument_made_twice_is_asked_about(analysis_of: Callable[..., Analysis]) -> None:
+    """The later paragraph is named with the earlier one."""
+    analysis = analysis_of(draft(QUAY, MEN, SALT, AGAIN))
+    assert [(one.earlier, one.later, one.same_pages) for one in analysis.argument.repeats] == [(1, 4, True)]
+    assert analysis_of(draft(QUAY, MEN, SALT)).argument.repeats == ()
+
+
+def test_a_point_is_argued_where_its_source_is_cited_at_its_page(analysis_of: Callable[..., Analysis]) -> None:
+    """Close in words, and cited at the page; the same page for another matter does not argue it."""
+    points = Points(
+        points=(
+            Point("p1", "Badges promised the permanent men a place.", support=(Support("lind-2019", "10"),)),
+            Point("p2", "Foreign grain ruined the millers upriver.", support=(Support("reyes-2018", "40"),)),
+            Point("p3", "Nobody has looked this up yet."),
+        )
+    )
+    told = analysis_of(draft(QUAY, MEN, SALT), points).argument.argued
+    assert [(one.point.id, one.is_argued, one.paragraph) for one in told] == [("p1", True, 2), ("p2", False, 3)]
