@@ -67,7 +67,11 @@ class Archive:
 
     def read_xml(self, name: str) -> _Element:
         """One member, parsed as XML."""
-        return parse_xml(self.read(name), f"{self.file}, {name}")
+        return self.parse(self.read(name), name)
+
+    def parse(self, data: bytes, name: str) -> _Element:
+        """A member that was expanded already, parsed as XML."""
+        return parse_xml(data, f"{self.file}, {name}")
 
 
 def open_archive(data: bytes, file: str) -> Archive:

@@ -7,6 +7,7 @@ import re
 from fairhand.model.problem import Problem
 from fairhand.model.request import PandocRequest
 from fairhand.reading.archive import open_archive
+from fairhand.reading.tracked import settle_changes
 
 _TITLED = "\f"
 """What opens a text whose title came from the title's own style."""
@@ -33,13 +34,14 @@ _HEADING = re.compile(r"^(#{1,5}) ", re.MULTILINE)
 _BLANKS = re.compile(r"\n{3,}")
 
 
-def take_request(data: bytes, ending: str, file: str = "the draft") -> PandocRequest:
+def take_request(data: bytes, ending: str, file: str = "the draft", *, refuse: bool = False) -> PandocRequest:
     """The run of pandoc that reads a draft: tracked changes accepted, comments left out, footnotes kept.
 
     Args:
         data: The file's bytes.
         ending: ``.docx`` or ``.odt``.
         file: Its name, for messages.
+        refuse: Whether the tracked changes of a DOCX are refused.
 
     Raises:
         FileUnreadable: It is no such document, or it is broken or empty.
@@ -51,6 +53,8 @@ def take_request(data: bytes, ending: str, file: str = "the draft") -> PandocReq
     for name in archive.names:
         if name.endswith((".xml", ".rels")):
             archive.read(name)
+    if kind == "docx":
+        data = settle_changes(data, file, accept=not refuse)
     args = (
         f"--from={kind}",
         "--to=commonmark+footnotes+pipe_tables-raw_html",

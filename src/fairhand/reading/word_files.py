@@ -64,7 +64,7 @@ def read_docx(data: bytes, file: str) -> Leaves:
         FileTooLarge: It expands beyond all bounds.
     """
     archive = open_archive(data, file)
-    main = _main_part(archive)
+    main = main_part(archive)
     lines = _docx_lines(archive.read_xml(main))
     folder = main.rpartition("/")[0]
     for part in _NOTE_PARTS:
@@ -74,7 +74,7 @@ def read_docx(data: bytes, file: str) -> Leaves:
     return _leaves(lines, file)
 
 
-def _main_part(archive: Archive) -> str:
+def main_part(archive: Archive) -> str:
     """The name of the part that holds a DOCX's text."""
     names = archive.names
     if "_rels/.rels" in names:
