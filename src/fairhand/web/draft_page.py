@@ -41,6 +41,7 @@ def show(asked: Asked) -> Response:
         asked,
         views=VIEWS,
         see=see,
+        cut=bool(asked.query("cut")),
         counts=_count(known) if known and see == "counts" else None,
         cites=tuple(_cites(known)) if known and see == "citations" else (),
         left=tuple(_left(known)) if known and see == "asides" else (),

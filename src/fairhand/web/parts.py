@@ -37,7 +37,15 @@ PARTS = (
         "Research",
         (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"), Leaf("support", "Support")),
     ),
-    Part("Drafting", (Leaf("rough", "Rough draft"), Leaf("draft", "Draft"), Leaf("revision", "Revision"))),
+    Part(
+        "Drafting",
+        (
+            Leaf("rough", "Rough draft"),
+            Leaf("draft", "Draft"),
+            Leaf("revision", "Revision"),
+            Leaf("offcuts", "Offcuts"),
+        ),
+    ),
     Part(
         "Correction",
         (Leaf("copy-edit", "Copy-edit"), Leaf("verdict", "Verdict"), Leaf("fair-copy", "Fair copy")),

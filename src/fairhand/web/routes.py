@@ -27,6 +27,7 @@ PAGES = (
     "support_page",
     "rough_page",
     "draft_page",
+    "offcuts_page",
     "revision_page",
     "copy_edit_page",
     "fair_copy_page",

@@ -21,7 +21,22 @@
     }
   };
 
-  for (const button of document.querySelectorAll("[data-puts][hidden]")) button.hidden = false;
+  for (const button of document.querySelectorAll("[data-puts][hidden], [data-cuts][hidden]")) button.hidden = false;
+
+  // What is chosen is cut: its place counts letters, and not the halves that a script counts.
+  document.addEventListener("click", (event) => {
+    const button = event.target.closest("button[data-cuts]");
+    if (!button) return;
+    const { selectionStart, selectionEnd, value } = field();
+    if (selectionStart === selectionEnd) {
+      event.preventDefault();
+      document.getElementById("said").textContent = "Choose the words that are to be cut first.";
+      field().focus();
+      return;
+    }
+    const place = (at) => [...value.slice(0, at)].length;
+    button.form.elements.place.value = `${place(selectionStart)}-${place(selectionEnd)}`;
+  });
 
   document.addEventListener("click", (event) => {
     const button = event.target.closest("button[data-puts]");
