@@ -23,6 +23,7 @@ met; its message is one line that says what was wrong, where, and what to do.
     ├── NotReached                 a server elsewhere gave no answer that can be used
     ├── StyleUnknown               no citation style of that name, no CSL file there
     ├── MatterLeft                 asides or TKs stand in a paper that is to be printed
+    ├── NameLeft                   the writer's name stands in a paper that is read without it
     ├── NothingToPrint             the draft is empty, or not there yet
     └── EngineFailed               pandoc or typst refused what we gave it
 """
@@ -98,6 +99,10 @@ class StyleUnknown(FairhandError):
 
 class MatterLeft(FairhandError):
     """Asides or TKs still stand in a paper that is to be printed."""
+
+
+class NameLeft(FairhandError):
+    """The writer's name stands in a paper that is to be read without it."""
 
 
 class NothingToPrint(FairhandError):

@@ -38,6 +38,7 @@ COMMANDS: dict[str, str] = {
     "print": "Make the fair copy.",
     "proof": "Mark the proof in passes, and go through the marks.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
+    "hand-in": "Show what the sheet asks of the hand-in, and make what is handed in.",
     "record": "List what was saved, and bring an earlier state back.",
 }
 """The subcommands with their help; each stands in the module of its name and is loaded when it is called."""
@@ -61,7 +62,7 @@ class LazyCommands(click.Group):
         """The subcommand of that name, or None."""
         if cmd_name not in COMMANDS:
             return None
-        module = importlib.import_module(f"fairhand.cli.{cmd_name}")
+        module = importlib.import_module(f"fairhand.cli.{cmd_name.replace('-', '_')}")
         command: click.Command = module.command
         return command
 

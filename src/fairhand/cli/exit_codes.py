@@ -29,6 +29,7 @@ EXIT_CODES: Mapping[type[errors.FairhandError], int] = {
     errors.NotReached: COULD_NOT,
     errors.StyleUnknown: COULD_NOT,
     errors.MatterLeft: NOT_READY,
+    errors.NameLeft: NOT_READY,
     errors.NothingToPrint: COULD_NOT,
     errors.EngineFailed: COULD_NOT,
 }

@@ -6,13 +6,16 @@ import json
 import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from fairhand.cli.exit_codes import NOT_READY, READY
 from fairhand.cli.places import NOON, paper_argument
 from fairhand.cli.screen import say, say_rows, title
+
+if TYPE_CHECKING:
+    from fairhand.readiness.left_to_do import Left
 
 ANSWERS = {"ready": "Ready.", "not ready": "Not ready.", "ask": "Something is still yours to answer."}
 
@@ -36,12 +39,14 @@ def command(paper: Path, draft: Path | None, show_all: bool, as_json: bool, on: 
 
         click.echo(json.dumps(as_contract(told), ensure_ascii=False, indent=1))
     else:
-        show(told, show_all=show_all)
+        from fairhand.session.left_to_do import read_left
+
+        show(told, show_all=show_all, left=read_left(paper, told, on) if draft is None and told["has_draft"] else None)
     return READY if told["verdict"] == "ready" else NOT_READY
 
 
-def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
-    """The verdict on the terminal: what is unmet first, then each finding, at the end the one thing to do."""
+def show(told: Mapping[str, Any], *, show_all: bool = False, left: Left | None = None) -> None:
+    """The verdict on the terminal: what is unmet first, then each finding, at the end what to do before the hour."""
     from fairhand.readiness.in_words import CAUTION, say_extent
 
     title(told["title"], ANSWERS[told["verdict"]])
@@ -59,9 +64,21 @@ def show(told: Mapping[str, Any], *, show_all: bool = False) -> None:
         say()
         say(f"Note. {problem}.", 2)
     say()
+    if left is not None and left.todos:
+        say(str(left))
+        say_todos(left)
+        say()
     say(f"Next. {told['next']}")
     say()
     say(CAUTION)
+
+
+def say_todos(left: Left) -> None:
+    """Each thing that is left with the minutes that it takes, and what is open in it."""
+    for one in left.todos:
+        holds = f": {'; '.join(one.holds)}" if one.holds else ""
+        after = "".join(f" ({said})" for said in (one.wait, "it can be left out" if one.may_go else "") if said)
+        say_rows([(f"{one.minutes:4} min", f"{one.says}{holds}{after}")])
 
 
 def _show_requirements(requirements: list[Mapping[str, Any]], *, show_all: bool) -> None:

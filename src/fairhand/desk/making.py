@@ -148,11 +148,29 @@ def write_settings(told: Mapping[str, object]) -> bytes:
 
 
 def _make_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:
-    """A new folder with all its files and their record, made aside and put in place as a whole."""
+    """A new folder of a paper or a course; one that is there already is left as it is."""
+    try:
+        return put_folder(within, name, files)
+    except FileExistsError as error:
+        message = f"{within / name}: there is a folder of that name already; give another title, or go on with that one"
+        raise PaperExistsAlready(message) from error
+
+
+def put_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:
+    """A new folder with all its files and their record, made aside and put in place as a whole.
+
+    Args:
+        within: The folder that it stands in; made where it is not there.
+        name: Its name.
+        files: What it holds, by name, oldest first.
+
+    Raises:
+        FileExistsError: There is a folder of that name.
+        FolderNotWritable: The place is closed or full.
+    """
     final = within / name
-    message = f"{final}: there is a folder of that name already; give another title, or go on with that one"
     if final.exists() or final.is_symlink():
-        raise PaperExistsAlready(message)
+        raise FileExistsError(name)
     aside = within / f".{secrets.token_hex(6)}.new"
     try:
         with writable(within):

@@ -24,6 +24,7 @@ OWN_FILES = (
     "offcuts.jsonl",
     "marks.jsonl",
     "readers.toml",
+    "hand-in.toml",
 )
 """The writer's own files in a paper's folder: those whose every state is kept."""
 

@@ -100,6 +100,19 @@ def set_copy(paper: OpenPaper, kind: str, *, proof: bool = False, anyway: bool =
         NothingToPrint: There is no draft yet.
         EngineFailed: Pandoc or typst refused the paper.
     """
+    refuse_unprintable(paper, anyway=anyway)
+    analysis = paper.look()
+    stem = file_stem(analysis, analysis.paper.desk.name)
+    return make_copy(paper, paper.fair_copy(proof=proof), f"{stem}{' (proof)' if proof else ''}", kind)
+
+
+def refuse_unprintable(paper: OpenPaper, *, anyway: bool = False) -> None:
+    """Raises where there is no draft, or matter is left in it that may not be left out silently.
+
+    Raises:
+        MatterLeft: Asides or TKs stand in the draft, and ``anyway`` is not set.
+        NothingToPrint: There is no draft yet.
+    """
     analysis = paper.look()
     if not analysis.paper.draft.strip():
         where = paper.folder / "draft.md"
@@ -107,7 +120,6 @@ def set_copy(paper: OpenPaper, kind: str, *, proof: bool = False, anyway: bool =
         raise NothingToPrint(message)
     if not anyway:
         refuse_left_matter(analysis.manuscript)
-    return make_copy(paper, paper.fair_copy(proof=proof), f"{_file_stem(analysis)}{' (proof)' if proof else ''}", kind)
 
 
 def make_copy(paper: OpenPaper, copy: FairCopy, stem: str, kind: str) -> SetCopy:
@@ -141,12 +153,17 @@ def refuse_left_matter(manuscript: Manuscript) -> None:
         raise MatterLeft(message)
 
 
-def _file_stem(analysis: Analysis) -> str:
-    """The name that the sheet asks for, its ``name`` parts filled from the desk; else the folder's name."""
+def file_stem(analysis: Analysis, name: str) -> str:
+    """The file name that the sheet asks for, its ``name`` parts filled; else the folder's name.
+
+    Args:
+        analysis: The paper.
+        name: The writer's name, or what stands in its place.
+    """
     asked = next((r.values.get("value") for r in analysis.paper.requirements if r.id == "format.file-name"), None)
     if not isinstance(asked, str):
         return analysis.paper.name
-    names = analysis.paper.desk.name.split()
+    names = name.split()
     stem = asked
     if names:
         stem = re.sub(r"(?i)last[ _-]?name|surname|family[ _-]?name|your[ _-]?name", names[-1], stem)

@@ -31,6 +31,7 @@ ERROR_PAGES: Mapping[type[errors.FairhandError], tuple[int, str]] = {
     errors.NotReached: (502, "No answer from elsewhere"),
     errors.StyleUnknown: (400, "No such style"),
     errors.MatterLeft: (409, "Something is still to be settled"),
+    errors.NameLeft: (409, "Your name stands there still"),
     errors.NothingToPrint: (409, "Nothing to print yet"),
     errors.EngineFailed: (500, "The page could not be set"),
 }
