@@ -13,7 +13,7 @@ from fairhand.cli.screen import say
 from fairhand.model.proof_mark import Medium
 
 if TYPE_CHECKING:
-    from fairhand.session.proof import Marking
+    from fairhand.session.passes import Marking
 
 NUMBER = click.IntRange(1)
 
@@ -57,15 +57,16 @@ def command(
     and what is asked: 3.12 "recieve" / receive; 3.14 "very" delete; 3.15 "note" insert of it.
     """
     from fairhand.desk.clock import now
+    from fairhand.session import passes
     from fairhand.session import proof as work
 
     if begin:
-        work.begin_pass(paper, cast("Medium", begin), now(), by=by, lapse=lapse)
+        passes.begin_pass(paper, cast("Medium", begin), now(), by=by, lapse=lapse)
         say("A pass is begun. Marks change nothing in the text; end it when you have read.")
     said = "\n".join(marks) + ("\n" + "".join(listed) if listed else "")
     if said.strip():
         write_marks(paper, said)
-    marking = work.read_marking(paper)
+    marking = passes.read_marking(paper)
     if take_back:
         work.take_mark_back(paper, work.name_marks(marking.shown, take_back).id)
     if end:
@@ -75,7 +76,7 @@ def command(
             work.settle_mark(paper, work.name_marks(marking.shown, number).id, fate, why)  # type: ignore[arg-type]
     if mend:
         work.mend_mark(paper, work.name_marks(marking.shown, mend).id)
-    show_marking(paper, work.read_marking(paper))
+    show_marking(paper, passes.read_marking(paper))
 
 
 def write_marks(paper: Path, said: str) -> None:
@@ -106,17 +107,13 @@ def write_marks(paper: Path, said: str) -> None:
 def end_pass(paper: Path, read_to: str | None) -> None:
     """The pass has ended, and what was not read is said."""
     from fairhand.desk.clock import now
-    from fairhand.errors import FairhandError
+    from fairhand.proof.written_marks import read_place
+    from fairhand.session import passes
     from fairhand.session import proof as work
     from fairhand.session.opened import OpenPaper
 
-    place = (0, 0)
-    if read_to:
-        page, _, line = read_to.partition(".")
-        if not (page.isdecimal() and line.isdecimal()):
-            raise FairhandError(f"{read_to}: no page and line of the proof; write it as 3.12")
-        place = (int(page), int(line))
-    work.end_pass(paper, now(), place, work.read_proof(OpenPaper(paper)) if read_to else None)
+    place = read_place(read_to) if read_to else (0, 0)
+    passes.end_pass(paper, now(), place, work.read_proof(OpenPaper(paper)) if read_to else None)
 
 
 def show_marking(paper: Path, marking: Marking) -> None:

@@ -102,6 +102,30 @@ def find_mark(mark: ProofMark, draft: str) -> Found | None:
     return find_words(draft, mark.exact, mark.before, mark.after)
 
 
+def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> Found | None:
+    """Where a mark stands in the proof as it would now be printed; None where it does not.
+
+    Args:
+        mark: The mark.
+        draft: The draft as it reads.
+        source: The draft's own text.
+        proof: The proof's lines.
+    """
+    exact, before, after, sure = mark.exact, mark.before, mark.after, True
+    if mark.where == "draft.md":
+        found = find_mark(mark, source)
+        if found is None or not draft.text:
+            return None
+        first = bisect_left(draft.ends, found.span.start + 1)
+        last = bisect_left(draft.starts, found.span.end)
+        if first >= last:
+            return None
+        exact, before, after = anchor(draft.text, Span(first, last))
+        sure = found.sure
+    printed = find_words(proof.text, exact, before, after)
+    return Found(printed.span, printed.sure and sure) if printed else None
+
+
 def anchor(text: str, span: Span) -> tuple[str, str, str]:
     """The words of an interval, with those before and after them that they are found again by."""
     return span.of(text), text[max(0, span.start - AROUND) : span.start], text[span.end : span.end + AROUND]

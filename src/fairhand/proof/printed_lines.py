@@ -8,6 +8,7 @@ from __future__ import annotations
 import ctypes
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from fairhand.reading.pdfium import TURN
@@ -60,6 +61,7 @@ class _Row:
     runs: list[tuple[str, tuple[str, ...]]] = field(default_factory=list)
 
 
+@lru_cache(maxsize=4)
 def read_printed_lines(pdf: bytes, margins_pt: tuple[float, float, float, float]) -> tuple[PrintedLine, ...]:
     """The lines of every page in order.
 

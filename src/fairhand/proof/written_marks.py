@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import get_args
 
+from fairhand.errors import FairhandError
 from fairhand.model.problem import Problem
 from fairhand.model.proof_mark import ProofSign
 
@@ -84,6 +85,22 @@ def read_written(text: str) -> tuple[tuple[WrittenMark, ...], tuple[Problem, ...
             continue
         marks.append(WrittenMark(page, int(found["line"]), exact, sign, matter, int(found["nth"] or 0)))
     return tuple(marks), tuple(faults)
+
+
+def read_place(said: str) -> tuple[int, int]:
+    """Page and line of the proof, as they are written: 3.12.
+
+    Raises:
+        FairhandError: They are not written so.
+
+    >>> read_place("3.12")
+    (3, 12)
+    """
+    page, _, line = said.strip().partition(".")
+    if not (page.isdecimal() and line.isdecimal() and len(said) < 12):
+        message = f"“{said[:20]}” is no page and line of the proof; write it as 3.12"
+        raise FairhandError(message)
+    return int(page), int(line)
 
 
 def name_sign(said: str) -> ProofSign:

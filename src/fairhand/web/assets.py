@@ -15,7 +15,9 @@ from starlette.routing import Route
 WHERE = {
     "fairhand.css": ("web/look", "text/css"),
     "fairhand.js": ("web/look", "text/javascript"),
+    "lines.css": ("web/look", "text/css"),
     "proof.js": ("web/look", "text/javascript"),
+    "marking.js": ("web/look", "text/javascript"),
     "drop.js": ("web/look", "text/javascript"),
     "source.js": ("web/look", "text/javascript"),
     "write.js": ("web/look", "text/javascript"),

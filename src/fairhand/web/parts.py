@@ -48,7 +48,12 @@ PARTS = (
     ),
     Part(
         "Correction",
-        (Leaf("copy-edit", "Copy-edit"), Leaf("verdict", "Verdict"), Leaf("fair-copy", "Fair copy")),
+        (
+            Leaf("copy-edit", "Copy-edit"),
+            Leaf("proof", "The proof"),
+            Leaf("verdict", "Verdict"),
+            Leaf("fair-copy", "Fair copy"),
+        ),
     ),
 )
 """Preparation, Research, Drafting, Correction."""

@@ -30,6 +30,7 @@ PAGES = (
     "offcuts_page",
     "revision_page",
     "copy_edit_page",
+    "proof_page",
     "fair_copy_page",
     "verdict_page",
     "states_page",
