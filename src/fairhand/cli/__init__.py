@@ -39,6 +39,7 @@ COMMANDS: dict[str, str] = {
     "proof": "Mark the proof in passes, and go through the marks.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
     "hand-in": "Show what the sheet asks of the hand-in, and make what is handed in.",
+    "returned": "Keep the marks and comments of a paper that came back, and put it away.",
     "record": "List what was saved, and bring an earlier state back.",
 }
 """The subcommands with their help; each stands in the module of its name and is loaded when it is called."""

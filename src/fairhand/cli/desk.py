@@ -19,13 +19,22 @@ def command(folder: Path, begin: bool, name: str, zone: str, spelling: str) -> N
     """Show the work in hand on the desk at FOLDER, in the order of the hours when it is due."""
     from fairhand.session.beginning import begin_desk
     from fairhand.session.overview import work_in_hand
+    from fairhand.session.returned import work_done
 
     if begin:
         say(begin_desk(folder, name=name, zone=zone, spelling=spelling))
         return
     rows = work_in_hand(folder)
-    if not rows:
-        say("No paper is on this desk yet. Begin one: fairhand new TITLE --brief FILE")
-        return
-    say("Work in hand")
-    say_rows((row.title, row.due) for row in rows)
+    done = work_done(folder)
+    if rows:
+        say("Work in hand")
+        say_rows((row.title, row.due) for row in rows)
+    else:
+        which = "in hand" if done else "on this desk yet"
+        say(f"No paper is {which}. Begin one: fairhand new TITLE --brief FILE")
+    if done:
+        say()
+        say("Done")
+        say_rows(
+            (one.title, f"{one.mark or 'no mark kept'}, in {one.folder.parent.name}/{one.folder.name}") for one in done
+        )

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from fairhand.desk.disk import put_file, writable
-from fairhand.desk.places import OWN_FILES, SHEET_SUFFIXES, list_folder
+from fairhand.desk.places import DONE, OWN_FILES, SHEET_SUFFIXES, list_folder
 from fairhand.desk.record import keep_state
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import NoPaperHere, PaperExistsAlready, UnknownFormat
@@ -19,7 +19,7 @@ from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
 
 _LONGEST = 60
 _TAKEN = frozenset(
-    {"con", "prn", "aux", "nul", "courses", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
+    {"con", "prn", "aux", "nul", "courses", DONE, *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
 )
 """Names that one system keeps for its devices (Win32, "Naming Files, Paths, and Namespaces"), and ours."""
 _ACCENTS = re.compile("[\u0300-\u036f]")

@@ -37,6 +37,8 @@ DRAFT_SUFFIXES = frozenset({".md", ".markdown", ".txt", ".docx", ".odt", ".rtf",
 RECORD = "record.sqlite"
 CACHE = ".fairhand"
 PRINTED = "fair"
+DONE = "done"
+"""Where on a desk papers are put away."""
 
 _TELLS_A_PAPER = frozenset({"draft", "brief"})
 """What, whatever its ending, makes a folder a paper, as any of the writer's own files does."""
@@ -94,7 +96,13 @@ def is_paper(folder: Path) -> bool:
 
 def list_papers(desk: Path) -> tuple[Path, ...]:
     """The work in hand: the folders on a desk that hold a paper, by name."""
-    return tuple(path for path in list_folder(desk) if path.name != "courses" and path.is_dir() and is_paper(path))
+    apart = {"courses", DONE}
+    return tuple(path for path in list_folder(desk) if path.name not in apart and path.is_dir() and is_paper(path))
+
+
+def list_done(desk: Path) -> tuple[Path, ...]:
+    """The papers that were put away when they had come back, by name."""
+    return tuple(path for path in list_folder(desk / DONE) if path.is_dir() and is_paper(path))
 
 
 def list_folder(folder: Path) -> list[Path]:

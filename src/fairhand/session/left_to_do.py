@@ -8,14 +8,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from fairhand.desk.places import list_papers
-from fairhand.errors import FairhandError
-from fairhand.planning.pace import WHERE, Pace, learn_pace, list_ratios, read_log
 from fairhand.planning.steps import list_steps
 from fairhand.readiness.left_to_do import Left, list_left
-from fairhand.session.editing import read_text
 from fairhand.session.overview import read_desk
-from fairhand.session.plan import desk_now, desk_of
+from fairhand.session.plan import desk_now, desk_of, desk_pace
 from fairhand.session.standings import read_standing
 
 
@@ -39,14 +35,3 @@ def read_left(folder: Path, told: Mapping[str, Any], at: dt.datetime | None = No
     standing = replace(standing, findings={in_pass: passes.count(in_pass) for in_pass in sorted(set(passes))})
     steps = [one for one in list_steps(standing, desk_pace(desk), zone=now.tzinfo) if one.paper == standing.paper]
     return list_left(steps, told, standing.due, now)
-
-
-def desk_pace(desk: Path) -> Pace:
-    """The writer's pace, from the steps that were logged on all papers of a desk; a log that is no text is left out."""
-    ratios: list[float] = []
-    for folder in list_papers(desk):
-        try:
-            ratios += list_ratios(read_log(read_text(folder, WHERE).text)[0])
-        except FairhandError:
-            continue
-    return learn_pace(ratios)

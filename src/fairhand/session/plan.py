@@ -13,7 +13,7 @@ from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.desk.clock import find_zone, now, own_zone
 from fairhand.desk.disk import put_file
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.places import find_desk, is_paper, list_papers
+from fairhand.desk.places import find_desk, is_paper, list_done, list_papers
 from fairhand.errors import FairhandError
 from fairhand.model.plan import Plan, Sitting
 from fairhand.model.problem import Problem
@@ -21,8 +21,9 @@ from fairhand.model.settings import DeskSettings
 from fairhand.planning.calendar_file import write_calendar
 from fairhand.planning.desk_plan import DeskPlan, list_ways_out, make_desk_plan, short_of
 from fairhand.planning.hours_written import read_hours
-from fairhand.planning.pace import WHERE, learn_pace, list_ratios, read_log
+from fairhand.planning.pace import WHERE, Pace, learn_pace, list_ratios, read_log
 from fairhand.planning.standing import Standing, read_wishes
+from fairhand.session.editing import read_text
 from fairhand.session.overview import read_desk
 from fairhand.session.standings import read_standing
 
@@ -77,6 +78,22 @@ def desk_now(settings: DeskSettings, at: dt.datetime | None = None) -> dt.dateti
     return (at or now()).astimezone(zone)
 
 
+def desk_pace(desk: Path) -> Pace:
+    """The writer's pace, from the steps that were logged on all papers of a desk, in hand or done."""
+    return learn_pace(_ratios((*list_papers(desk), *list_done(desk))))
+
+
+def _ratios(folders: Iterable[Path]) -> list[float]:
+    """What the logged steps of some papers took over the usual; a log that is no text tells nothing."""
+    ratios: list[float] = []
+    for folder in folders:
+        try:
+            ratios += list_ratios(read_log(read_text(folder, WHERE).text)[0])
+        except FairhandError:
+            continue
+    return ratios
+
+
 def list_plan_problems(place: Path) -> tuple[Problem, ...]:
     """What is not as it should be in the settings and the logs that the plan is made from."""
     desk = desk_of(place)
@@ -114,7 +131,7 @@ def _plan(place: Path, at: dt.datetime | None, *, only_kept: bool, keep: bool) -
             return None
         standings.append(standing)
     hours, _ = read_hours(settings.other.get("hours"))
-    pace = learn_pace([ratio for standing in standings for ratio in list_ratios(standing.log)])
+    pace = learn_pace([*(ratio for one in standings for ratio in list_ratios(one.log)), *_ratios(list_done(desk))])
     former = read_former(desk)
     made = make_desk_plan(standings, hours, pace, present, former.plan if former else None)
     if keep:

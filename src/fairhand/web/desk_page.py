@@ -10,6 +10,7 @@ from starlette.responses import Response
 from fairhand.planning.desk_plan import DeskPlan
 from fairhand.session.overview import InHand, work_in_hand
 from fairhand.session.plan import plan_desk
+from fairhand.session.returned import work_done
 from fairhand.web.asked import Asked, get
 from fairhand.web.line_of_time import draw_line
 from fairhand.web.new_page import about_new_paper
@@ -24,6 +25,7 @@ def show(asked: Asked) -> Response:
         "desk_page.html",
         title="Work in hand",
         rows=rows,
+        done=work_done(asked.papers.desk),
         **({} if rows else about_new_paper(asked)),
         changes="/changes",
         state=asked.papers.state(),
