@@ -1,4 +1,4 @@
-"""What readers wrote into a first draft is found again in the second and the third.
+"""What readers wrote into a first draft, and marks on its proof, are found again in the second and the third.
 
 Source: ArgRewrite V.2 (Kashefi et al. 2022, Language Resources and Evaluation), CC BY 4.0: three drafts of essays by
 students, their sentences aligned by annotators. A place is right where it lies in a sentence that the annotators
@@ -12,15 +12,17 @@ import random
 import re
 import zipfile
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
 from lxml import etree
 
+from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
+from fairhand.proof.placing import Found, find_mark
 from fairhand.readers.gathering import AROUND, ReaderRemark
-from fairhand.readers.placing import place_remarks
+from fairhand.readers.placing import Place, place_remarks
 
 SHEET = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 MARKS = 40
@@ -109,41 +111,51 @@ def halves(homes: set[int], new: dict[int, Sentence], links: dict[int, set[int]]
     return {n for one in homes for n in (one - 1, one + 1) if n in new and n not in taken}
 
 
+def ways_of(folder: Path) -> Iterator[tuple[str, dict[int, Sentence], dict[int, Sentence], dict[int, set[int]]]]:
+    """Each way from a draft to a later one, with the sentences of both and how the annotators aligned them."""
+    steps = dict(revisions(folder))
+    for name, (old, new) in steps.items():
+        student, _, which = name.partition(" ")
+        yield f"drafts {which[0]} to {which[1]}", old, new, {n: aligned(old, new, n) for n in old}
+        later = steps.get(f"{student} 23")
+        if which == "12" and later and [s.text for s in later[0].values()] == [s.text for s in new.values()]:
+            links = {n: {b for a in aligned(old, new, n) for b in aligned(*later, a)} for n in old}
+            yield "drafts 1 to 3", old, later[1], links
+
+
 def test_remarks_are_found_again(outside_data: Callable[[str], Path]) -> None:
     """Marks on words that survive are found again at the right place; what is wrong is called uncertain.
 
     From the first draft to the second, from the second to the third, and from the first to the third. A word survives
     where it stands in the sentence that the annotators aligned with its own.
     """
-    steps = dict(revisions(outside_data("data/student-drafts")))
     counts: dict[str, Counter[str]] = {}
     chance = random.Random(1)  # noqa: S311 - marks are set by chance, the same each time
-    for name, (old, new) in steps.items():
-        student, _, which = name.partition(" ")
-        ways = {f"drafts {which[0]} to {which[1]}": (new, {n: aligned(old, new, n) for n in old})}
-        later = steps.get(f"{student} 23")
-        if which == "12" and later and [s.text for s in later[0].values()] == [s.text for s in new.values()]:
-            further = {n: {b for a in ways["drafts 1 to 2"][1][n] for b in aligned(*later, a)} for n in old}
-            ways["drafts 1 to 3"] = (later[1], further)
+    for way, old, target, links in ways_of(outside_data("data/student-drafts")):
         text, spans = laid_out(old)
         marks = list(marks_on(text, spans, chance))
-        for way, (target, links) in ways.items():
-            after, places = laid_out(target)
-            for known, sent in (("with the text as sent", text), ("by the words alone", "")):
-                found = place_remarks([mark for _, mark in marks], after, sent)
-                count = counts.setdefault(f"{way}, {known}", Counter())
-                for (number, mark), place in zip(marks, found, strict=True):
-                    homes = [places[one] for one in sorted(links[number])]
-                    beside = [places[one] for one in halves(links[number], target, links)]
-                    if not any(f" {mark.exact} " in f" {home.of(after)} " for home in homes):
-                        count["gone"] += 1
-                        count["gone, told as sure"] += bool(place and place.sure)
-                        continue
-                    right = place is not None and any(home.overlaps(place.span) for home in homes + beside)
-                    count["all"] += 1
-                    count["right"] += right
-                    count["sure"] += bool(place and place.sure)
-                    count["wrong and sure"] += bool(place and place.sure and not right)
+        after, places = laid_out(target)
+        remarks = [mark for _, mark in marks]
+        proof = [ProofMark("", "", "query", one.exact, one.before, one.after) for one in remarks]
+        ways: dict[str, Sequence[Place | Found | None]] = {
+            "remarks, with the text as sent": place_remarks(remarks, after, text),
+            "remarks, by the words alone": place_remarks(remarks, after),
+            "marks on the proof": [find_mark(one, after) for one in proof],
+        }
+        for kind, found in ways.items():
+            count = counts.setdefault(f"{way}, {kind}", Counter())
+            for (number, mark), place in zip(marks, found, strict=True):
+                homes = [places[one] for one in sorted(links[number])]
+                beside = [places[one] for one in halves(links[number], target, links)]
+                if not any(f" {mark.exact} " in f" {home.of(after)} " for home in homes):
+                    count["gone"] += 1
+                    count["gone, told as sure"] += bool(place and place.sure)
+                    continue
+                right = place is not None and any(home.overlaps(place.span) for home in homes + beside)
+                count["all"] += 1
+                count["right"] += right
+                count["sure"] += bool(place and place.sure)
+                count["wrong and sure"] += bool(place and place.sure and not right)
     for way, one in counts.items():
         print(
             f"\n{way}: {one['right']} of {one['all']} marks at the right place ({one['right'] / one['all']:.3f}), "

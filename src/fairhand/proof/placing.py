@@ -88,11 +88,11 @@ def find_words(text: str, exact: str, before: str, after: str) -> Found | None:
     if not places:
         return None
     span, best = max(places, key=lambda place: place[1])
-    others = [agree for other, agree in places if other != span]
-    letters = sum(not letter.isspace() for letter in exact)
-    room = sum(not letter.isspace() for letter in before + after)
-    ahead = best - max(others, default=-AHEAD)
-    return Found(span, sure=letters + best >= min(ENOUGH, letters + room) and ahead >= min(AHEAD, room or AHEAD))
+    ahead = best - max((agree for other, agree in places if other != span), default=best - AHEAD)
+    letters, room = (sum(not letter.isspace() for letter in said) for said in (exact, before + after))
+    around = letters >= ENOUGH or best >= min(AHEAD, room)  # short words are known by what stands around them
+    enough = letters + best >= min(ENOUGH, letters + room)  # a short text has no more to agree with
+    return Found(span, sure=around and enough and ahead >= min(AHEAD, room or AHEAD))
 
 
 def find_mark(mark: ProofMark, draft: str) -> Found | None:
