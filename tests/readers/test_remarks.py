@@ -47,6 +47,19 @@ def test_pieces_of_one_change_are_one() -> None:
     assert count_forms(Returned(text, remarks)) == 1
 
 
+def test_a_word_changed_within_is_replaced_whole() -> None:
+    """A letter taken out or put in says what the word becomes; a word beside another stays its own."""
+    text = "The librry of the town."
+    for kind, at, words, told in (
+        ("insertion", Span(8, 8), "a", ("substitution", "librry", "library")),
+        ("deletion", Span(8, 9), "r", ("substitution", "librry", "libry")),
+        ("insertion", Span(10, 10), " then", ("insertion", "The librry of the town.", " then")),
+        ("comment", Span(5, 7), "Spelt so?", ("comment", "librry", "Spelt so?")),
+    ):
+        (one,) = gather_remarks(Returned(text, (Remark(kind, at, words, "Ines"),)))  # type: ignore[arg-type]
+        assert (one.kind, one.exact, one.said) == told
+
+
 def test_two_people_at_one_place_stay_two() -> None:
     """What one put in is not the other's."""
     remarks = (Remark("deletion", Span(3, 6), "ran", "Ines"), Remark("insertion", Span(6, 6), "fell", "Tom"))
@@ -123,5 +136,5 @@ def test_no_remark_is_lost_in_gathering(told: list[tuple[str, int, int]]) -> Non
         for n, (kind, at, length) in enumerate(sorted(told, key=lambda one: one[1]))
     )
     gathered = gather_remarks(Returned(text, remarks))
-    said = "".join(one.said for one in gathered)
-    assert all(one.said in said for one in remarks if one.kind != "deletion")
+    assert all(any(one.said == each.said for each in gathered) for one in remarks if one.kind == "comment")
+    assert all(any(one.said in each.said for each in gathered) for one in remarks if one.kind == "insertion")

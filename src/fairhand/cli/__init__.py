@@ -37,6 +37,7 @@ COMMANDS: dict[str, str] = {
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",
     "proof": "Mark the proof in passes, and go through the marks.",
+    "readers": "Ask first readers one after another, and take in what they wrote.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
     "hand-in": "Show what the sheet asks of the hand-in, and make what is handed in.",
     "returned": "Keep the marks and comments of a paper that came back, and put it away.",

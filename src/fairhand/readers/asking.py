@@ -44,6 +44,18 @@ NOT_TO_MIND: Mapping[str, tuple[str, ...]] = {
 }
 """What a reader need not look at."""
 
+NO_POLICY = "The sheet says nothing of help from readers: ask the instructor before a draft goes out."
+"""What is said first, where the sheet has no word on it."""
+
+
+def say_policy(rules: Sequence[str]) -> tuple[str, ...]:
+    """What the sheet says of help from others, or that it says nothing.
+
+    >>> say_policy(["working together: allowed"])
+    ('The sheet, on help from others: working together: allowed.',)
+    """
+    return tuple(f"The sheet, on help from others: {one}." for one in rules) or (NO_POLICY,)
+
 
 def offer_questions(stage: str, *, expert: bool) -> tuple[str, ...]:
     """The questions that fit a stage and a reader; the writer takes what is wanted.

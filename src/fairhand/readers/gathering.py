@@ -58,7 +58,7 @@ def gather_remarks(returned: Returned, reader: str = "", file: str = "") -> tupl
     """The comments and changes of a copy, in order; changes of form alone are not among them, see ``count_forms``.
 
     A word processor cuts one change into several where the type changes within it, and writes a word replaced as one
-    taken out and another put in: here each is one.
+    taken out and another put in: here each is one, and a word that is changed within is replaced.
 
     >>> from fairhand.model.remark import Remark
     >>> changed = (Remark("deletion", Span(4, 7), "ran"), Remark("insertion", Span(7, 7), "fell"))
@@ -67,15 +67,16 @@ def gather_remarks(returned: Returned, reader: str = "", file: str = "") -> tupl
     """
     text = returned.text
     by_id = {one.id: one.said for one in returned.remarks if one.kind == "comment"}
+    gone = {at for one in returned.remarks if one.kind == "deletion" for at in range(one.span.start, one.span.end)}
     out = []
-    for kind, one in _joined([each for each in returned.remarks if each.kind != "form"]):
-        span = one.span
-        if not len(span) or not span.of(text).strip():
+    for told, one in _joined([each for each in returned.remarks if each.kind != "form"]):
+        kind, span, said = _whole_words(text, told, one, gone - set(range(one.span.start, one.span.end)))
+        if not span.of(text).strip():
             span = _around(text, span)
         out.append(
             ReaderRemark(
                 kind=kind,
-                said=one.said if kind != "deletion" else "",
+                said=said,
                 exact=span.of(text),
                 before=text[max(0, span.start - AROUND) : span.start],
                 after=text[span.end : span.end + AROUND],
@@ -118,6 +119,23 @@ def _joined(remarks: Sequence[Remark]) -> Iterator[tuple[Kind, Remark]]:
         else:
             changes[-1] = (last_kind, replace(last, span=span))
     yield from changes
+
+
+def _whole_words(text: str, kind: Kind, one: Remark, gone: set[int]) -> tuple[Kind, Span, str]:
+    """The remark with the words whole that it cuts into: a letter changed is a word replaced by another.
+
+    Letters that another change takes out are no part of the word.
+    """
+    start, end = one.span.start, one.span.end
+    said = "" if kind == "deletion" else one.said
+    inner = text[start:end] or ("" if kind == "comment" else said)
+    while inner[:1].isalnum() and start and text[start - 1].isalnum() and start - 1 not in gone:
+        start -= 1
+    while inner[-1:].isalnum() and end < len(text) and text[end].isalnum() and end not in gone:
+        end += 1
+    if kind == "comment" or (start, end) == (one.span.start, one.span.end):
+        return kind, Span(start, end), said
+    return "substitution", Span(start, end), text[start : one.span.start] + said + text[one.span.end : end]
 
 
 def _around(text: str, span: Span) -> Span:

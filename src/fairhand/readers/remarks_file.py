@@ -87,7 +87,7 @@ def _read_line(line: str) -> ReaderRemark | None:
     quote = selector if isinstance(selector, Mapping) else {}
     creator = found.get("creator")
     kind = next((one for one in KINDS if one == said.get("classifying")), KINDS[0])
-    ruling = next((one for one in RULINGS if one == said.get("moderating")), "")
+    ruling: Ruling = next((one for one in RULINGS if one == said.get("moderating")), "")
     return ReaderRemark(
         kind=kind,
         said=said.get("commenting", ""),

@@ -185,7 +185,8 @@ def _comments(archive: Archive, folder: str, copy: _Copy) -> Iterator[Remark]:
         at = copy.ranges.get(name, [copy.length])
         paragraphs = [*one.iter(f"{_W}p")]
         said = "\n".join("".join(t.text or "" for t in p.iter(f"{_W}t", f"{_W}delText")) for p in paragraphs)
-        answers = next((own.get(parents.get(p.get(f"{_W14}paraId")), "") for p in reversed(paragraphs)), "")
+        named = (parents.get(p.get(f"{_W14}paraId")) for p in reversed(paragraphs) if p.get(f"{_W14}paraId"))
+        answers = next((own.get(parent, "") for parent in named if parent), "")
         span = Span(min(at), max(at))
         yield Remark("comment", span, said.strip(), one.get(f"{_W}author", ""), one.get(f"{_W}date", ""), name, answers)
 

@@ -1,0 +1,148 @@
+"""``fairhand readers``: one reader after another, and nothing that they wrote is lost."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import docx
+import pytest
+from pypdfium2 import PdfDocument
+
+from fairhand.cli import main
+from fairhand.readers.remarks_file import read_remarks
+
+
+def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str]:
+    """How the command ends, and what it says in one line."""
+    with pytest.raises(SystemExit) as ended:
+        main(["readers", *words])
+    told = capsys.readouterr()
+    assert isinstance(ended.value.code, int)
+    return ended.value.code, " ".join((told.out + told.err).split())
+
+
+@pytest.fixture
+def paper(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The demo's paper, with a line on help in its sheet."""
+    sheet = next(demo_paper.glob("brief*"))
+    file = sheet if sheet.is_file() else next(sheet.iterdir())
+    file.write_text(f"{file.read_text('utf-8')}\n\nYou may ask a friend to read your draft.\n", "utf-8")
+    return demo_paper
+
+
+def commented(copy: Path, words: str, said: str, by: str) -> Path:
+    """The copy with a comment on the paragraph that holds some words."""
+    document = docx.Document(str(copy))
+    paragraph = next(one for one in document.paragraphs if words in one.text)
+    document.add_comment(paragraph.runs, said, author=by)
+    back = copy.with_name(f"back from {by}.docx")
+    document.save(str(back))
+    return back
+
+
+def test_a_reader_gets_a_copy_with_the_questions_on_top(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Numbered lines, what is asked, what not to mind, and the day; the register has it all."""
+    code, told = run(capsys, str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
+    assert code == 0
+    assert "nothing leaves this machine by itself" in told
+    (made,) = (paper / "fair").glob("*.docx")
+    document = docx.Document(str(made))
+    text = "\n".join(one.text for one in document.paragraphs)
+    assert "For Ines Mora, wanted back by 8\xa0February." in text
+    assert text.index("Where did you read a sentence twice?") < text.index("Introduction")
+    assert "You need not mind spelling and commas or the form of the references." in text
+    assert b"lnNumType" in document.sections[0]._sectPr.xml.encode()
+    (kept,) = tomllib.loads((paper / "readers.toml").read_text("utf-8"))["readers"]
+    assert kept["name"] == "Ines Mora"
+    assert kept["file"] == f"fair/{made.name}"
+    assert len(kept["draft"]) == 64
+
+
+def test_a_pdf_has_its_lines_numbered(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """For a reader with a pencil; the writer's own questions take the place of those offered."""
+    words = ("--ask", "Tom Reed", "--as", "pdf", "--question", "Is it fair?", "--not-mind", "the title")
+    assert run(capsys, str(paper), *words)[0] == 0
+    (made,) = (paper / "fair").glob("*.pdf")
+    text = PdfDocument(made)[0].get_textpage().get_text_range()
+    assert "Is it fair?" in text
+    assert "twice?" not in text
+    assert "You need not mind the title." in text
+    assert "\n12" in text
+
+
+def test_one_reader_after_another(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A second at the same time only by the writer's decision; the same reader not twice for a version."""
+    run(capsys, str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
+    code, told = run(capsys, str(paper), "--ask", "Tom Reed")
+    assert code == 1
+    assert "Ines Mora is reading now, until 8 February" in told
+    assert "Nothing was made" in told
+    assert run(capsys, str(paper), "--ask", "Tom Reed", "--anyway")[0] == 0
+    code, told = run(capsys, str(paper), "--ask", "ines mora", "--anyway")
+    assert code == 2
+    assert "has this version already" in told
+    assert "taken out" in run(capsys, str(paper), "--forget", "Tom Reed")[1]
+
+
+def test_what_comes_back_is_placed_after_edits_and_ruled_on(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Each remark once; two readers at one place are named; left needs a reason; what has no place is listed."""
+    run(capsys, str(paper), "--ask", "Ines Mora")
+    (copy,) = (paper / "fair").glob("*.docx")
+    ines = commented(copy, "What made the boxes work", "I would not accept this.", "Ines Mora")
+    tom = commented(copy, "What made the boxes work", "How do you know?", "Tom Reed")
+    draft = (paper / "draft.md").read_text("utf-8")
+    (paper / "draft.md").write_text(draft.replace("Its readers wanted", "Most of its readers wanted"), "utf-8")
+    code, told = run(capsys, str(paper), "--back", str(ines))
+    assert code == 0
+    assert "1 remark of Ines Mora." in told
+    assert "1 remark of Tom Reed." in run(capsys, str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
+    told = run(capsys, str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
+    assert "0 remarks of Tom Reed, 1 that had come before." in told
+    assert "both wrote here" in told
+    assert "Two remarks wait for your word" in told
+    one, two = read_remarks((paper / "marks.jsonl").read_text("utf-8"))
+    code, told = run(capsys, str(paper), "--leave", two.id[:6])
+    assert code == 2
+    assert "Say why it is left" in told
+    assert run(capsys, str(paper), "--leave", two.id[:6], "--why", "The slips say it.")[0] == 0
+    assert run(capsys, str(paper), "--take", one.id)[0] == 0
+    assert "I would not accept" not in run(capsys, str(paper))[1]
+    assert "[left: The slips say it.]" in run(capsys, str(paper), "--all")[1]
+    (paper / "draft.md").write_text("# Snow\n\nEntirely other matter, of snow.\n", "utf-8")
+    run(capsys, str(paper), "--open", one.id)
+    told = run(capsys, str(paper))[1]
+    assert "Without a place in the draft as it now is" in told
+    assert "I would not accept this." in told
+
+
+def test_bad_input_is_refused_in_one_line(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What, where, and what to do."""
+    other = paper.parent / "x.txt"
+    other.write_text("no", "utf-8")
+    broken = paper.parent / "x.docx"
+    broken.write_bytes(b"PK no")
+    for words, told in (
+        (("--back", str(other), "--from", "A"), "save it as one of them"),
+        (("--back", str(broken), "--from", "A"), "x.docx: it is broken"),
+        (("--take", "zz"), "no remark has that number"),
+        (("--ask", "  "), "Name the reader"),
+        (("--forget", "Nobody"), "no such reader"),
+    ):
+        code, said = run(capsys, str(paper), *words)
+        assert code == 2, words
+        assert told in said
+    (paper / "readers.toml").write_text("readers = 3\n", "utf-8")
+    assert "nothing was written" in run(capsys, str(paper), "--ask", "A")[1]
+    assert (paper / "readers.toml").read_text("utf-8") == "readers = 3\n"
+
+
+def test_who_is_asked_by_several_papers_is_told(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A reader who has another paper of the desk now."""
+    other = paper.parent / "seals"
+    other.mkdir()
+    (other / "paper.toml").write_text('title = "Seals"\n', "utf-8")
+    (other / "readers.toml").write_text('[[readers]]\nname = "Ines Mora"\nsent = 2027-02-01\n', "utf-8")
+    code, told = run(capsys, str(paper), "--ask", "Ines Mora")
+    assert code == 1
+    assert "Ines Mora has “Seals” of yours to read as well." in told
