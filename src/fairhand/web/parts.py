@@ -43,6 +43,7 @@ PARTS = (
             Leaf("rough", "Rough draft"),
             Leaf("draft", "Draft"),
             Leaf("revision", "Revision"),
+            Leaf("fit", "Length"),
             Leaf("offcuts", "Offcuts"),
         ),
     ),
@@ -53,6 +54,7 @@ PARTS = (
             Leaf("proof", "The proof"),
             Leaf("verdict", "Verdict"),
             Leaf("fair-copy", "Fair copy"),
+            Leaf("hand-in", "Hand-in"),
         ),
     ),
 )

@@ -28,11 +28,13 @@ PAGES = (
     "rough_page",
     "draft_page",
     "offcuts_page",
+    "fit_page",
     "revision_page",
     "copy_edit_page",
     "proof_page",
     "fair_copy_page",
     "verdict_page",
+    "hand_in_page",
     "states_page",
     "paper_page",
 )

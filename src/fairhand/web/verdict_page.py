@@ -9,6 +9,7 @@ from fairhand.proof.stets import name_stet
 from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent, say_grounds
 from fairhand.readiness.told import tell
 from fairhand.session.editing import remove_stet
+from fairhand.session.left_to_do import read_left
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.marked_text import mark_addresses
 
@@ -47,6 +48,8 @@ def show(asked: Asked) -> Response:
         told=told,
         extent=say_extent(told),
         findings=findings_to_show(told["findings"]),
+        left=read_left(asked.paper.folder, told, asked.papers.at),
+        leaves=asked.request.app.state.working,
         groups=[group for group in groups if group[2]],
         grounds=say_grounds(findings_to_show(told["findings"])),
         caution=CAUTION,
