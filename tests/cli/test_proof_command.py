@@ -77,3 +77,31 @@ def test_a_place_that_is_no_line_is_refused(run: Callable[..., tuple[int, str]])
     assert "page 9 has no line 1" in run("--end", "--read-to", "9.1")[1]
     assert "is under way" in run()[1]
     assert "no mark has the number 7" in run("--stet", "7")[1]
+
+
+def test_two_passes_tell_what_neither_may_have_seen(run: Callable[..., tuple[int, str]]) -> None:
+    """Over one state of the draft, each on its own: the second reader is not shown the marks of the first."""
+    both = ['2.5 "and and" delete', '2.3 "something" delete', '1.10 "taken" / carried', '1.8 "standing" italic']
+    for by, more in (("", '1.12 "argues" / says'), ("Jonas", '1.16 "claimed" / asked for')):
+        run("--begin", "page", "--by", by)
+        told = run(*(word for mark in (*both, more) for word in ("--mark", mark)))[1]
+        assert "5 marks so far" in told
+        assert ("argues" in told) == (not by)
+        assert "two passes that read the same draft" in run("--estimate")[1]
+        run("--end")
+    told = run("--estimate")[1]
+    assert "marked 5 and 5 errors, 4 of them alike: 6 in all" in told
+    assert "by Chapman, standard error" in told
+    assert "nineteen times in twenty it is between 0 and" in told
+    assert "This takes the two readings to be independent" in told
+    run("--mend", "1")
+    assert run("--estimate")[1] == told
+
+
+def test_too_few_marks_in_common_tell_nothing(run: Callable[..., tuple[int, str]]) -> None:
+    """Which is said."""
+    for mark in ('2.5 "and and" delete', '1.10 "taken" / carried'):
+        run("--begin", "page")
+        run("--mark", mark)
+        run("--end")
+    assert "Too few were marked by both to tell how many are left." in run("--estimate")[1]

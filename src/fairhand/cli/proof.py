@@ -34,6 +34,7 @@ NUMBER = click.IntRange(1)
 @click.option("--mended", type=NUMBER, metavar="N", help="Say that you mended a mark by hand.")
 @click.option("--stet", type=NUMBER, metavar="N", help="Let the words stand as they were.")
 @click.option("--query", type=NUMBER, metavar="N", help="Leave a mark to be asked about.")
+@click.option("--estimate", is_flag=True, help="Tell what the last two passes may both have missed.")
 @click.option("--why", default="", help="Your reason, kept with your word.")
 def command(
     paper: Path,
@@ -49,6 +50,7 @@ def command(
     mended: int | None,
     stet: int | None,
     query: int | None,
+    estimate: bool,
     why: str,
 ) -> None:
     """Mark the proof of PAPER in a pass, and go through the marks when the pass has ended.
@@ -76,6 +78,11 @@ def command(
             work.settle_mark(paper, work.name_marks(marking.shown, number).id, fate, why)  # type: ignore[arg-type]
     if mend:
         work.mend_mark(paper, work.name_marks(marking.shown, mend).id)
+    if estimate:
+        from fairhand.session.estimating import estimate_unseen, tell_unseen
+
+        say(tell_unseen(estimate_unseen(paper, passes.read_marking(paper))))
+        return
     show_marking(paper, passes.read_marking(paper))
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from fairhand.desk.paper_files import read_paper
 from fairhand.errors import FairhandError
 from fairhand.model.proof_mark import Medium, ProofMark, ProofPass
 from fairhand.model.requirement import Requirement
@@ -18,6 +19,7 @@ from fairhand.proof.marks_file import WHERE
 from fairhand.proof.pass_file import put_line, read_passes
 from fairhand.proof.placing import Proofed
 from fairhand.session.editing import DRAFT, read_text, save_text
+from fairhand.session.saving import keep_record
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +92,7 @@ def begin_pass(folder: Path, medium: Medium, at: dt.datetime, *, by: str = "", l
     if not draft.text.strip():
         message = f"{folder / DRAFT}: the draft is empty or not there yet; there is nothing to read"
         raise FairhandError(message)
+    keep_record(read_paper(folder))  # what is read now can be told afterwards, whatever is mended
     by, lapse = (" ".join(said.split())[:200] for said in (by, lapse))
     begun = ProofPass(new_id(), medium, by, lapse, moment_of(at), draft=draft.seen or "")
     save_text(folder, WHERE, put_line(present.text, begun), present.seen)

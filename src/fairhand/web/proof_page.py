@@ -15,8 +15,9 @@ from fairhand.proof.placing import Proofed
 from fairhand.proof.telling import MEDIA, tell_pass, tell_step
 from fairhand.proof.written_marks import TAKES_MATTER, read_place, read_written
 from fairhand.session.editing import DRAFT, likest_passage, mend_passage, read_text
+from fairhand.session.estimating import estimate_unseen, pair_passes, tell_unseen
 from fairhand.session.marked_proof import show_marks
-from fairhand.session.passes import begin_pass, end_pass, medium_asked, read_marking
+from fairhand.session.passes import Marking, begin_pass, end_pass, medium_asked, read_marking
 from fairhand.session.proof import (
     anchor_mark,
     keep_marks,
@@ -52,6 +53,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         step=tell_step(marking.passes, marking.marks) if proof.lines else "There is no draft yet: write it first.",
         marking=marking,
         passes=[(one, tell_pass(one, marking.of(one))) for one in marking.passes],
+        unseen=_tell_unseen(asked, marking),
         pages=cut_lines(proof, placed),
         marks={one.number: one for one in marks},
         unplaced=[one for one in marks if one.place is None],
@@ -66,6 +68,16 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
             name: form.matter(name) for name in ("written", "text", "why", "words", "by", "lapse") if form.has(name)
         },
     )
+
+
+def _tell_unseen(asked: Asked, marking: Marking) -> str:
+    """What two passes may both have missed; nothing where none can be held against each other, or one is under way."""
+    if marking.under_way or pair_passes(marking) is None:
+        return ""
+    try:
+        return tell_unseen(estimate_unseen(asked.paper.folder, marking))
+    except FairhandError as fault:
+        return f"{fault}."
 
 
 def begin(asked: Asked) -> Response:
