@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.evidence.independence import Dependence, count_independent, find_dependences
+from fairhand.evidence.independence import Dependence, count_independent, find_citations, find_dependences
+from fairhand.evidence.passage import Passage
 from fairhand.model.entry import Entry, Issued, Name
 from fairhand.model.source import Page, SourceText
 
@@ -37,10 +38,19 @@ def test_a_namesake_is_another_author() -> None:
     assert find_dependences(["ask-1990", "ask-2001"], ENTRIES, {}) == ()
 
 
-def test_a_source_that_cites_another_is_tied_to_it() -> None:
-    """A surname with its year near by is a citation, whatever its accents."""
+def test_a_source_that_rests_on_another_is_tied_to_it() -> None:
+    """It cites it, by a surname with its year near by, and says so; the sentence is shown with its page."""
     texts = {"bø-2003": text("bø-2003", "The figures are those of Ask, as she gave\nthem in 1990, and no others.")}
     (tie,) = find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts)
+    assert (tie.first, tie.second, tie.kind) == ("bø-2003", "ask-1990", "rests")
+    assert tie.here == Passage("The figures are those of Ask, as she gave them in 1990, and no others.", "1")
+
+
+def test_a_citation_in_passing_ties_nothing() -> None:
+    """It is told apart: the two count as two."""
+    texts = {"bø-2003": text("bø-2003", "Ask (1990) saw the matter otherwise.")}
+    assert find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts) == ()
+    (tie,) = find_citations(["ask-1990", "bø-2003"], ENTRIES, texts)
     assert (tie.first, tie.second, tie.kind) == ("bø-2003", "ask-1990", "cites")
 
 
@@ -65,14 +75,14 @@ def test_a_surname_alone_is_no_citation() -> None:
 )
 def test_initials_tell_a_citation_from_a_namesakes(words: str, cites: bool) -> None:
     """In running words and in a list; half a double name is another name."""
-    found = find_dependences(["ask-1990", "bø-2003"], ENTRIES, {"bø-2003": text("bø-2003", words)})
+    found = find_citations(["ask-1990", "bø-2003"], ENTRIES, {"bø-2003": text("bø-2003", words)})
     assert bool(found) == cites
 
 
 def test_a_whole_title_is_a_citation() -> None:
     """A source that names another's title cites it, over a line's end too."""
     texts = {"ask-1990": text("ask-1990", "See The Long Quay\nof Our Town for more.")}
-    assert [tie.kind for tie in find_dependences(["ask-1990", "bø-2003"], ENTRIES, texts)] == ["cites"]
+    assert [tie.kind for tie in find_citations(["ask-1990", "bø-2003"], ENTRIES, texts)] == ["cites"]
 
 
 @given(st.lists(st.tuples(st.integers(0, 6), st.integers(0, 6)), max_size=12), st.integers(1, 7))

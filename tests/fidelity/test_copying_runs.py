@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from fairhand.fidelity.copying import Likeness, find_likenesses, own_words
 from fairhand.fidelity.prepared import prepare
 from fairhand.fidelity.shelf import Shelf, shelve
-from fairhand.fidelity.shingles import containment, winnow
 from fairhand.language.sentences import split_sentences
+from fairhand.language.shingles import containment, winnow
 from fairhand.model.source import Page, SourceText
 from fairhand.model.span import Span
 

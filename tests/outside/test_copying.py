@@ -21,8 +21,8 @@ import pytest
 from fairhand.fidelity.copying import find_likenesses, own_words
 from fairhand.fidelity.prepared import prepare, words_of
 from fairhand.fidelity.shelf import shelve
-from fairhand.fidelity.shingles import containment, shingles, winnow
 from fairhand.language.sentences import split_sentences
+from fairhand.language.shingles import containment, shingles, winnow
 from fairhand.model.source import Page, SourceText
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

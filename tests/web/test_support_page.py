@@ -80,3 +80,38 @@ def test_support_is_not_shown_where_no_sources_are_asked_for(client: TestClient,
     assert "asks for no sources" in page
     assert "<table" not in page
     assert "still to find" not in page
+
+
+def test_what_shows_a_dependence_stands_beside_it(client: TestClient) -> None:
+    """The words, with the page one link away; where both texts have the same, both."""
+    page = pairs(client)
+    assert "Brandvold (2016) cites Osei (2014), and says that it rests on it." in page
+    assert "“For the number of loans I rely on the transcription in Osei (2014)" in page
+    assert '/sources/brandvold-2016/text?page=1">Brandvold (2016), page 1</a>' in page
+
+
+def test_a_dependence_is_confirmed(client: TestClient, paper: Path) -> None:
+    """It counts as before, by the writer's word too, until that is taken back."""
+    sent = {"first": "brandvold-2016", "second": "osei-2014"}
+    client.post(SUPPORT, data={**sent, "do": "one"})
+    assert "independent = false" in (paper / "support.toml").read_text("utf-8")
+    page = pairs(client)
+    assert "They count as one, by your word." in page
+    assert "Count them as two<" not in page
+    client.post(SUPPORT, data={**sent, "do": "undecided"})
+    assert "by your word" not in pairs(client)
+
+
+def test_a_citation_in_passing_is_told_and_counts_as_two(client: TestClient, paper: Path) -> None:
+    """The writer may hold otherwise."""
+    file = paper / "sources" / "lund-1999.txt"
+    file.write_text(f"{file.read_text('utf-8')}\n\nHaldane (2008) saw it otherwise.\n", "utf-8")
+    record = json.loads((paper / "points.json").read_text("utf-8"))
+    record["points"][0]["sources"] = [{"id": "lund-1999"}, {"id": "haldane-2008"}]
+    (paper / "points.json").write_text(json.dumps(record), "utf-8")
+    page = pairs(client)
+    assert "Lund (1999) cites Haldane (2008). To be cited in passing is no dependence: they count as two." in " ".join(
+        page.replace('<span class="note">', "").split()
+    )
+    client.post(SUPPORT, data={"first": "lund-1999", "second": "haldane-2008", "do": "one"})
+    assert "Lund (1999) and Haldane (2008) are one witness, as you hold" in pairs(client)

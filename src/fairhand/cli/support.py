@@ -95,11 +95,16 @@ def show_pairs(survey: Survey, names: Mapping[str, str]) -> None:
     """The pairs that may be one witness, with what shows it, and the ids by which to decide."""
     from fairhand.readiness.naming import name_tie
 
-    for heading, ties in (("May count as one", survey.held), ("Count as two, by your word", survey.overruled)):
+    for heading, ties in (
+        ("May count as one", survey.held),
+        ("Count as two, by your word", survey.overruled),
+        ("Cited in passing, and counted as two", survey.cited),
+    ):
         if ties:
             say()
             say(heading)
         for tie in ties:
-            say(f"{name_tie(tie, names)}. [{tie.first} {tie.second}]", 2, 4)
+            ruled = " Confirmed by you." if tie.pair in survey.confirmed and tie.kind != "writer" else ""
+            say(f"{name_tie(tie, names)}.{ruled} [{tie.first} {tie.second}]", 2, 4)
     if survey.held:
-        say("Whether they are independent is your judgement: fairhand support --two ID ID", 2, 4)
+        say("Whether they are independent is your judgement: fairhand support --two ID ID, or --one ID ID", 2, 4)

@@ -1,28 +1,27 @@
 """Whether two sources that carry one point are independent of each other.
 
 Two reports of one study are one witness. What can be seen from the records and the texts is that they share an
-author, or that one rests on the other; whether they are independent is the writer's judgement.
+author, that they print one text, that one rests on the other, or that both report one study; whether they are
+independent is the writer's judgement.
 """
 
 from __future__ import annotations
 
-import re
+from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache
 from itertools import combinations
 from typing import Literal
 
+from fairhand.evidence.mentioning import find_mentions
+from fairhand.evidence.passage import Passage, cut_passage
+from fairhand.evidence.reprinting import find_reprint
+from fairhand.evidence.resting import find_what_rests
+from fairhand.evidence.same_study import find_same_study
 from fairhand.language.folding import fold
 from fairhand.model.entry import Entry, Name
 from fairhand.model.source import SourceText
-from fairhand.model.span import Span
-
-NEAR = 60
-"""How far, in characters, a year may stand from a surname to be read as one citation."""
-
-_INITIALS_AFTER = re.compile(r",?\s(?P<first>[^\W\d_a-z])(?:\.|[^\W\d_a-z]{1,2}(?!\w)|(?=\s?[,;(\d]))")
-_INITIALS_BEFORE = re.compile(r"(?<!\w)(?P<first>[^\W\d_a-z])\.\s?(?:[^\W\d_a-z]\.\s?){0,2}\Z")
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,83 +29,87 @@ class Dependence:
     """Two sources that may be one witness, and how that shows."""
 
     first: str
-    """Id of the source that rests on the other, or of either where they share an author."""
+    """Id of the source that rests on the other, or of either where neither does."""
     second: str
-    kind: Literal["shared-author", "cites", "writer"]
+    kind: Literal["shared-author", "reprint", "rests", "same-study", "cites", "writer"]
+    """``cites``: the one merely cites the other, and they count as two."""
     why: str
-    """The evidence: the name of the shared author, the words that cite, or the writer's own reason."""
+    """The evidence: the name of the shared author or study, the words that cite, or the writer's own reason."""
+    here: Passage | None = None
+    """What shows it in the first."""
+    there: Passage | None = None
+    """What shows it in the second."""
+
+    @property
+    def pair(self) -> frozenset[str]:
+        """The two of them, in no order."""
+        return frozenset((self.first, self.second))
+
+    @property
+    def shown(self) -> tuple[tuple[str, Passage], ...]:
+        """The passages that show it, each with the id of its source; the one that cites first."""
+        cites = [(self.first, Passage(self.why))] if self.kind == "rests" and self.there else []
+        ends = ((self.first, self.here), (self.second, self.there))
+        return (*cites, *((source, passage) for source, passage in ends if passage))
 
 
 def find_dependences(
     ids: Sequence[str], entries: Mapping[str, Entry], texts: Mapping[str, SourceText]
 ) -> tuple[Dependence, ...]:
-    """Every pair among ``ids`` that shares an author, or of which one plainly cites the other.
+    """Every pair among ``ids`` that may be one witness.
 
     Args:
         ids: The sources of one point; unknown ids are passed over.
         entries: Entries by id.
-        texts: Source texts by id; a source without text cannot be seen to cite.
+        texts: Source texts by id; of a source without text only its author can be seen.
 
     Returns:
-        At most one dependence a pair, shared authors first.
+        At most one dependence a pair: a shared author, else one text printed twice, else that one rests on the other,
+        else one study.
 
-    Source: common practice (two publications of one author or study count as one witness).
+    **Source**: common practice (two publications of one author, text or study count as one witness).
     """
     known = [entries[i] for i in dict.fromkeys(ids) if i in entries]
-    out = []
-    for a, b in combinations(known, 2):
-        shared = _shared_author(a, b)
-        if shared is not None:
-            out.append(Dependence(a.id, b.id, "shared-author", shared))
-            continue
-        for citing, cited in ((a, b), (b, a)):
-            words = citation_words(citing, cited, texts)
-            if words:
-                out.append(Dependence(citing.id, cited.id, "cites", words))
-                break
-    return tuple(out)
+    shared = Counter(fold(entry.authors[0].surname) for entry in entries.values() if entry.authors)
+    namesakes = frozenset(name for name, times in shared.items() if times > 1)
+    found = (_tie(a, b, texts, namesakes) for a, b in combinations(known, 2))
+    return tuple(tie for tie in found if tie is not None)
 
 
-def citation_words(citing: Entry, cited: Entry, texts: Mapping[str, SourceText]) -> str:
-    """The words in which ``citing`` cites ``cited``, or an empty string.
+def find_citations(
+    ids: Sequence[str], entries: Mapping[str, Entry], texts: Mapping[str, SourceText]
+) -> tuple[Dependence, ...]:
+    """Every pair among ``ids`` of which one cites the other, at its first place; that alone makes no one witness."""
+    known = [entries[i] for i in dict.fromkeys(ids) if i in entries]
+    found = (_cite(*pair, texts) for a, b in combinations(known, 2) for pair in ((a, b), (b, a)))
+    return tuple(tie for tie in found if tie is not None)
 
-    A surname with the year of publication near by, or the whole title, counts as a plain citation.
-    """
+
+def _cite(citing: Entry, cited: Entry, texts: Mapping[str, SourceText]) -> Dependence | None:
     text = texts.get(citing.id)
-    if text is None:
-        return ""
-    for page in text.pages:
-        found = _citation_in(page.text, cited)
-        if found is not None:
-            return _words_around(page.text, found.start, found.end)
-    return ""
+    place = next(find_mentions(text, cited), None) if text else None
+    if text is None or place is None:
+        return None
+    here = cut_passage(text, *place)
+    return Dependence(citing.id, cited.id, "cites", here.words, here)
 
 
-def _citation_in(text: str, cited: Entry) -> Span | None:
-    """The first place of a page that cites: the surname with its year, or the whole title."""
-    folded = fold(text)
-    by_name, by_title = _citation_patterns(cited)
-    for found in by_name.finditer(folded) if by_name else ():
-        if not _is_anothers(text, Span(*found.span("surname")), cited.authors[0]):
-            return Span(found.start(), found.end("to"))
-    titled = by_title.search(folded) if by_title else None
-    return Span(*titled.span()) if titled else None
-
-
-def _is_anothers(text: str, surname: Span, author: Name) -> bool:
-    """Whether the initials beside a surname are another's: *K. L. Reid*, or in a list *Reid, K. L.*, *Reid KL*."""
-    beside = _INITIALS_AFTER.match(text, surname.end) or _INITIALS_BEFORE.search(
-        text, max(0, surname.start - 12), surname.start
-    )
-    return beside is not None and bool(author.given) and fold(beside["first"]) != fold(author.given[0])
-
-
-def _words_around(text: str, start: int, end: int, most: int = 60) -> str:
-    """The citing words with a few of their neighbours on either side, on one line."""
-    first = text.rfind(" ", 0, max(0, start - most)) + 1 if start > most else 0
-    last = text.find(" ", min(len(text), end + most))
-    words = " ".join(text[first : last if last > 0 else len(text)].split())
-    return f"{'… ' if first else ''}{words}{' …' if last > 0 else ''}"
+def _tie(a: Entry, b: Entry, texts: Mapping[str, SourceText], namesakes: Collection[str]) -> Dependence | None:
+    """How two sources may be one witness, or None."""
+    author = _shared_author(a, b)
+    if author is not None:
+        return Dependence(a.id, b.id, "shared-author", author)
+    one, other = texts.get(a.id), texts.get(b.id)
+    if one is not None and other is not None and (printed := find_reprint(one, other)):
+        return Dependence(a.id, b.id, "reprint", "", *printed)
+    for citing, cited in ((a, b), (b, a)):
+        text = texts.get(citing.id)
+        rests = find_what_rests(text, cited, texts.get(cited.id), namesakes) if text else None
+        if rests is not None:
+            return Dependence(citing.id, cited.id, "rests", rests.cites.words, rests.here or rests.cites, rests.there)
+    if one is not None and other is not None and (study := find_same_study(one, other)):
+        return Dependence(a.id, b.id, "same-study", *study)
+    return None
 
 
 def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -> tuple[str, ...]:
@@ -115,7 +118,7 @@ def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -
     >>> count_independent(["a", "b", "c"], [Dependence("a", "b", "cites", "")])
     ('a', 'c')
     """
-    ties = {frozenset((d.first, d.second)) for d in dependences}
+    ties = {d.pair for d in dependences}
     order = tuple(dict.fromkeys(ids))
 
     @cache
@@ -146,19 +149,3 @@ def _same_person(a: Name, b: Name) -> bool:
         return False
     first, second = fold(a.given).replace(".", " ").split(), fold(b.given).replace(".", " ").split()
     return all(x.startswith(y) or y.startswith(x) for x, y in zip(first, second, strict=False))
-
-
-@lru_cache(maxsize=512)
-def _citation_patterns(cited: Entry) -> tuple[re.Pattern[str] | None, re.Pattern[str] | None]:
-    """What a plain citation of ``cited`` looks like in folded text, by its first author's name and by its title."""
-    by_name = by_title = None
-    year = cited.issued.year if cited.issued else None
-    surname = fold(cited.authors[0].surname) if cited.authors else ""
-    if surname and year:
-        by_name = re.compile(
-            rf"(?<![\w-])(?P<surname>{re.escape(surname)})(?![\w-])(?=(?P<to>[^;]{{0,{NEAR}}}?\b{year}[a-z]?\b))"
-        )
-    words = fold(cited.title).split()
-    if len(words) > 3:
-        by_title = re.compile(r"\s+".join(map(re.escape, words)))
-    return by_name, by_title

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from fairhand.evidence.independence import Dependence, count_independent, find_dependences
+from fairhand.evidence.independence import Dependence, count_independent, find_citations, find_dependences
 from fairhand.model.entry import Entry
 from fairhand.model.point import Point, Points
 from fairhand.model.ruling import Ruling
@@ -28,6 +28,8 @@ class PointSupport:
     """Ids that the point names and the list of sources lacks."""
     overruled: tuple[Dependence, ...] = ()
     """Pairs that look dependent, and that the writer holds to be independent."""
+    cited: tuple[Dependence, ...] = ()
+    """Pairs of which one merely cites the other: they count as two."""
 
     @property
     def lacking(self) -> int:
@@ -59,6 +61,7 @@ def weigh_support(
         named = tuple(dict.fromkeys(s.source for s in point.support))
         known = tuple(i for i in named if i in entries)
         dependences, overruled = _rule(known, find_dependences(known, entries, texts), rulings)
+        tied = {tie.pair for tie in (*dependences, *overruled)}
         out.append(
             PointSupport(
                 point=point,
@@ -68,6 +71,7 @@ def weigh_support(
                 dependences=dependences,
                 missing=tuple(i for i in named if i not in entries),
                 overruled=overruled,
+                cited=tuple(tie for tie in find_citations(known, entries, texts) if tie.pair not in tied),
             )
         )
     return tuple(out)
@@ -79,11 +83,11 @@ def _rule(
     """The dependences that hold once the writer has spoken, and those that are overruled."""
     said = {ruling.pair: ruling for ruling in rulings if ruling.pair <= set(ids)}
     apart = {pair for pair, ruling in said.items() if ruling.independent}
-    pairs = {frozenset((tie.first, tie.second)) for tie in seen}
+    pairs = {tie.pair for tie in seen}
     own = tuple(
         Dependence(ruling.first, ruling.second, "writer", ruling.why)
         for pair, ruling in said.items()
         if not ruling.independent and pair not in pairs
     )
-    held = tuple(tie for tie in seen if frozenset((tie.first, tie.second)) not in apart)
-    return held + own, tuple(tie for tie in seen if frozenset((tie.first, tie.second)) in apart)
+    held = tuple(tie for tie in seen if tie.pair not in apart)
+    return held + own, tuple(tie for tie in seen if tie.pair in apart)

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from fairhand.citing.known import know
 from fairhand.evidence.independence import Dependence
+from fairhand.evidence.passage import Passage
 from fairhand.model.entry import Entry, Name
 
 
@@ -72,14 +73,44 @@ def name_place(source: str, labels: Sequence[str]) -> str:
 
 
 def name_tie(tie: Dependence, names: Mapping[str, str]) -> str:
-    """What makes two sources one witness, it may be.
+    """What makes two sources one witness, it may be, with the words that show it.
 
     >>> name_tie(Dependence("a", "b", "shared-author", "Ada Lind"), {"a": "Lind (2018)", "b": "Lind (2019)"})
     'Lind (2018) and Lind (2019) are both by Ada Lind'
     """
+    claim = claim_tie(tie, names)
+    if tie.kind not in {"rests", "cites"}:
+        return f"{claim}: {_quote_all(tie)}" if tie.shown else claim
+    cites = f"{names[tie.first]} cites {names[tie.second]} ({_quote(tie.shown[0][1])})"
+    return f"{cites}, and in both stands: {_quote_all(tie, 1)}" if tie.there else cites
+
+
+def claim_tie(tie: Dependence, names: Mapping[str, str]) -> str:
+    """What makes two sources one witness, it may be, without the words that show it.
+
+    >>> claim_tie(Dependence("a", "b", "reprint", ""), {"a": "The Courier (1924)", "b": "The Mercury (1924)"})
+    'The Courier (1924) and The Mercury (1924) print one text'
+    """
     first, second = names[tie.first], names[tie.second]
-    if tie.kind == "cites":
-        return f"{first} cites {second} (“{tie.why}”)"
-    if tie.kind == "writer":
-        return f"{first} and {second} are one witness, as you hold" + (f" ({tie.why})" if tie.why else "")
+    match tie.kind:
+        case "rests":
+            how = "the same stands in both" if tie.there else "says that it rests on it"
+            return f"{first} cites {second}, and {how}"
+        case "cites":
+            return f"{first} cites {second}"
+        case "reprint":
+            return f"{first} and {second} print one text"
+        case "same-study":
+            return f"{first} and {second} report one study, {tie.why}"
+        case "writer":
+            return f"{first} and {second} are one witness, as you hold" + (f" ({tie.why})" if tie.why else "")
     return f"{first} and {second} are both by {tie.why}"
+
+
+def _quote(passage: Passage) -> str:
+    return f"“{passage.words}”{f', p. {passage.page}' if passage.page else ''}"
+
+
+def _quote_all(tie: Dependence, start: int = 0) -> str:
+    """What shows it in each of the two, with its page."""
+    return "; ".join(_quote(passage) for _, passage in tie.shown[start:])

@@ -49,6 +49,10 @@ class Survey:
     """Pairs that count as one, each once."""
     overruled: tuple[Dependence, ...] = ()
     """Pairs that look dependent, and count as two by the writer's word."""
+    cited: tuple[Dependence, ...] = ()
+    """Pairs of which one merely cites the other, and which count as two."""
+    confirmed: frozenset[frozenset[str]] = frozenset()
+    """Pairs that count as one by the writer's word too."""
     rules: tuple[Rule, ...] = ()
 
 
@@ -66,6 +70,8 @@ def survey_support(known: Analysis) -> Survey:
         sources=sources,
         held=tuple(dict.fromkeys(tie for one in points for tie in one.dependences)),
         overruled=tuple(dict.fromkeys(tie for one in points for tie in one.overruled)),
+        cited=tuple(dict.fromkeys(tie for one in points for tie in one.cited)),
+        confirmed=frozenset(ruling.pair for ruling in known.paper.rulings if not ruling.independent),
         rules=tuple(
             Rule(tell_requirement(r), tuple(i for i in sources if is_asked(known.entries[i], r))) for r in asked
         ),

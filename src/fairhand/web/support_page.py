@@ -8,7 +8,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.evidence.rulings import WHERE
 from fairhand.evidence.searches import Search, tell_search
 from fairhand.model.ruling import Ruling
-from fairhand.readiness.naming import name_tie
+from fairhand.readiness.naming import claim_tie
 from fairhand.session.support import (
     list_searches,
     log_search,
@@ -47,7 +47,8 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, search: Search | N
         long=len(survey.points) > WIDEST,
         names=known.names,
         pages_of=pages_of,
-        tie=lambda one: name_tie(one, known.names),
+        tie=lambda one: claim_tie(one, known.names),
+        texts=known.paper.texts,
         estimates=tell_estimates(survey.points, log),
         log=log,
         tell_search=tell_search,
