@@ -26,6 +26,7 @@ COMMANDS: dict[str, str] = {
     "focus": "Show or set what the paper is about, and the questions to read for.",
     "add": "Add sources: files, lists, addresses, a DOI, ISBN or PMID.",
     "take": "Bring in a draft (DOCX, ODT) or a list of sources (BibTeX, RIS, nbib, CSL-JSON).",
+    "leads": "Show what the sources' reference lists point to, the most needed first.",
     "find": "Find words, or what may answer a question, in the sources.",
     "note": "Note something from a source, with its page.",
     "notes": "Show the notes, by source, question or point.",

@@ -20,6 +20,7 @@ OWN_FILES = (
     "support.toml",
     "groups.toml",
     "searches.jsonl",
+    "leads.jsonl",
     "time.jsonl",
     "offcuts.jsonl",
     "marks.jsonl",
