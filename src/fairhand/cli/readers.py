@@ -14,7 +14,6 @@ from fairhand.cli.screen import say
 
 if TYPE_CHECKING:
     from fairhand.readers.gathering import ReaderRemark, Ruling
-    from fairhand.readers.register import Reader
     from fairhand.session.remarks import Survey
 
 FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
@@ -131,6 +130,8 @@ def show_policy(survey: Survey) -> None:
 
 def show_survey(survey: Survey, *, everything: bool) -> None:
     """The register, then what was written, in the order of the draft."""
+    from fairhand.readers.telling import tell_reader
+
     say(survey.sentence)
     if not survey.readers:
         show_policy(survey)
@@ -145,7 +146,12 @@ def show_survey(survey: Survey, *, everything: bool) -> None:
         if passage.stumbled:
             say(f"{' and '.join(passage.readers)} both wrote here.", 2)
         for one in these:
-            say(tell_remark(one.remark) + ("" if one.sure else " (the place is uncertain)"), 2, 4)
+            say(
+                tell_remark(one.remark, passage.span.of(survey.draft))
+                + ("" if one.sure else " (the place is uncertain)"),
+                2,
+                4,
+            )
     lost = [one for one in survey.unplaced if everything or not one.ruling]
     if lost:
         say()
@@ -156,26 +162,9 @@ def show_survey(survey: Survey, *, everything: bool) -> None:
         click.echo(f"Note. {problem}", err=True)
 
 
-def tell_reader(reader: Reader, version: str | None) -> str:
-    """A reader in one line."""
-    from fairhand.readers.asking import say_day
-
-    told = [reader.name + (", who knows the matter" if reader.expert else ""), f"for the {reader.stage}"]
-    told[1:] = [] if reader.stage == "whole" else told[1:]
-    if reader.sent:
-        told.append(f"sent {say_day(reader.sent)}")
-    if reader.back:
-        told.append(f"back {say_day(reader.back)}")
-    elif reader.due:
-        told.append(f"due {say_day(reader.due)}")
-    if reader.draft and reader.draft == version:
-        told.append("this version")
-    return "; ".join(told)
-
-
-def tell_remark(remark: ReaderRemark) -> str:
+def tell_remark(remark: ReaderRemark, above: str = "") -> str:
     """A remark in one line, with the number by which it is ruled on."""
     from fairhand.readers.telling import tell_what
 
     word = f" [{remark.ruling}{f': {remark.why}' if remark.why else ''}]" if remark.ruling else ""
-    return f"{remark.id[:6]}  {remark.reader or remark.by}: {tell_what(remark)}{word}"
+    return f"{remark.id[:6]}  {remark.reader or remark.by}: {tell_what(remark, above)}{word}"

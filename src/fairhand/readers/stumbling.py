@@ -36,6 +36,11 @@ class Passage:
         return tuple(dict.fromkeys(one.remark.reader or one.remark.by for one in self.placed))
 
     @property
+    def open(self) -> bool:
+        """Whether something written to it waits for the writer's word."""
+        return any(not one.remark.ruling for one in self.placed)
+
+    @property
     def stumbled(self) -> bool:
         """Whether two readers or more wrote to it."""
         return len({plain_name(name) for name in self.readers}) > 1
@@ -69,5 +74,5 @@ def group_by_passage(
     return tuple(passages), tuple(lost)
 
 
-def _order(placed: Placed) -> tuple[int, int, str]:
-    return placed.span.start, placed.span.end, placed.remark.id
+def _order(placed: Placed) -> tuple[int, int]:
+    return placed.span.start, placed.span.end

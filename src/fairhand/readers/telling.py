@@ -2,11 +2,34 @@
 
 from __future__ import annotations
 
+from fairhand.language.folding import fold
+from fairhand.readers.asking import say_day
 from fairhand.readers.gathering import ReaderRemark
+from fairhand.readers.register import Reader
 
 
-def tell_what(remark: ReaderRemark) -> str:
-    """What a remark says, or what a change does, in one line.
+def tell_reader(reader: Reader, version: str | None = None) -> str:
+    """A reader in one line; ``version`` is the hash of the present draft.
+
+    >>> tell_reader(Reader("Ines Mora", expert=True, stage="language", draft="a1"), "a1")
+    'Ines Mora, who knows the matter; for the language; this version'
+    """
+    told = [reader.name + (", who knows the matter" if reader.expert else "")]
+    if reader.stage != "whole":
+        told.append(f"for the {reader.stage}")
+    if reader.sent:
+        told.append(f"sent {say_day(reader.sent)}")
+    if reader.back:
+        told.append(f"back {say_day(reader.back)}")
+    elif reader.due:
+        told.append(f"due {say_day(reader.due)}")
+    if reader.draft and reader.draft == version:
+        told.append("this version")
+    return "; ".join(told)
+
+
+def tell_what(remark: ReaderRemark, passage: str = "") -> str:
+    """What a remark says, or what a change does, in one line; words that stand above it already are not repeated.
 
     >>> tell_what(ReaderRemark("substitution", "turned", "ran")), tell_what(ReaderRemark("comment", "Why?", "ran"))
     ('for “ran” put “turned”', '“ran”: Why?')
@@ -14,7 +37,8 @@ def tell_what(remark: ReaderRemark) -> str:
     exact, said = _short(remark.exact), " ".join(remark.said.split())
     match remark.kind:
         case "comment":
-            words = f"“{exact}”: {said}" if exact else said
+            above = " ".join(passage.split())
+            words = f"“{exact}”: {said}" if exact and not (above and _opens(remark.exact, above)) else said
             return f"{words} (on “{_short(remark.answers)}”)" if remark.answers else words
         case "insertion":
             return f"at “{exact}” put in {f'“{said}”' if said else 'a new paragraph'}"
@@ -22,6 +46,12 @@ def tell_what(remark: ReaderRemark) -> str:
             return f"take out “{exact}”"
         case _:
             return f"for “{exact}” put “{said}”"
+
+
+def _opens(exact: str, above: str) -> bool:
+    """Whether the words are the whole of the passage above, or begin with it."""
+    plain = [fold("".join(text.split())) for text in (exact, above)]
+    return plain[0].startswith(plain[1])
 
 
 def _short(text: str, most: int = 12) -> str:

@@ -69,10 +69,14 @@ class Survey:
     problems: tuple[Problem, ...] = ()
 
     @property
+    def remarks(self) -> tuple[ReaderRemark, ...]:
+        """Everything that readers wrote, those without a place last."""
+        return (*(one.remark for passage in self.passages for one in passage.placed), *self.unplaced)
+
+    @property
     def unruled(self) -> int:
         """How many remarks wait for the writer's word."""
-        placed = (one.remark for passage in self.passages for one in passage.placed)
-        return sum(not one.ruling for one in (*placed, *self.unplaced))
+        return sum(not one.ruling for one in self.remarks)
 
 
 def take_returned(folder: Path, data: bytes, file: str, name: str = "", *, today: dt.date) -> Came:

@@ -45,6 +45,7 @@ PARTS = (
             Leaf("revision", "Revision"),
             Leaf("fit", "Length"),
             Leaf("offcuts", "Offcuts"),
+            Leaf("readers", "First readers"),
         ),
     ),
     Part(
@@ -52,6 +53,7 @@ PARTS = (
         (
             Leaf("copy-edit", "Copy-edit"),
             Leaf("proof", "The proof"),
+            Leaf("readers", "First readers"),
             Leaf("verdict", "Verdict"),
             Leaf("fair-copy", "Fair copy"),
             Leaf("hand-in", "Hand-in"),

@@ -33,6 +33,7 @@ PAGES = (
     "copy_edit_page",
     "proof_page",
     "fair_copy_page",
+    "readers_page",
     "verdict_page",
     "hand_in_page",
     "states_page",
