@@ -34,7 +34,7 @@ KINDS: Mapping[ProofSign, str] = {
     "capitals": "letters",
     "lower case": "letters",
 }
-"""The kind of error that each sign is about, for one reader strikes out what another writes anew; a query is about none."""
+"""The kind of error that each sign is about: one reader strikes out what another writes anew. A query is about none."""
 
 
 @dataclass(frozen=True, slots=True)

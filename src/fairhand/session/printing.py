@@ -12,6 +12,7 @@ from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
 from fairhand.fair_copy.opendocument import finish_odt
+from fairhand.fair_copy.proof_copy import with_sheet_of_marks
 from fairhand.fair_copy.requests import ODT_BASE, docx_request, html_request, md_request, odt_request
 from fairhand.fair_copy.typesetting import to_typst
 from fairhand.fair_copy.web_page import finish_html
@@ -132,7 +133,8 @@ def make_copy(paper: OpenPaper, copy: FairCopy, stem: str, kind: str) -> SetCopy
     pages = None
     if kind == "pdf":
         at = paper.look().paper.now
-        typeset = paper.engines.typeset(to_typst(copy, at.replace(microsecond=0) if at else None))
+        job = to_typst(copy, at.replace(microsecond=0) if at else None)
+        typeset = paper.engines.typeset(with_sheet_of_marks(job) if copy.layout.proof else job)
         data, pages = typeset.pdf, typeset.pages
         notes += [str(problem) for problem in typeset.problems]
     else:

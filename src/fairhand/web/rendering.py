@@ -10,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
 from fairhand.readiness.in_words import name_ground
+from fairhand.model.sign_forms import SIGN_FORMS
 from fairhand.web.assets import asset_address
 from fairhand.web.papers import Kept
 from fairhand.web.parts import BESIDES, part_of, shown_parts
@@ -27,6 +28,7 @@ def templates() -> Environment:
         lstrip_blocks=True,
     )
     made.globals["asset"] = asset_address
+    made.globals["sign_forms"] = SIGN_FORMS
     made.globals["ground"] = name_ground
     return made
 
