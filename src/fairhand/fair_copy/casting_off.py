@@ -34,6 +34,12 @@ def pages_of(typeset: Typeset, layout: Layout, part: str) -> float:
     return end - start
 
 
+def part_starts(typeset: Typeset, layout: Layout, part: str) -> tuple[float, ...]:
+    """Where ``part``, or each part of that name that is numbered, begins: in pages from the paper's first, in order."""
+    names = [part] if f"{part} start" in typeset.places else list(_numbered(typeset, part))
+    return tuple(_interval(typeset, layout, name)[0] for name in names)
+
+
 def _numbered(typeset: Typeset, part: str) -> Iterator[str]:
     """The names of the parts of that kind, in order."""
     number = 0

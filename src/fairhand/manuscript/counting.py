@@ -92,6 +92,32 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
     >>> count.counted, dict(count.excluded)
     (3, {'title-page': 2, 'quotations': 3})
     """
+    counter = _count(manuscript, exclude, citations)
+    named = [name for name in dict.fromkeys(exclude) if name in _EXCLUSIONS or name in get_args(WordsOf)]
+    rule = f"without {_listed(sorted(named))}" if named else "every word that is printed"
+    total = sum(counter.parts.values())
+    return WordCount(total - sum(counter.excluded.values()), counter.parts, counter.excluded, rule)
+
+
+def place_words(
+    manuscript: Manuscript, exclude: Collection[str] = (), citations: Iterable[Span] = ()
+) -> tuple[int, ...]:
+    r"""Where each word that counts begins, in order: what a part of the draft has of them is between its ends.
+
+    Args:
+        manuscript: The draft.
+        exclude: As ``count_words`` has it.
+        citations: Where the draft cites.
+
+    >>> from fairhand.manuscript.draft import read_manuscript
+    >>> place_words(read_manuscript("The tide [NB: which?] turns.\n"))
+    (0, 4, 22)
+    """
+    return tuple(sorted(_count(manuscript, exclude, citations).places))
+
+
+def _count(manuscript: Manuscript, exclude: Collection[str], citations: Iterable[Span]) -> _Counter:
+    """The words of the draft, gone through once."""
     leaves_out = {part for name in exclude for part in _EXCLUSIONS.get(name, (name,))}
     counter = _Counter(manuscript, citations, leaves_out)
     parts, _ = read_parts(manuscript.text)
@@ -103,10 +129,7 @@ def count_words(manuscript: Manuscript, exclude: Collection[str] = (), citations
         if index in captioned:
             outer += ("captions",)
         counter.take(part, outer)
-    named = [name for name in dict.fromkeys(exclude) if name in _EXCLUSIONS or name in get_args(WordsOf)]
-    rule = f"without {_listed(sorted(named))}" if named else "every word that is printed"
-    total = sum(counter.parts.values())
-    return WordCount(total - sum(counter.excluded.values()), counter.parts, counter.excluded, rule)
+    return counter
 
 
 def _listed(names: Sequence[str]) -> str:
@@ -119,6 +142,7 @@ class _Counter:
     def __init__(self, manuscript: Manuscript, citations: Iterable[Span], leaves_out: Collection[str]) -> None:
         self.parts: Counter[WordsOf] = Counter()
         self.excluded: Counter[WordsOf] = Counter()
+        self.places: list[int] = []
         self.leaves_out = leaves_out
         self.text = manuscript.text
         self.sections = [(section.span, _SECTIONS[kind]) for kind, section in named_sections(manuscript)]
@@ -170,6 +194,8 @@ class _Counter:
             excluding = next((name for name in names if name in self.leaves_out), None)
             if excluding:
                 self.excluded[excluding] += 1
+            else:
+                self.places.append(place)
 
 
 def _outermost(spans: Iterable[Span]) -> list[Span]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from starlette.responses import Response
 
 from fairhand.readiness.analysis import Analysis
+from fairhand.session.cast_off import CastOff, cast_off, tell_section
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.plain_page import PlainPage
 
@@ -42,15 +43,16 @@ def show(asked: Asked) -> Response:
         views=VIEWS,
         see=see,
         cut=bool(asked.query("cut")),
-        counts=_count(known) if known and see == "counts" else None,
+        counts=_count(asked) if see == "counts" else None,
+        tell_section=tell_section,
         cites=tuple(_cites(known)) if known and see == "citations" else (),
         left=tuple(_left(known)) if known and see == "asides" else (),
     )
 
 
-def _count(known: Analysis) -> Mapping[str, object]:
-    """The words by the sheet's rule, and the pages as they would be printed now."""
-    return {"words": known.words, "pages": known.measured}
+def _count(asked: Asked) -> CastOff:
+    """The words by the sheet's rule, and the pages as they would be printed now, section by section."""
+    return cast_off(asked.paper.opened)
 
 
 def _cites(known: Analysis) -> Iterator[Understood]:

@@ -38,7 +38,8 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
     text = read_text(asked.paper.folder, DRAFT).text
     step = "Nothing is cut yet. What you cut is kept here with its place and reason, and comes back in one step."
     if kept:
-        step = f"{open_with(len(kept), 'passage is', 'passages are')} kept here: each comes back to where it stood."
+        each = "it comes" if len(kept) == 1 else "each comes"
+        step = f"{open_with(len(kept), 'passage is', 'passages are')} kept here: {each} back to where it stood."
     return asked.page(
         "offcuts_page.html",
         status=status,
