@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import ctypes
 import tomllib
 from pathlib import Path
 
 import docx
+import pypdfium2.raw as pdfium
 import pytest
 from pypdfium2 import PdfDocument
 
@@ -114,6 +116,33 @@ def test_what_comes_back_is_placed_after_edits_and_ruled_on(paper: Path, capsys:
     told = run(capsys, str(paper))[1]
     assert "Without a place in the draft as it now is" in told
     assert "I would not accept this." in told
+
+
+def test_a_pdf_that_comes_back_is_placed(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A note on words of a copy with numbered lines, across the end of a line, stands at those words in the draft."""
+    run(capsys, str(paper), "--ask", "Tom Reed", "--as", "pdf")
+    (made,) = (paper / "fair").glob("*.pdf")
+    document = PdfDocument(made)
+    page = document[0]
+    textpage = page.get_textpage()
+    text = textpage.get_text_range().replace("\r\n", "  ")
+    start = text.index("were taken down. The men")
+    words = range(start, start + len("were taken down. The men"))
+    annotation = pdfium.FPDFPage_CreateAnnot(page.raw, pdfium.FPDF_ANNOT_HIGHLIGHT)
+    for n in words:
+        left, bottom, right, top = textpage.get_charbox(n)
+        quad = pdfium.FS_QUADPOINTSF(left, top, right, top, left, bottom, right, bottom)
+        pdfium.FPDFAnnot_AppendAttachmentPoints(annotation, quad)
+    note = ctypes.create_string_buffer("Which men?".encode("utf-16-le") + b"\0\0")
+    pdfium.FPDFAnnot_SetStringValue(annotation, b"Contents", ctypes.cast(note, ctypes.POINTER(pdfium.FPDF_WCHAR)))
+    pdfium.FPDFPage_CloseAnnot(annotation)
+    back = paper.parent / "back.pdf"
+    document.save(str(back))
+    told = run(capsys, str(paper), "--back", str(back))[1]
+    assert "1 remark of Tom Reed." in told
+    assert "Then they were taken down." in told
+    assert "“were taken down. The men”: Which men?" in told
+    assert "uncertain" not in told
 
 
 def test_bad_input_is_refused_in_one_line(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from fairhand.errors import FileEncrypted, FileTooLarge, FileUnreadable
@@ -35,6 +37,19 @@ def read_pdf(data: bytes, file: str) -> Leaves:
 
 
 def _read_in_turn(data: bytes, file: str) -> Leaves:
+    with open_pdf(data, file) as document:
+        return _leaves(document, file)
+
+
+@contextmanager
+def open_pdf(data: bytes, file: str) -> Iterator[PdfDocument]:
+    """A PDF while it is open; its turn must be held.
+
+    Raises:
+        FileEncrypted: It asks for a password.
+        FileUnreadable: It is broken or has no page.
+        FileTooLarge: It has more pages than we read.
+    """
     import pypdfium2
 
     try:
@@ -46,7 +61,14 @@ def _read_in_turn(data: bytes, file: str) -> Leaves:
             f"{file}: it is broken or cut short, and no page of it can be read; get it again"
         ) from error
     try:
-        return _leaves(document, file)
+        count = len(document)
+        if not count:
+            raise FileUnreadable(f"{file}: it has no pages; get it again")
+        if count > MOST_PAGES:
+            raise FileTooLarge(
+                f"{file}: {count} pages are more than are read at once ({MOST_PAGES}); save the part you use"
+            )
+        yield document
     finally:
         document.close()
 
@@ -55,12 +77,6 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
     import pypdfium2
 
     count = len(document)
-    if not count:
-        raise FileUnreadable(f"{file}: it has no pages; get it again")
-    if count > MOST_PAGES:
-        raise FileTooLarge(
-            f"{file}: {count} pages are more than are read at once ({MOST_PAGES}); save the part you use"
-        )
     texts = []
     problems = []
     total = 0

@@ -26,12 +26,17 @@ from fairhand.readers.register import WHERE, Reader, plain_name, put_reader, rea
 from fairhand.readers.stumbling import Passage, group_by_passage
 from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
+from fairhand.reading.returned_pdf import read_returned_pdf
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.readers import MARKS, as_file_name, asked_elsewhere
 from fairhand.session.saving import keep_record
 
-RETURNED: Mapping[str, Callable[[bytes, str], Returned]] = {".docx": read_returned_docx, ".odt": read_returned_odt}
+RETURNED: Mapping[str, Callable[[bytes, str], Returned]] = {
+    ".docx": read_returned_docx,
+    ".odt": read_returned_odt,
+    ".pdf": read_returned_pdf,
+}
 """What reads a copy that came back, by the ending of its file."""
 
 

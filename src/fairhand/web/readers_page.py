@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import cast
 
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
@@ -72,7 +71,7 @@ def send(asked: Asked) -> Response:
     try:
         if form.has("remark"):
             word = form.text("do")
-            ruling = cast("Ruling", word) if word in RULINGS else ""
+            ruling: Ruling = next((one for one in RULINGS if one == word), "")
             rule_on_remark(folder, form.text("remark"), ruling, form.text("why"))
             return asked.go(asked.to("readers", at="written"))
         if form.has("forget"):
