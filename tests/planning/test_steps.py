@@ -44,6 +44,7 @@ STANDINGS = st.builds(
         unique_by=lambda one: one.what,
     ).map(tuple),
     no_readers=st.booleans(),
+    readers_until=st.lists(st.dates(dt.date(2027, 2, 1), dt.date(2027, 4, 1)), max_size=3).map(tuple),
     wishes=st.builds(Wishes, readers=st.integers(0, 3), readers_asked=st.booleans()),
     log=st.lists(
         st.builds(
@@ -174,3 +175,13 @@ def test_no_two_steps_share_an_id_and_none_waits_for_a_later_one(standing: Stand
         assert step.minutes > 0
         assert step.usual_minutes > 0
         seen.add(step.id)
+
+
+def test_a_reader_who_has_it_is_no_step_and_is_waited_for() -> None:
+    """Until the day on which it is due back; one who is still to be asked comes after."""
+    out = replace(WRITTEN, readers_until=(dt.date(2027, 2, 20),))
+    assert "reader-1" not in names(out)
+    after = next(step for step in list_steps(out, Pace(1.0), zone=dt.UTC) if step.id.endswith("/copy-edit"))
+    assert after.earliest == dt.datetime(2027, 2, 20, tzinfo=dt.UTC)
+    two = replace(out, wishes=Wishes(readers=2))
+    assert "reader-2" in names(two)

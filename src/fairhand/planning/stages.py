@@ -146,9 +146,9 @@ def _sketch_revision(standing: Standing) -> Iterator[Sketch]:
 
 
 def _sketch_readers(standing: Standing) -> Iterator[Sketch]:
-    """First readers, one after another: a fresh eye is fresh only once."""
+    """First readers, one after another: a fresh eye is fresh only once. Those who have it, or had it, are none."""
     count = 0 if standing.no_readers else standing.wishes.readers
-    for number in range(1, count + 1):
+    for number in range(len(standing.readers_until) + 1, count + 1):
         days = standing.wishes.reader_days
         yield Sketch(
             f"reader-{number}",

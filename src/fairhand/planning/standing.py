@@ -91,6 +91,8 @@ class Standing:
     """How it is handed in, in the sheet's word: upload, email, print."""
     no_readers: bool = False
     """Whether the sheet forbids help."""
+    readers_until: tuple[dt.date, ...] = ()
+    """For each reader who was given it, the day until which it is waited for, or on which it came back."""
     wishes: Wishes = Wishes()
     log: tuple[Logged, ...] = ()
     """What the writer said of its steps."""

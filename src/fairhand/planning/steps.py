@@ -55,7 +55,7 @@ def list_steps(standing: Standing, pace: Pace, *, zone: dt.tzinfo | None = None,
             if not one.beside:
                 here.append(steps[-1].id)
         before = tuple(here) or before
-        opens = opens if pressed else _latest(opens, _rested(standing, told, stage))
+        opens = opens if pressed else _latest(opens, _rested(standing, told, stage, zone))
     steps += [
         replace(
             _make_step(standing, one, pace, told.get(one.name), before, 0, None), paper=f"{standing.paper}/{one.name}"
@@ -122,9 +122,13 @@ def _rest_after(standing: Standing, name: str) -> int:
     return NIGHT if name in {"draft", "copy-edit"} else 0
 
 
-def _rested(standing: Standing, told: Mapping[str, Logged], stage: str) -> dt.datetime | None:
-    """The hour from which what comes after a stage may begin, where its steps are done already."""
-    hours = []
+def _rested(standing: Standing, told: Mapping[str, Logged], stage: str, zone: dt.tzinfo | None) -> dt.datetime | None:
+    """The hour from which what comes after a stage may begin, where its steps are done already.
+
+    A reader who has the paper is waited for until the day on which it is due back.
+    """
+    days = standing.readers_until if stage == "readers" else ()
+    hours = [dt.datetime.combine(day, dt.time(), tzinfo=zone or dt.UTC) for day in days]
     for name, said in told.items():
         of = "readers" if name.startswith("reader-") else name
         if of == stage and said.when and _is_over(said) and not said.left_out:

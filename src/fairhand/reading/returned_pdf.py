@@ -75,7 +75,7 @@ def _letters_of(page: PdfPage) -> list[_Letter]:
     import pypdfium2.raw as pdfium
 
     textpage = page.get_textpage()
-    letters = []
+    letters: list[_Letter] = []
     for index in range(textpage.count_chars()):
         code = pdfium.FPDFText_GetUnicode(textpage.raw, index)
         if code in (0, 10, 13):

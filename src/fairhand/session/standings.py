@@ -22,6 +22,8 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.deadlines import due_hour
 from fairhand.readiness.naming import name_entry
 from fairhand.readiness.verdicts.length import allowed_range
+from fairhand.readers.register import WHERE as READERS
+from fairhand.readers.register import read_register
 from fairhand.reading.labels import labels_in
 from fairhand.reading.notes_file import read_notes
 from fairhand.session.focus import look_at_focus
@@ -100,6 +102,11 @@ def _work_out(folder: Path, now: dt.datetime) -> dict[str, Any]:
         ),
         wishes=wishes,
         log=log,
+        readers_until=tuple(
+            one.back or one.due or one.sent + dt.timedelta(days=wishes.reader_days)
+            for one in read_register(_text(files, READERS))[0]
+            if one.sent
+        ),
     )
     answered = {name for name, answer in known.paper.answers.items() if not answer.values}
     return asdict(standing) | {
@@ -130,6 +137,7 @@ def _thaw(known: Mapping[str, Any], now: dt.datetime) -> Standing:
             "unread": tuple(Unread(**one) for one in known["unread"]),
             "log": tuple(Logged(**one) for one in known["log"]),
             "wishes": Wishes(**wishes | {"not_before": days}),
+            "readers_until": tuple(dt.date.fromisoformat(day) for day in known["readers_until"]),
             "due": due_hour(due, now.tzinfo) if due else None,
             "late": late_rule_of({name: _value(value) for name, value in late.items()}) if late else None,
             "milestones": tuple(pieces),
