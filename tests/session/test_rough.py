@@ -13,7 +13,7 @@ from fairhand.errors import DraftChangedOnDisk
 from fairhand.model.point import Point, Points
 from fairhand.planning.pace import read_log
 from fairhand.session.rough import (
-    add_to_rough,
+    add_at_end,
     aside,
     begin_draft,
     count_rough,
@@ -55,7 +55,7 @@ def test_nothing_is_begun_from_nothing(tmp_path: Path) -> None:
 def test_the_points_are_set_out_as_asides(tmp_path: Path) -> None:
     """They are never printed nor counted, whatever brackets they hold; what is written stays above them."""
     (tmp_path / "rough.md").write_text("First words.", "utf-8")
-    add_to_rough(tmp_path, lay_out_points(Points("", (Point("p1", "Tides [of 1860] scour."),))))
+    add_at_end(tmp_path, lay_out_points(Points("", (Point("p1", "Tides [of 1860] scour."),))))
     text = (tmp_path / "rough.md").read_text("utf-8")
     assert text == "First words.\n\n[NB: Tides (of 1860) scour.]\n"
     assert count_rough(text) == 2

@@ -65,15 +65,15 @@ def begin_draft(folder: Path, *, over: bool = False) -> None:
     save_text(folder, DRAFT, rough.text, draft.seen)
 
 
-def add_to_rough(folder: Path, words: str) -> None:
-    """The words stand at the end of the rough draft, as a paragraph of their own.
+def add_at_end(folder: Path, words: str, file: str = ROUGH) -> None:
+    """The words stand at the end of the rough draft, or of another text, as a paragraph of their own.
 
     Raises:
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
     """
-    present = read_text(folder, ROUGH)
+    present = read_text(folder, file)
     before = f"{present.text.rstrip()}\n\n" if present.text.strip() else ""
-    save_text(folder, ROUGH, f"{before}{words.strip()}\n", present.seen)
+    save_text(folder, file, f"{before}{words.strip()}\n", present.seen)
 
 
 def lay_out_points(points: Points) -> str:

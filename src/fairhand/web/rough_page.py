@@ -13,8 +13,17 @@ from fairhand.errors import DraftChangedOnDisk
 from fairhand.language.counts import count_of, say_minutes
 from fairhand.planning.points import WHERE as POINTS
 from fairhand.planning.points import read_points
-from fairhand.session.editing import DRAFT, read_text, save_text
-from fairhand.session.rough import ROUGH, WARM_UP, begin_draft, count_rough, lay_out_points, log_sitting, save_warm_up
+from fairhand.session.editing import DRAFT, read_text
+from fairhand.session.rough import (
+    ROUGH,
+    WARM_UP,
+    add_at_end,
+    begin_draft,
+    count_rough,
+    lay_out_points,
+    log_sitting,
+    save_warm_up,
+)
 from fairhand.web.asked import Asked, address, get, post
 from fairhand.web.plain_page import PlainPage
 
@@ -122,7 +131,7 @@ def save(asked: Asked) -> Response:
         sat = log_sitting(folder, sitting.began, sitting.had, least if isinstance(least, int) else 0, now)
         return asked.go(PAGE.at(asked, ended=f"{say_minutes(sat.minutes)}, {count_of(sat.words, 'word')} more."))
     if do == "points":
-        _put_points(folder)
+        add_at_end(folder, lay_out_points(read_points(read_text(folder, POINTS).text)[0]))
     if do in {"draft", "over"}:
         try:
             begin_draft(folder, over=do == "over")
@@ -130,14 +139,6 @@ def save(asked: Asked) -> Response:
             return asked.go(PAGE.at(asked, at="begin", over="ask"))
         return asked.go(asked.to("draft"))
     return kept
-
-
-def _put_points(folder: Path) -> None:
-    """The points stand below what is written, in their order, each to be written under."""
-    points = read_points(read_text(folder, POINTS).text)[0]
-    present = read_text(folder, ROUGH)
-    before = f"{present.text.rstrip()}\n\n" if present.text.strip() else ""
-    save_text(folder, ROUGH, before + lay_out_points(points), present.seen)
 
 
 def _words(asked: Asked) -> int:

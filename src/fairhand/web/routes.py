@@ -27,6 +27,7 @@ PAGES = (
     "support_page",
     "rough_page",
     "draft_page",
+    "sheet_page",
     "offcuts_page",
     "fit_page",
     "revision_page",
