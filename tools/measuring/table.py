@@ -7,19 +7,24 @@ from dataclasses import dataclass
 from functools import partial
 
 from fairhand.readiness.measure import FEWEST_ALARMS
+from measuring.argument import measure_points, measure_repeating, measure_straying
 from measuring.citations import measure_citations
+from measuring.claims import measure_claims
 from measuring.copying import measure_copying
 from measuring.found_prose import measure_doubled_words, measure_found_prose
 from measuring.quotations import measure_quotations
 from measuring.speeches import measure_speeches
-from measuring.tally import MEASURED, Tally
+from measuring.tally import ARGUING, MEASURED, Tally
 from measuring.whole_papers import measure_whole_papers
 from measuring.witnesses import measure_witnesses
 
 QUOTING, CITING, POINTS, SPEAKING, COPYING = 600, 600, 400, 100, 100
 """Papers made of each sort."""
+CLAIMING, ARGUED = 116, 300
+"""The same for the checks of the argument."""
 SEEDS = (21, 22, 23, 24, 25, 26)
 """Other seeds than those of the papers on which the checks were mended."""
+SEEDS_OF_ARGUMENT = (51, 52, 53, 54)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +61,19 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     measure_speeches(spoken, round(SPEAKING * share), speaking)
     copied = Tally("100 papers of found prose with six passages of their sources copied into each")
     measure_copying(copied, round(COPYING * share), copying)
-    return made, found, slips, spoken, copied
+    argued = Tally("published and student texts, spoiled in their argument")
+    claiming, straying, repeating, missing = SEEDS_OF_ARGUMENT
+    measure_claims(argued, round(CLAIMING * share), claiming)
+    measure_straying(argued, round(ARGUED * share), straying)
+    measure_repeating(argued, round(ARGUED * share), repeating)
+    measure_points(argued, round(ARGUED * share), missing)
+    return made, found, slips, spoken, copied, argued
 
 
 def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
     """The row of each check: of the tallies with alarms enough, the one that trusts it least."""
     tallies = list(tallies)
-    for check in MEASURED:
+    for check in (*MEASURED, *ARGUING):
         enough = [tally for tally in tallies if tally.alarms[check] >= FEWEST_ALARMS]
         tally = min(enough or tallies, key=partial(Tally.bound, check=check))
         yield Row(check, tally.right[check], tally.alarms[check], ON.get((check, tallies.index(tally)), tally.on))
@@ -76,6 +87,13 @@ ON = {
     ("citation-page-missing", 0): _QUOTED,
     **{(check, 0): _CITED for check in ("citation-unknown", "citation-ambiguous", "citation-year")},
     ("citation-unknown", 1): "498,000 words of published and student prose, each alarm read or held against its list",
+    (
+        "claim-unsupported",
+        5,
+    ): "116 papers of published prose with 24 facts of other articles each, one in ten uncited; the rest was read",
+    ("point-missing", 5): "300 student essays with points in their writers' own earlier words, one in four left out",
+    ("off-focus", 5): "300 published and student texts, half of them with a paragraph of another put into them",
+    ("repeated-argument", 5): "300 student essays, half of them with a paragraph's own earlier version put into them",
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }
 """What each figure was measured on, by check and tally."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from fairhand.model.finding import Finding
@@ -26,10 +26,13 @@ MEASURED = (
     "citation-ambiguous",
     "citation-year",
     "citation-page-missing",
+    "spelling",
+    "spelling-mixed",
     "doubled-word",
 )
 """The checks that can be wrong about what stands in the file."""
-_RUN = tuple(check for check in CHECKS if check.name in MEASURED)
+ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument")
+"""Those of the argument, which hear only papers that argue: the others are made of sentences that do not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,16 +72,24 @@ class Tally:
         self.right[check] += right
 
 
-def findings_in(paper: Paper) -> tuple[Finding, ...]:
-    """What the measured checks say of a paper, however loud they may be."""
-    return run_checks(Analysis(paper, lambda _: None), _RUN, allowed=lambda _: "must")
+def findings_in(paper: Paper, named: Sequence[str] = MEASURED) -> tuple[Finding, ...]:
+    """What the checks of these names say of a paper, however loud they may be."""
+    run = [check for check in CHECKS if check.name in named]
+    return run_checks(Analysis(paper, lambda _: None), run, allowed=lambda _: "must")
 
 
-def judge_paper(tally: Tally, name: str, paper: Paper, spoiled: Sequence[Spoiled]) -> None:
-    """Each alarm is right where it names a fault that was set, at its place; every other one is wrong."""
-    findings = findings_in(paper)
+def judge_paper(
+    tally: Tally,
+    name: str,
+    paper: Paper,
+    spoiled: Sequence[Spoiled],
+    named: Sequence[str] = MEASURED,
+    read: Callable[[Finding, str], bool] = lambda _finding, _draft: False,
+) -> None:
+    """Each alarm is right where it names a fault that was set, at its place, or was read and found right."""
+    findings = findings_in(paper, named)
     for finding in findings:
-        right = any(_tells(finding, fault) for fault in spoiled)
+        right = any(_tells(finding, fault) for fault in spoiled) or read(finding, paper.draft)
         tally.count(finding.check, right=right)
         if not right:
             words = finding.span.of(paper.draft) if finding.span else ""

@@ -13,18 +13,22 @@ from fairhand.readiness.checks import (
     citation_page_missing,
     citation_unknown,
     citation_year,
+    claim_unsupported,
     close_wording,
     copied_unmarked,
     doubled_word,
     length,
+    off_focus,
     placeholder_left,
     point_dependent,
+    point_missing,
     point_thin,
     quotation_differs,
     quotation_elsewhere,
     quotation_gap,
     quotation_not_found,
     quotation_unchecked,
+    repeated_argument,
     section_missing,
     source_uncited,
 )
@@ -40,6 +44,7 @@ QUOTING = (
 COPYING = (
     "MLA Handbook, 9th ed., 4.1–4.15; APA Manual, 7th ed., 8.2–8.3; Chicago Manual, 17th ed., 13.1–13.6 (from memory)"
 )
+SOURCING = "MLA Handbook, 9th ed., 4.5–4.8; APA Manual, 7th ed., 8.1; Chicago Manual, 17th ed., 13.1–13.5 (from memory)"
 CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manual, 17th ed., chs. 14–15 (from memory)"
 
 CHECKS: tuple[Check, ...] = (
@@ -48,6 +53,25 @@ CHECKS: tuple[Check, ...] = (
     Check("point-thin", "revision", "should", "a point with too few sources", PRACTICE, point_thin.find),
     Check(
         "point-dependent", "revision", "should", "a point whose sources are one witness", PRACTICE, point_dependent.find
+    ),
+    Check("point-missing", "revision", "should", "a main point that is not argued", PRACTICE, point_missing.find),
+    Check(
+        "claim-unsupported",
+        "revision",
+        "should",
+        "a figure or a finding that no source vouches for",
+        SOURCING,
+        claim_unsupported.find,
+        of_manual=True,
+    ),
+    Check("off-focus", "revision", "query", "a paragraph that strays from the paper", PRACTICE, off_focus.find),
+    Check(
+        "repeated-argument",
+        "revision",
+        "query",
+        "an argument that was made before",
+        PRACTICE,
+        repeated_argument.find,
     ),
     Check(
         "quotation-differs",

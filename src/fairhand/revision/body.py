@@ -20,6 +20,8 @@ Role = Literal["opening", "closing", "body"]
 
 _OPENING = re.compile(r"(?:\d+[.)]?\s*)?(?:introduction|introductory\b.*|opening|prologue)", re.IGNORECASE)
 _CLOSING = re.compile(r"(?:\d+[.)]?\s*)?(?:conclusions?|concluding\b.*|.*\band conclusions?|epilogue)", re.IGNORECASE)
+_NUMBERED = re.compile(r"\[\d{1,3}(?:[–,-] ?\d{1,3}){0,6}\](?!\()")
+"""A citation by number, which is told of no source."""
 _NOTE = re.compile(r"\[\^([^\]\s]+)\]")
 FEWEST_WORDS = 20
 """Words of a paragraph that argues something; a shorter one is a link or a line of a heading (from trial)."""
@@ -171,6 +173,8 @@ class _Reader:
                 cited for note in _NOTE.finditer(text, span.start, span.end) for cited in self._cited_in_note(note[1])
             ]
             within = _placed(within)
+            if not within and _NUMBERED.search(text, span.start, until):
+                within = [Cited(None, "", opens=False)]
             named = [ids for at, ids in namings if span.start <= at.start < until]
             sentences.append(
                 Sentence(

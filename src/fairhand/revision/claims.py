@@ -10,13 +10,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import Literal
 
 from fairhand.model.span import Span
 from fairhand.revision.body import BodyParagraph, Cited, Sentence
 from fairhand.revision.figures import Figure, holds, list_figures
-from fairhand.revision.holding import Fact, HeldSentence, Holdings
+from fairhand.revision.holding import FEWEST_SHARED, Fact, HeldSentence, Holdings
 
 Why = Literal["no-source", "not-held", "finding"]
 """Nothing is cited near it; what is cited last does not have it; it reports research and names none."""
@@ -25,13 +25,21 @@ BACK = 3
 """Sentences over which a citation reaches forward, where its source's text is not at hand."""
 AHEAD = 2
 """Sentences over which a closing citation reaches back."""
-_LOUD = ("share", "money", "count")
-_OWN = re.compile(
-    r"\b(?:I|my|myself|[Ww]e (?:\w+ed|asked|found|chose|counted|built|took|ran|made|gave)|"
-    r"[Oo]ur (?:own|survey|samples?|data|results?|experiments?|interviews?|respondents|participants|questionnaire"
-    r"|study|analysis"
-    r"|team|group|findings|model|measurements?)|[Rr]espondents?|[Pp]articipants|[Ii]nterviewees|(?:[Tt]able|[Ff]igure"
-    r"|[Ff]ig\.|[Aa]ppendix) [\dA-Z]+)\b"
+LOUD = ("share", "money", "count")
+"""Kinds of figures that want a source."""
+_DONE = (
+    r"(?:\w+ed|ask|find|found|chose|count|built|take|took|run|ran|made|gave|show|see|saw|present|report|describe|use"
+    r"|compare|examine|analy[sz]e|apply|measure|test|identify|propose|estimate|calculate|focus|study|have \w+(?:ed|wn"
+    r"|nd))"
+)
+OWN = re.compile(
+    rf"\b(?:I|my|myself|[Ww]e (?:\w+ly |then |also |first |now |here ){{0,2}}{_DONE}"
+    r"|[Oo]ur (?:\w+ ){0,3}(?:own|surveys?|samples?|data|results?|experiments?|interviews?|respondents|participants"
+    r"|questionnaires?|study|analys[ei]s|team|group|findings|models?|measurements?|work|approach)"
+    r"|(?:[Tt]his|[Tt]he (?:present|current)|[Tt]hese) (?:paper|essay|study|survey|section|experiments?|results|data)"
+    r"|(?:[Tt]he|[Oo]ur) (?:sample|survey|questionnaire|interviews?) (?:consisted|comprised|included|was|were|had)"
+    r"|[Rr]espondents?|[Pp]articipants|[Ii]nterviewees|(?:[Tt]able|[Ff]igure|[Ff]ig\.|[Aa]ppendix) [\dA-Z]+)\b"
+    r"|\b[nNpMrtFzd] ?[=<>≤≥±] ?\d|\bSD ?="
 )
 """The writer's own counting and reckoning, and what a table or figure of the paper shows."""
 _SUPPOSES = re.compile(
@@ -39,6 +47,8 @@ _SUPPOSES = re.compile(
     r"|[Tt]ogether"
     r"|[Ii]n all|[Aa]ltogether|works? out|amounts? to|comes? to|the difference|in other words|[Tt]hat is)\b"
 )
+_IMAGINES = re.compile(r"(?:Imagine|Suppose|Picture|Consider|Say|Let us (?:imagine|suppose|say))\b")
+"""How a passage opens that makes up its own case."""
 _ATTRIBUTED = re.compile(
     r"\b(?:[Aa]ccording to|[Ii]n the words of|as (?:noted|mentioned|shown|seen|stated|discussed) (?:above|earlier"
     r"|before))\b"
@@ -57,8 +67,22 @@ _REPORTS = re.compile(
     r"|suggest(?:s|ed)?|agree)"
     r"|[Ii]t (?:has been|is) (?:scientifically )?(?:proven|proved|shown|demonstrated)) that\b"
 )
+_SAME_MATTER = re.compile(r"\b(?:[Tt]his|[Tt]hese|[Ss]uch|[Tt]hose|[Oo]f (?:it|them))\b")
+_POINTS_BACK = re.compile(
+    r"(?:This|That|These|Those|It|Its|They|Their|Them|Such|He|She|His|Her|Both|Neither|Most|Some|Many|Others?|Another"
+    r"|Only"
+    r"|By contrast|In contrast|In comparison|Meanwhile|Moreover|Furthermore|In addition|Additionally|Similarly"
+    r"|Likewise|Yet|But"
+    r"|However|Of (?:these|those|them)|Nearly all|All of)\b"
+)
+"""How a sentence opens that carries the one before it on."""
 _METHOD = re.compile(
-    r"(?:\W|\b)(?:methods?|methodology|results|findings|data|procedure|survey|sample)\b", re.IGNORECASE
+    r"(?:\d+[.)]?\s*)?(?:materials and )?(?:methods?|methodology|results|findings|data|procedure|survey"
+    r"|participants)\b.*",
+    re.IGNORECASE,
+)
+_BEFORE_METHOD = re.compile(
+    r"(?:\d+[.)]?\s*)?(?:introduction|background|literature review|theory|context|previous research)\b.*", re.IGNORECASE
 )
 
 
@@ -87,8 +111,9 @@ def find_unsupported(body: Sequence[BodyParagraph], holdings: Holdings) -> Itera
     if not any(paragraph.cites for paragraph in body):
         return
     vouched = _vouched(body)
+    is_study = any(_METHOD.fullmatch(paragraph.section) for paragraph in body)
     for paragraph in body:
-        if _METHOD.search(paragraph.section) and not paragraph.cites:
+        if is_study and not _BEFORE_METHOD.fullmatch(paragraph.section):
             continue
         for at, sentence in enumerate(paragraph.sentences):
             if sentence.cites or sentence.named or not sentence.own.strip():
@@ -98,23 +123,31 @@ def find_unsupported(body: Sequence[BodyParagraph], holdings: Holdings) -> Itera
                 yield found
 
 
-def _vouched(body: Sequence[BodyParagraph]) -> list[Figure]:
-    """The figures of every sentence that cites something: to give one of them again is to say it again."""
+def _vouched(body: Sequence[BodyParagraph]) -> list[Fact]:
+    """What the sentences state that cite something."""
     return [
-        figure
+        fact
         for paragraph in body
         for sentence in paragraph.sentences
-        if sentence.cites
-        for figure in list_figures(sentence.own)
+        if sentence.cites and (fact := Fact(sentence.own, list_figures(sentence.own))).figures
     ]
+
+
+def _is_said_again(figure: Figure, about: frozenset[str], vouched: Sequence[Fact]) -> bool:
+    """Whether a sentence that cites something has given the figure, of the same matter."""
+    shared = 0 if figure.is_telling else FEWEST_SHARED
+    return any(holds(fact.figures, figure) and len(fact.stems & about) >= shared for fact in vouched)
 
 
 def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: Sequence[Figure]) -> Unsupported | None:
     own = sentences[at].own
-    if own.rstrip().endswith("?") or _OWN.search(own) or _ATTRIBUTED.search(own):
+    if own.rstrip().endswith("?") or OWN.search(own) or _ATTRIBUTED.search(own) or "§" in own:
+        return None
+    if any(_IMAGINES.match(sentence.own.lstrip()) for sentence in sentences[:at]):
         return None
     figures = [figure for figure in list_figures(own) if not _IDIOM.search(own)]
-    loud = [figure for figure in figures if figure.kind in _LOUD and not holds(vouched, figure)]
+    about = Fact(own, ()).stems
+    loud = [figure for figure in figures if figure.kind in LOUD and not _is_said_again(figure, about, vouched)]
     if loud and not _SUPPOSES.search(own) and not _is_reckoned(sentences, at, loud):
         return _judge_figures(sentences, at, Fact(own, tuple(loud)), holdings)
     return _judge_report(sentences, at)
@@ -123,7 +156,7 @@ def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: 
 def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings: Holdings) -> Unsupported | None:
     before = _before(sentences, at)
     after = _after(sentences, at)
-    told = [holdings.holds(cited.entry, fact) for cited, _ in (*before, *after)]
+    told = [holdings.holds(cited.entry, fact, cited.pages) for cited, _ in (*before, *after)]
     if any(told):
         return None
     near = [
@@ -135,7 +168,7 @@ def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings:
         return None
     what = fact.figures[0].span.of(fact.text).strip()
     last = before[-1][0].entry if before else None
-    cited = last if last is not None and holdings.holds(last, fact) is False else None
+    cited = last if last is not None and told[len(before) - 1] is False else None
     return Unsupported(sentences[at].span, what, "not-held" if cited else "no-source", cited, holdings.find(fact))
 
 
@@ -154,7 +187,9 @@ def _before(sentences: Sequence[Sentence], at: int) -> list[tuple[Cited, int]]:
         sentence = sentences[at - back]
         if sentence.cites or sentence.named:
             named = [Cited(entry, "", opens=True) for entry in sentence.named]
-            return [(cited, back) for cited in (*named, *sentence.cites)]
+            chain = sentences[at - back : at + 1]
+            apart = back if all(_carries_on(one, other) for one, other in pairwise(chain)) else back + BACK
+            return [(cited, apart) for cited in (*named, *sentence.cites)]
     return []
 
 
@@ -165,11 +200,19 @@ def _after(sentences: Sequence[Sentence], at: int) -> list[tuple[Cited, int]]:
             break
         sentence = sentences[at + on]
         if sentence.cites:
+            apart = on if _carries_on(sentences[at], sentence) else on + AHEAD
             led = {cited.entry for cited in sentence.cites if cited.opens}
-            return [(cited, -on) for cited in sentence.cites if cited.entry not in led]
+            return [(cited, -apart) for cited in sentence.cites if cited.entry is None or cited.entry not in led]
         if sentence.named:
             break
     return []
+
+
+def _carries_on(sentence: Sentence, following: Sentence) -> bool:
+    """Whether a sentence speaks of the same matter as the one before it."""
+    if _POINTS_BACK.match(following.own.lstrip()) or _SAME_MATTER.search(following.own):
+        return True
+    return bool(Fact(sentence.own, ()).stems & Fact(following.own, ()).stems)
 
 
 def _is_reckoned(sentences: Sequence[Sentence], at: int, loud: Sequence[Figure]) -> bool:

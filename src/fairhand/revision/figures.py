@@ -12,7 +12,7 @@ from fairhand.brief.numbers import number_value
 from fairhand.model.span import Span
 
 FigureKind = Literal["share", "money", "count", "small", "year"]
-"""``small``: a count of twenty or less, or a length of time, of which prose is full."""
+"""``small``: a count of twenty or less, a length of time or a measurement, of which prose is full."""
 
 _UNITS = "one|two|three|four|five|six|seven|eight|nine"
 _TENS = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
@@ -26,18 +26,22 @@ _PARTS = {
     "ninth": 9, "tenth": 10, "twelfth": 12, "twentieth": 20, "hundredth": 100,
 }  # fmt: skip
 _DAYS = r"(?:January|February|March|April|May|June|July|August|September|October|November|December)"
+_OF_A_WORK = (
+    "[Cc]hapters?|[Aa]cts?|[Ss]cenes?|[Ff]igures?|[Tt]ables?|[Ll]ines?|[Pp]ages?|pp?\\.|[Vv]olumes?|[Pp]arts?|[Bb]ooks?"
+    "|[Aa]rticles?|[Ss]ections?|[Ss]tanzas?|[Pp]aragraphs?|[Nn]os?\\.|[Nn]umbers?|[Rr]oute|[Hh]ighway|[Aa]ppendix"
+    "|[Pp]hase"
+    "|[Gg]rades?|[Tt]itle|[Ss]onnets?|[Pp]salms?|[Aa]mendments?|[Tt]ype|[Gg]roup|[Mm]odel|[Ww]ar|[Pp]atent"
+    "|[Rr]esolution"
+    "|COVID|ISO|DC|RFC|EU|UN"
+)
+"""What is numbered, and so named and not counted."""
 _NOT_A_FIGURE = re.compile(
     rf"\b{_DAYS}\.? \d{{1,2}}(?:st|nd|rd|th)?\b(?!,\d)|\b\d{{1,2}}(?:st|nd|rd|th)? (?:of )?{_DAYS}\b"
     r"|\b\d+(?:st|nd|rd|th)\b|\b\d{3,4}s\b|\b(?:\d{1,2}:\d\d|\d{1,2} ?[ap]\.?m\.?)(?!\w)"
-    r"|\b(?:[Cc]hapters?|[Aa]cts?|[Ss]cenes?|[Ff]igures?|[Tt]ables?|[Ll]ines?|[Pp]ages?|pp?\.|[Vv]olumes?|[Pp]arts?"
-    r"|[Bb]ooks?|[Aa]rticles?|[Ss]ections?|[Ss]tanzas?|[Pp]aragraphs?|[Nn]o\.|[Nn]os\.|[Nn]umbers?|[Rr]oute"
-    r"|[Hh]ighway|[Aa]ppendix"
-    r"|[Pp]hase|[Gg]rades?|[Tt]itle|[Pp]aragraphs?|[Ss]onnets?|[Pp]salms?|[Aa]mendments?|[Tt]ype|[Gg]roup|[Mm]odel"
-    r"|[Ww]ar|COVID)"
-    rf"[- –]{_NUMERAL}(?:[-–]\d+)?"
-    r"|\b(?:first|second|other|latter|former|better|earlier|later|last|top|bottom|upper|lower) (?:half|third"
-    r"|quarter)\b|https?:\S+"
-    r"|\b[A-Za-z]+\d[\w.]*|\b\d+[A-Za-z]+\d*\b|\b24/7\b|\b\d{1,4}/\d{1,2}/\d{2,4}\b"
+    rf"|\b(?:{_OF_A_WORK})[- –]\d[\d,]*(?:\.\d+)?(?:[-–]\d+)*"
+    r"|\b(?:first|second|other|latter|former|better|earlier|later|last|top|bottom|upper|lower) (?:half|third|quarter)\b"
+    r"|https?:\S+|\S+@\S+|\(\d{1,4}(?:[–-]\d{1,4})?\)|\[\d{1,3}(?:[–,-] ?\d{1,3}){0,6}\]"
+    r"|\b[A-Z]\w+ \d+ (?:list|index)\b|\b[A-Za-z]+\d[\w.]*|\b\d+[A-Za-z]+\d*\b|\b24/7\b|\b\d{1,4}/\d{1,2}/\d{2,4}\b"
 )
 """Dates, times, ordinals, decades, places in a work, and names with a number in them."""
 _FIGURE = re.compile(
@@ -45,7 +49,7 @@ _FIGURE = re.compile(
     rf" (?:and|or) \w))"
     rf"|(?P<part>\b(?P<tops>an?|one|two|three|four|five|six|seven|eight|nine|\d)[- ](?P<part_of>"
     rf"half|halves|third|quarter|fourth|fifth|sixth|seventh|eighth|ninth|tenth|twelfth|twentieth|hundredth)s?\b"
-    r"(?! (?:of a |an? )?(?:century|hour|time|place|party|person|world|generation|grade|year|draft|way|kind|edition"
+    r"(?! (?:of a |an? )?(?:century|hour|time|place|party|person|world|generation|grade|year|draft|way|kind"
     r"|edition)\b))"
     rf"|(?P<halved>\bhalf (?:of|the|a million|a billion)\b)"
     rf"|(?P<times>\b(?:twice|thrice|(?:{_NUMERAL}|{_SPELT}) times) (?:as|the|more|less|higher|lower|larger|greater"
@@ -55,13 +59,17 @@ _FIGURE = re.compile(
     r"(?P<great>[- ](?:hundred )?(?:thousand|million|billion|trillion))?"
     r"(?P<unit>\s?(?:%|‰)|[- ](?:per ?cent|percent(?:age)?(?: points?)?)\b"
     r"|[- ](?:dollars?|pounds?|euros?|cents?|pence|shillings?|francs?|marks?|guineas?|crowns?|rupees?|yen|yuan)\b"
-    r"|[- ](?:seconds?|minutes?|hours?|days?|nights?|weeks?|months?|years?|decades?|centur(?:y|ies)|times|ways"
+    r"|[- ]?(?:[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°C?)(?![\w’'])"
+    r"|[- ](?:m\.?y|Ma|seconds?|minutes?|hours?|days?|nights?|weeks?|months?|years?|decades?|centur(?:y|ies)|times|ways"
     r"|o’clock|o'clock)\b"
     r"|[- ](?:[\w’'-]+ ){0,1}?(?:years?|months?|weeks?|days?)\b)?(?![\w]))",
     re.IGNORECASE,
 )
 _MONEY = re.compile(r"dollar|pound|euro|cent\b|cents|pence|shilling|franc|mark|guinea|crown|rupee|yen|yuan")
-_TIME = re.compile(r"second|minute|hour|day|night|week|month|year|decade|centur|times|ways|clock")
+_MEASURE = re.compile(r"[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°c?")
+_TIME = re.compile(r"second|minute|m\.?y|ma\b|hour|day|night|week|month|year|decade|centur|times|ways|clock")
+TELLING = 3
+"""Digits, noughts at either end left out, of a figure that two texts hardly share by chance (from trial)."""
 SMALL = 20
 """The greatest count of which prose is full (from trial)."""
 
@@ -75,6 +83,15 @@ class Figure:
     kind: FigureKind
     value: float
     """A share as part of one; everything else as it is counted."""
+
+    @property
+    def is_telling(self) -> bool:
+        """Whether two texts hardly have it by chance: three digits and more that are no noughts.
+
+        >>> [figure.is_telling for figure in list_figures("38,600 pounds, 500 men and 20 percent")]
+        [True, False, False]
+        """
+        return len(f"{self.value:.6g}".replace(".", "").strip("0").partition("e")[0]) >= TELLING
 
 
 @lru_cache(maxsize=16384)
@@ -121,7 +138,7 @@ def _kind(found: re.Match[str], value: float, great: str) -> tuple[FigureKind, f
         return "share", value / 100
     if found["sign"] or _MONEY.search(unit):
         return "money", value
-    if _TIME.search(unit) and value < 1000:
+    if _TIME.search(unit) or _MEASURE.fullmatch(unit.strip(" -")):
         return "small", value
     bare = found["value"].isdigit() and len(found["value"]) == 4 and not great
     if bare and 1000 <= value < 2100:

@@ -10,6 +10,7 @@ from functools import lru_cache
 from fairhand.language.content_words import list_stems
 from fairhand.language.sentences import split_sentences
 from fairhand.model.source import SourceText
+from fairhand.reading.labels import labels_in
 from fairhand.revision.figures import Figure, holds, list_figures
 
 _ROUGHLY = re.compile(
@@ -17,6 +18,8 @@ _ROUGHLY = re.compile(
     r"|at least|up to|just)\s*$",
     re.IGNORECASE,
 )
+FEWEST_SHARED_PLAIN = 4
+"""The same, where the figure is one that many texts have."""
 _NUMBER = re.compile(r"\d+")
 FEWEST_SHARED = 2
 """Telling words, besides the figure, that a sentence of a source must share with the draft's (from trial)."""
@@ -66,6 +69,13 @@ def _read_page(source: str, label: str | None, text: str) -> tuple[HeldSentence,
     return tuple(held)
 
 
+def _near(text: SourceText, pages: str) -> frozenset[str | None] | None:
+    """The labels of the pages cited and of those beside them; None where the citation tells no page of this text."""
+    labels = [page.label for page in text.pages]
+    at = [labels.index(label) for label in labels_in(pages) if label in labels] if text.paged and pages else []
+    return frozenset(label for place in at for label in labels[max(0, place - 1) : place + 2]) if at else None
+
+
 class Holdings:
     """The sources of a paper, ready to be asked whether they hold a fact."""
 
@@ -85,8 +95,13 @@ class Holdings:
             ]
         return self._read[source]
 
-    def holds(self, source: str | None, fact: Fact) -> bool | None:
+    def holds(self, source: str | None, fact: Fact, pages: str = "") -> bool | None:
         """Whether a source has one of the fact's figures, in whatever words; None where its text is not at hand.
+
+        Args:
+            source: The source's id.
+            fact: The fact.
+            pages: The pages at which it is cited; those next to them are looked at too. All of it where there are none.
 
         >>> from fairhand.model.source import Page
         >>> text = SourceText("quay", (Page("7", "Of the men 640 were permanent."),), paged=True)
@@ -94,10 +109,16 @@ class Holdings:
         >>> Holdings({"quay": text}).holds("quay", Fact(sentence, list_figures(sentence)))
         True
         """
-        if source is None or source not in self._texts or not any(page.text for page in self._texts[source].pages):
+        text = self._texts.get(source) if source is not None else None
+        if source is None or text is None or not any(page.text for page in text.pages):
             return None
+        near = _near(text, pages)
+        about = fact.stems
         return any(
-            holds(held.figures, figure, fact.is_rough(figure)) for held in self.of(source) for figure in fact.figures
+            holds(held.figures, figure, fact.is_rough(figure)) and about & held.stems
+            for held in self.of(source)
+            if near is None or held.label in near
+            for figure in fact.figures
         )
 
     def find(self, fact: Fact, besides: Collection[str] = ()) -> HeldSentence | None:
@@ -114,6 +135,7 @@ class Holdings:
             for held in self.of(source):
                 shared = len(fact.stems & held.stems)
                 same = sum(holds(held.figures, figure) for figure in fact.figures)
-                if same and shared >= FEWEST_SHARED and (best is None or shared + 2 * same > best[0]):
+                telling = any(figure.is_telling and holds(held.figures, figure) for figure in fact.figures)
+                if same and shared >= (FEWEST_SHARED if telling else FEWEST_SHARED_PLAIN) and (best is None or shared + 2 * same > best[0]):
                     best = shared + 2 * same, held
         return best[1] if best else None

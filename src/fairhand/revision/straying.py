@@ -17,6 +17,8 @@ FEWEST_PARAGRAPHS = 5
 """Paragraphs of a paper from which it can be told that one of them strays."""
 SHARED = 0.36
 """Share of a paragraph's words that other paragraphs have too, below which it may stray (from trial)."""
+SHARED_UNCITED = 0.24
+"""The same in a paper of which most paragraphs cite nothing, so that to cite nothing tells nothing (from trial)."""
 NAMED = 0.15
 """Share of its words that the focus, thesis, title and points have, below which it may stray (from trial)."""
 
@@ -45,6 +47,8 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
     if len(body) < FEWEST_PARAGRAPHS:
         return
     weights = Weights(texts)
+    citing = sum(bool(paragraph.cites) for paragraph in body)
+    least = SHARED if 2 * citing >= len(body) else SHARED_UNCITED
     named_stems = set(count_stems(aims))
     for at, paragraph in enumerate(body):
         if paragraph.role != "body" or paragraph.cites:
@@ -55,5 +59,5 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
             continue
         shared = sum(many for stem, many in counts.items() if weights.among[stem] > 1) / total
         named = sum(many for stem, many in counts.items() if stem in named_stems) / total
-        if shared < SHARED and named < NAMED:
+        if shared < least and named < NAMED:
             yield Strays(at, paragraph.own_span, shared, named)
