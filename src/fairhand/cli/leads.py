@@ -62,7 +62,7 @@ def command(
 def mark_source(opened: OpenPaper, source: str, mark: bool) -> None:
     """The source is marked as read for its references only, or as read whole."""
     from fairhand.errors import FairhandError
-    from fairhand.session.leads import read_for_references
+    from fairhand.session.lead_choices import read_for_references
 
     entry = opened.look().entries.get(source)
     if entry is None:
@@ -77,31 +77,31 @@ def decide(
 ) -> None:
     """A lead is taken, put aside or brought back."""
     from fairhand.desk.clock import now
-    from fairhand.session.leads import bring_back, find_lead, put_aside, take_lead
+    from fairhand.session.lead_choices import bring_back, put_aside, take_lead
 
-    when = now(opened.look().paper.desk.time_zone).isoformat(timespec="seconds")
+    at = now(opened.look().paper.desk.time_zone)
     if take:
-        id_ = take_lead(opened.folder, find_lead(found, take), opened.look().names)
+        id_ = take_lead(opened.folder, found.find(take), opened.look().names)
         say(f"{id_} is a source now; look at what its reference says of it, and get its text.")
     if aside:
-        put_aside(opened.folder, find_lead(found, aside), why, when)
+        put_aside(opened.folder, found.find(aside), why, at)
         say(f"{aside} is put aside.")
     if back:
-        bring_back(opened.folder, find_lead(found, back), when)
+        bring_back(opened.folder, found.find(back), at)
         say(f"{back} is among the leads again.")
 
 
 def show(found: LeadsFound, names: Mapping[str, str], most: int, *, words: bool) -> None:
     """The leads with their reasons, and what was put aside."""
-    from fairhand.session.leads import tell_found, tell_lead, tell_pointers
+    from fairhand.leads.telling import tell_found, tell_kind, tell_lead, tell_pointers
 
-    say(tell_found(found))
+    say(tell_found(len(found.leads), found.mined))
     for one in found.leads[:most]:
         say()
         say(f"{tell_lead(one.lead)} [{one.lead.entry.id}]", 0, 4)
         for reason in one.reasons:
             say(f"{reason[0].upper()}{reason[1:]}{'' if reason[-1] in '.?!”' else '.'}", 4)
-        say(f"In {tell_pointers(one.lead, names)}.", 4)
+        say(f"{tell_kind(one.lead)}. In {tell_pointers(one.lead, names)}.", 4)
         if words:
             for pointer in one.lead.pointers:
                 say(f"“{pointer.raw}”", 4, 6)

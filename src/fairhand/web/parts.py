@@ -35,7 +35,13 @@ PARTS = (
     ),
     Part(
         "Research",
-        (Leaf("sources", "Sources"), Leaf("find", "Find"), Leaf("notes", "Notes"), Leaf("support", "Support")),
+        (
+            Leaf("sources", "Sources"),
+            Leaf("leads", "Leads"),
+            Leaf("find", "Find"),
+            Leaf("notes", "Notes"),
+            Leaf("support", "Support"),
+        ),
     ),
     Part(
         "Drafting",

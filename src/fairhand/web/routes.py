@@ -20,6 +20,7 @@ PAGES = (
     "points_page",
     "sources_page",
     "adding_page",
+    "leads_page",
     "find_page",
     "source_text_page",
     "source_page",
