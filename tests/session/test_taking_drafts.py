@@ -10,6 +10,8 @@ import pytest
 from docx.oxml import parse_xml
 from docx.oxml.ns import nsdecls
 
+from fairhand.desk.record import list_states, state_bytes
+from fairhand.readers.remarks_file import read_remarks
 from fairhand.session.taking import take_file
 
 FIRST = ("The mill stood by the river.", "It ground for two hundred years.")
@@ -42,11 +44,11 @@ def written(*paragraphs: str, inserted: str = "", comment: str = "") -> bytes:
     return kept.getvalue()
 
 
-def take(paper: Path, data: bytes, *, refuse: bool = False) -> str:
+def take(paper: Path, data: bytes, *, refuse: bool = False, replace: bool = False) -> str:
     """What is said of it."""
     file = paper.parent / "mills.docx"
     file.write_bytes(data)
-    return "\n".join(take_file(paper, file, refuse=refuse))
+    return "\n".join(take_file(paper, file, refuse=refuse, replace=replace))
 
 
 def test_tracked_changes_are_accepted_or_refused_and_comments_told(paper: Path) -> None:
@@ -54,7 +56,9 @@ def test_tracked_changes_are_accepted_or_refused_and_comments_told(paper: Path) 
     data = written(*FIRST, inserted="Then it stopped.", comment="Which river?")
     told = take(paper, data)
     assert "One tracked change was accepted; fairhand take --refuse refuses them." in told
-    assert "One comment stands in it" in told
+    assert "One comment is kept" in told
+    (remark,) = read_remarks((paper / "marks.jsonl").read_text("utf-8"))
+    assert (remark.exact, remark.said, remark.by) == (FIRST[0], "Which river?", "Ines Mora")
     assert (paper / "draft.md").read_text("utf-8") == f"{FIRST[0]}\n\n{FIRST[1]} Then it stopped.\n"
     assert "refused" in take(paper, data, refuse=True)
     assert (paper / "draft.md").read_text("utf-8") == "\n\n".join(FIRST) + "\n"
@@ -66,3 +70,37 @@ def test_a_draft_that_comes_again_is_held_against_the_former(paper: Path) -> Non
     told = take(paper, written(FIRST[0], "It ground for two hundred long years.", "Nobody knows why it stopped."))
     assert "revised in argument: 1 sentence new; in wording: 1 sentence." in told
     assert "fairhand record --file draft.md" in told
+
+
+def test_what_was_changed_here_stands_when_the_draft_comes_again(paper: Path) -> None:
+    """Passage by passage; what both changed is named; a stet and the record keep what they had."""
+    take(paper, written(*FIRST))
+    mine = (paper / "draft.md").read_text("utf-8").replace("stood by", "leaned on")
+    (paper / "draft.md").write_text(mine, "utf-8")
+    (paper / "marks.jsonl").write_text('{"type": "Annotation"}\n', "utf-8")
+    told = take(paper, written(FIRST[0], "It ground for three hundred years.", comment="Which river?"))
+    assert "One passage that you changed here stands as you left it." in told
+    assert (paper / "draft.md").read_text("utf-8") == (
+        "The mill leaned on the river.\n\nIt ground for three hundred years.\n"
+    )
+    assert (paper / "marks.jsonl").read_text("utf-8").startswith('{"type": "Annotation"}\n')
+    told = take(paper, written("The mill stood near the river.", "It ground for three hundred years."))
+    assert "Changed here and in the file; the file’s stands" in told
+    assert "leaned" not in (paper / "draft.md").read_text("utf-8")
+    assert any(b"leaned" in state_bytes(paper, state.seq) for state in list_states(paper, "draft.md"))
+
+
+def test_the_file_alone_stands_on_request(paper: Path) -> None:
+    """Whatever was changed here, which the record keeps."""
+    take(paper, written(*FIRST))
+    (paper / "draft.md").write_text("Other matter.\n", "utf-8")
+    assert "as you left" not in take(paper, written(*FIRST), replace=True)
+    assert (paper / "draft.md").read_text("utf-8") == "\n\n".join(FIRST) + "\n"
+
+
+def test_a_draft_that_never_came_from_a_file_gives_way(paper: Path) -> None:
+    """Nothing is joined that did not begin alike; what stood there is in the record."""
+    (paper / "draft.md").write_text("Other matter.\n", "utf-8")
+    take(paper, written(*FIRST))
+    assert (paper / "draft.md").read_text("utf-8") == "\n\n".join(FIRST) + "\n"
+    assert any(state_bytes(paper, state.seq) == b"Other matter.\n" for state in list_states(paper, "draft.md"))

@@ -14,12 +14,14 @@ from fairhand.cli.screen import say
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
 @click.option("--refuse", is_flag=True, help="Refuse the tracked changes of a DOCX; without this they are accepted.")
-def command(file: Path, paper: Path, refuse: bool) -> None:
+@click.option("--replace", is_flag=True, help="Let the file's draft stand alone, whatever was changed here meanwhile.")
+def command(file: Path, paper: Path, refuse: bool, replace: bool) -> None:
     """Bring FILE into the paper: a draft (.docx, .odt), or a list of sources (.bib, .ris, .nbib, .json).
 
-    The draft that was there is kept in the record; sources that are there already stay as they are.
+    Of a draft that comes again, what was changed here since stands, passage by passage, and its comments are kept with
+    their places. The draft that was there is kept in the record; sources that are there already stay as they are.
     """
     from fairhand.session.taking import take_file
 
-    for line in take_file(paper, file, refuse=refuse):
+    for line in take_file(paper, file, refuse=refuse, replace=replace):
         say(line)

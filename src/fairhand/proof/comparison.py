@@ -106,7 +106,7 @@ def _tell(
     revisions: Sequence[Revision] = (),
 ) -> Iterator[Difference]:
     """The differences in order, each with the revisions that stand in it, now or, where they are gone, then."""
-    for match in _match_parts(old, new):
+    for match in match_parts(old, new):
         before, after = "\n\n".join(old[n] for n in match.old), "\n\n".join(new[n] for n in match.new)
         if match.fate == "kept" and before.split() == after.split():
             continue
@@ -120,7 +120,7 @@ def _tell(
         yield Difference(fate, before, after, *_differing(before, after), own)
 
 
-def _match_parts(old: Sequence[str], new: Sequence[str]) -> list[ParagraphMatch]:
+def match_parts(old: Sequence[str], new: Sequence[str]) -> list[ParagraphMatch]:
     """The matches of headings with headings, and of the rest with the rest: a heading is never joined to its text."""
     matches = []
     for wanted in (True, False):

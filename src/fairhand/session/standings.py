@@ -18,12 +18,12 @@ from fairhand.language.words import words
 from fairhand.model.requirement import Requirement, Value
 from fairhand.planning.pace import WHERE, Logged, read_log
 from fairhand.planning.standing import Milestone, Standing, Unread, Wishes, read_wishes
+from fairhand.readers.register import WHERE as READERS
+from fairhand.readers.register import read_register
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.deadlines import due_hour
 from fairhand.readiness.naming import name_entry
 from fairhand.readiness.verdicts.length import allowed_range
-from fairhand.readers.register import WHERE as READERS
-from fairhand.readers.register import read_register
 from fairhand.reading.labels import labels_in
 from fairhand.reading.notes_file import read_notes
 from fairhand.session.focus import look_at_focus

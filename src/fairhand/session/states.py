@@ -141,6 +141,12 @@ def first_state(folder: Path, name: str) -> State | None:
     return next(iter(list_states(folder, name)), None)
 
 
+def last_state(folder: Path, name: str) -> State | None:
+    """The present state of a file, as it is kept; None where none is."""
+    keep_record(read_paper(folder))
+    return next(reversed(list_states(folder, name)), None)
+
+
 def later_states(folder: Path, state: State) -> tuple[Saved, ...]:
     """The states of a file after one of them, the latest first, as they are listed: those it can be held against."""
     files = read_paper(folder)

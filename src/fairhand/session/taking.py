@@ -8,6 +8,7 @@ from pathlib import Path
 
 from fairhand.citing.entry_files import ENDINGS, read_entries
 from fairhand.desk.paper_files import read_paper
+from fairhand.desk.record import list_states, state_bytes
 from fairhand.desk.seen import FileSeen, see_file
 from fairhand.desk.writing import write_file
 from fairhand.errors import UnknownFormat
@@ -15,10 +16,15 @@ from fairhand.language.counts import open_with
 from fairhand.model.remark import Returned
 from fairhand.press.pandoc import run_pandoc
 from fairhand.proof.comparison import compare_states
+from fairhand.proof.joining import Joined, join_drafts
 from fairhand.proof.revised import list_sentences, tell_revisions
+from fairhand.readers.gathering import gather_remarks
+from fairhand.readers.remarks_file import put_remarks
 from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.taking import read_taken, take_request
+from fairhand.session.editing import DRAFT, read_text, save_text
+from fairhand.session.readers import MARKS
 from fairhand.session.saving import keep_record
 from fairhand.session.sources import LIST, join_list
 
@@ -27,15 +33,17 @@ READERS: Mapping[str, Callable[[bytes, str], Returned]] = {".docx": read_returne
 DRAFTS = tuple(READERS)
 
 
-def take_file(folder: Path, file: Path, *, refuse: bool = False) -> Iterator[str]:
+def take_file(folder: Path, file: Path, *, refuse: bool = False, replace: bool = False) -> Iterator[str]:
     """The file is brought in: a draft becomes ``draft.md``, a list's sources join ``sources.json``.
 
-    What stood there before is kept in the record. What is said is what was done, and each fault.
+    Of a draft that comes again, what was changed here meanwhile stands. What stood there before is kept in the record.
+    What is said is what was done, and each fault.
 
     Args:
         folder: The paper's folder.
         file: The file.
         refuse: Whether the tracked changes of a draft (DOCX) are refused, and not accepted.
+        replace: Whether the draft becomes the file's, whatever was changed here.
 
     Raises:
         UnknownFormat: It is neither a draft nor a list of sources that is read.
@@ -45,7 +53,7 @@ def take_file(folder: Path, file: Path, *, refuse: bool = False) -> Iterator[str
     kind = file.suffix.lower()
     seen = see_file(file, file.name)
     if kind in DRAFTS:
-        yield from _take_draft(folder, seen, kind, refuse=refuse)
+        yield from take_draft(folder, seen.data, seen.name, refuse=refuse, replace=replace)
     elif kind in ENDINGS:
         yield from _take_list(folder, seen)
     else:
@@ -53,32 +61,75 @@ def take_file(folder: Path, file: Path, *, refuse: bool = False) -> Iterator[str
         raise UnknownFormat(message)
 
 
-def _take_draft(folder: Path, seen: FileSeen, kind: str, *, refuse: bool) -> Iterator[str]:
-    text, problems = read_taken(run_pandoc(take_request(seen.data, kind, seen.name, refuse=refuse)), seen.name)
+def take_draft(folder: Path, data: bytes, name: str, *, refuse: bool = False, replace: bool = False) -> Iterator[str]:
+    """The draft of a word processor's file is ``draft.md``; the arguments and errors are those of ``take_file``."""
+    kind = Path(name).suffix.lower()
+    text, problems = read_taken(run_pandoc(take_request(data, kind, name, refuse=refuse)), name)
     files = read_paper(folder)
     keep_record(files)
-    present = files.files.get("draft.md")
-    write_file(folder, "draft.md", text.encode(), present.sha256 if present else None, how="taken")
-    words = len(text.split())
-    yield f"The draft of {seen.name} is draft.md now, {words:,} words long."
+    present = files.files.get(DRAFT)
+    was = present.text.replace("\r\n", "\n") if present else ""
+    base = None if replace else _taken_before(folder, was)
+    written = write_file(folder, DRAFT, text.encode(), present.sha256 if present else None, how="taken")
+    joined = join_drafts(base, was, text) if base is not None else Joined(text)
+    if joined.text != text:
+        write_file(folder, DRAFT, joined.text.encode(), written.sha256)
+    yield f"The draft of {name} is {DRAFT} now, {len(joined.text.split()):,} words long."
     if present:
-        told = tell_revisions(list_sentences(compare_states("draft.md", present.text, text)))
+        told = tell_revisions(list_sentences(compare_states(DRAFT, was, joined.text)))
         yield f"Against the draft that stood there it is revised {told}." if told else "No sentence of it was revised."
-        yield "The draft that stood there is in the record: fairhand record --file draft.md"
-    yield from _tell_written_in(seen, kind, refuse=refuse)
+        yield f"The draft that stood there is in the record: fairhand record --file {DRAFT}"
+    yield from _tell_joined(joined)
+    yield from _take_written_in(folder, data, name, refuse=refuse)
     yield from map(str, problems)
 
 
-def _tell_written_in(seen: FileSeen, kind: str, *, refuse: bool) -> Iterator[str]:
-    """What others wrote into the file, counted."""
-    counted = Counter(one.kind for one in READERS[kind](seen.data, seen.name).remarks)
+def _taken_before(folder: Path, was: str) -> str | None:
+    """The draft as it was last brought in, where it was changed here since; None where it was not."""
+    taken = [state for state in list_states(folder, DRAFT) if state.how == "taken"]
+    if not taken:
+        return None
+    base = state_bytes(folder, taken[-1].seq).decode("utf-8-sig", "replace").replace("\r\n", "\n")
+    return None if base == was else base
+
+
+def _tell_joined(joined: Joined) -> Iterator[str]:
+    """What of the draft stands as it was changed here, and what both changed."""
+    if joined.here:
+        told = open_with(joined.here, "passage that you changed here stands", "passages that you changed here stand")
+        yield f"{told} as you left {'it' if joined.here == 1 else 'them'}."
+    for here, there in joined.both:
+        yield (
+            f"Changed here and in the file; the file’s stands: “{_short(there)}”; here it was “{_short(here)}”."
+            if there and here
+            else f"Changed here and taken out in the file, and so out now: “{_short(here)}”."
+            if here
+            else f"Taken out here and changed in the file, and so in again: “{_short(there)}”."
+        )
+
+
+def _short(text: str, most: int = 14) -> str:
+    words = text.split()
+    return " ".join(words) if len(words) <= most else f"{' '.join(words[:most])} …"
+
+
+def _take_written_in(folder: Path, data: bytes, name: str, *, refuse: bool) -> Iterator[str]:
+    """What others wrote into the file: changes were settled, and comments are kept among the readers' remarks."""
+    kind = Path(name).suffix.lower()
+    returned = READERS[kind](data, name)
+    counted = Counter(one.kind for one in returned.remarks)
     if changes := counted["insertion"] + counted["deletion"]:
         done, other = ("refused", "accepts") if refuse else ("accepted", "refuses")
         way = "fairhand take without --refuse" if refuse else "fairhand take --refuse"
         told = f"{open_with(changes, 'tracked change was', 'tracked changes were')} {done}"
         yield told + (f"; {way} {other} them." if kind == ".docx" else ".")
-    if counted["comment"]:
-        yield f"{open_with(counted['comment'], 'comment stands', 'comments stand')} in it, and none in the draft."
+    comments = [one for one in gather_remarks(returned, "", name) if one.kind == "comment"]
+    if comments:
+        marks = read_text(folder, MARKS)
+        text = put_remarks(marks.text, comments)
+        if text != marks.text:
+            save_text(folder, MARKS, text, marks.seen)
+        yield f"{open_with(len(comments), 'comment is', 'comments are')} kept with their places: fairhand readers"
 
 
 def _take_list(folder: Path, seen: FileSeen) -> Iterator[str]:

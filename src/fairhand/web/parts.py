@@ -67,7 +67,7 @@ PARTS = (
     ),
 )
 """Preparation, Research, Drafting, Correction."""
-BESIDES = (Leaf("states", "Earlier states"),)
+BESIDES = (Leaf("states", "Earlier states"), Leaf("take", "A draft from a file"))
 """Pages that belong to no part."""
 
 LEAVES = {leaf.name: leaf for leaves in (*(part.leaves for part in PARTS), BESIDES) for leaf in leaves}

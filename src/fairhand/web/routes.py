@@ -39,6 +39,7 @@ PAGES = (
     "verdict_page",
     "hand_in_page",
     "states_page",
+    "taking_page",
     "paper_page",
 )
 """The modules of ``fairhand.web`` that have a tuple ``ROUTES``."""
