@@ -22,7 +22,8 @@ from fairhand.desk.record_file import (
     read_blob,
     read_state,
 )
-from fairhand.desk.state import BEFORE_ALL, How, Row, State, name_state
+from fairhand.desk.seen import hash_bytes
+from fairhand.desk.state import BEFORE_ALL, How, Link, Row, State, name_state
 from fairhand.errors import DeskError, NoSuchState, RecordDamaged
 from fairhand.model.problem import Problem
 
@@ -92,6 +93,21 @@ def list_states(folder: Path, name: str | None = None) -> tuple[State, ...]:
         rows = list_rows(record) if record else []
     states = (row.tell() for row in rows)
     return tuple(state for state in states if state and name in (None, state.name))
+
+
+def list_links(folder: Path) -> tuple[Link, ...]:
+    """The chain of all states that can be read, oldest first, without their bytes.
+
+    Raises:
+        RecordDamaged: The record cannot be opened at all.
+    """
+    links = []
+    with open_to_read(folder) as record:
+        for row in list_rows(record) if record else ():
+            with contextlib.suppress(*FAULTS, ValueError, TypeError):
+                if record and row.tell():
+                    links.append(Link(row, hash_bytes(read_blob(record, row.seq))))
+    return tuple(links)
 
 
 def state_bytes(folder: Path, seq: int) -> bytes:

@@ -6,6 +6,7 @@ import dataclasses
 import datetime as dt
 import hashlib
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
@@ -58,8 +59,12 @@ class Row:
 
     def chain(self, before: str, blob: bytes) -> str:
         """The hash that it has after a state of the hash ``before``, with these compressed bytes."""
+        return self.chain_by(before, hash_bytes(blob))
+
+    def chain_by(self, before: str, blob_sha256: str) -> str:
+        """The same by the hash of its compressed bytes, for who has not the bytes themselves."""
         told = dataclasses.astuple(dataclasses.replace(self, hash=before))
-        return hashlib.sha256(json.dumps([*told, hash_bytes(blob)]).encode()).hexdigest()
+        return hashlib.sha256(json.dumps([*told, blob_sha256]).encode()).hexdigest()
 
     def tell(self) -> State | None:
         """The state that others see, or None where the row is too damaged to be one."""
@@ -68,6 +73,25 @@ class Row:
             return State(int(self.seq), str(self.name), at, self.how, int(self.size), str(self.sha256), str(self.hash))
         except (TypeError, ValueError):
             return None
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One state in the chain, without its bytes: enough to see on any machine that it follows from the one before."""
+
+    row: Row
+    blob_sha256: str
+    """The hash of its compressed bytes."""
+
+
+def find_breaks(links: Sequence[Link]) -> tuple[int, ...]:
+    """The numbers of the states that do not follow from the one before, or are out of order; none where all do."""
+    before, last, breaks = BEFORE_ALL, 0, []
+    for link in links:
+        if link.row.seq <= last or link.row.chain_by(before, link.blob_sha256) != link.row.hash:
+            breaks.append(link.row.seq)
+        before, last = link.row.hash, link.row.seq
+    return tuple(breaks)
 
 
 def name_state(state: State, time_zone: str = "") -> str:

@@ -59,15 +59,17 @@ PARTS = (
         (
             Leaf("copy-edit", "Copy-edit"),
             Leaf("proof", "The proof"),
+            Leaf("aloud", "Aloud"),
             Leaf("readers", "First readers"),
             Leaf("verdict", "Verdict"),
             Leaf("fair-copy", "Fair copy"),
+            Leaf("final", "Final reading"),
             Leaf("hand-in", "Hand-in"),
         ),
     ),
 )
 """Preparation, Research, Drafting, Correction."""
-BESIDES = (Leaf("states", "Earlier states"), Leaf("take", "A draft from a file"))
+BESIDES = (Leaf("record", "The record"), Leaf("states", "Earlier states"))
 """Pages that belong to no part."""
 
 LEAVES = {leaf.name: leaf for leaves in (*(part.leaves for part in PARTS), BESIDES) for leaf in leaves}

@@ -1,0 +1,1 @@
+"""The record as it is read: how the paper came to be, sitting by sitting, in words and in a picture."""
