@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from fairhand.press.apart import Limits
+from fairhand.session import reading_bounded
 from fairhand.session.intake import Taken, take_files
 from fairhand.session.job import Job
 from fairhand.session.opened import OpenPaper
@@ -61,13 +62,46 @@ def zipped(members: Mapping[str, str]) -> bytes:
     return out.getvalue()
 
 
-def test_a_pdf_that_expands_without_end_is_bounded(demo_paper: Path) -> None:
-    """A few kilobytes that are packed twice and hold gigabytes of drawing: it is stopped, or read as empty."""
+def endless_pdf() -> bytes:
+    """A PDF of a few kilobytes, packed twice, that holds gigabytes of drawing."""
     packer = zlib.compressobj(9)
     inner = [packer.compress(b"q Q " * 2**20) for _ in range(400)]
     packed = zlib.compress(b"".join(inner) + packer.flush(), 9)
     stream = b"<</Filter[/FlateDecode/FlateDecode]/Length %d>>stream\n" % len(packed) + packed + b"\nendstream"
-    data = one_page(stream)
+    return one_page(stream)
+
+
+@pytest.mark.parametrize("place", ["sources/osei-2014.pdf", "brief/later.pdf"])
+def test_what_was_put_there_by_hand_is_bounded_too(
+    demo_paper: Path, place: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A source or a sheet that never was taken in: one line tells of it, and the rest of the paper is read."""
+    monkeypatch.setattr(reading_bounded, "LIMITS", TIGHT)
+    (demo_paper / place).parent.mkdir(exist_ok=True)
+    (demo_paper / place).write_bytes(endless_pdf())
+    paper = OpenPaper(demo_paper)
+    texts = paper.look().paper.texts
+    assert texts.get("haldane-2008") is not None
+    assert place.startswith("brief") or texts.get("osei-2014") is None
+    (told,) = [one for one in (*paper.look().paper.problems, *paper.text_problems) if place in str(one)]
+    assert "too much time or memory" in str(told)
+    monkeypatch.setattr("fairhand.press.apart.do_apart", None)  # it is not tried again
+    again = OpenPaper(demo_paper)
+    assert "osei-2014" in again.look().paper.texts or place.startswith("sources")
+    assert any(place in str(one) for one in (*again.look().paper.problems, *again.text_problems))
+
+
+def test_a_pdf_of_many_damaged_sheets_is_told_in_one_line(demo_paper: Path) -> None:
+    """Two thousand lines would hide every other."""
+    ring = make_pdf(b"<</Type/Catalog/Pages 2 0 R>>", b"<</Type/Pages/Count 2000/Kids[2 0 R 2 0 R]>>")
+    told = take(demo_paper, "ring.pdf", ring).problems
+    assert "2000 of its 2000 sheets are damaged" in told[0]
+    assert len(told) <= 2
+
+
+def test_a_pdf_that_expands_without_end_is_bounded(demo_paper: Path) -> None:
+    """A few kilobytes that are packed twice and hold gigabytes of drawing: it is stopped, or read as empty."""
+    data = endless_pdf()
     assert len(data) < 100_000
     taken = take(demo_paper, "endless.pdf", data)
     assert taken.problems

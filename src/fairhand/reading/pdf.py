@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from pypdfium2 import PdfDocument
 
 MOST_PAGES = 3000
+MOST_TOLD = 5
+"""Damaged sheets that are told one by one."""
 _MOST_CHARACTERS = 30_000_000
 _NEEDS_PASSWORD = 4
 """PDFium's error code for a file that asks for a password."""
@@ -78,7 +80,7 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
 
     count = len(document)
     texts = []
-    problems = []
+    damaged: list[int] = []
     total = 0
     for number in range(count):
         try:
@@ -86,9 +88,7 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
             text = page.get_textpage().get_text_range()
             page.close()
         except pypdfium2.PdfiumError:
-            problems.append(
-                Problem(f"{file}, sheet {number + 1}", "it is damaged and was left out", "get the file again")
-            )
+            damaged.append(number + 1)
             text = ""
         text = unicodedata.normalize("NFC", text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", ""))
         text = _NOT_JOINED.sub("-\n", text)
@@ -96,6 +96,7 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
         if total > _MOST_CHARACTERS:
             raise FileTooLarge(f"{file}: it holds more text than is read at once; save the part that you use")
         texts.append(text)
+    problems = list(_tell_damaged(file, damaged, count))
     bare = sum(not text.strip() for text in texts)
     if bare * 2 > count:
         which = "its pages are" if bare == count else f"{bare} of its {count} pages are"
@@ -108,3 +109,13 @@ def _leaves(document: PdfDocument, file: str) -> Leaves:
         )
     labels = tuple(document.get_page_label(number) for number in range(count))
     return Leaves(tuple(texts), leaved=True, labels=labels if any(labels) else None, problems=tuple(problems))
+
+
+def _tell_damaged(file: str, damaged: Sequence[int], count: int) -> Iterator[Problem]:
+    """What is said of damaged sheets: of each where they are few, of all of them at once where they are many."""
+    if len(damaged) > MOST_TOLD:
+        what = f"{len(damaged)} of its {count} sheets are damaged and were left out"
+        yield Problem(file, what, "get the file again")
+        return
+    for number in damaged:
+        yield Problem(f"{file}, sheet {number}", "it is damaged and was left out", "get the file again")

@@ -15,8 +15,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import Page, SourceText
 from fairhand.reading.kinds import kind_of
-from fairhand.reading.sheet import read_sheet_text
-from fairhand.reading.source import read_source
+from fairhand.session.reading_bounded import read_sheet_bounded, read_source_bounded
 
 READ_BY = "3"
 """Raised when sources are read otherwise than before, so that what was kept is read again."""
@@ -79,7 +78,7 @@ class SourceTexts(Mapping[str, SourceText]):
                 return _thaw(kept, file.name, entry)
             except (ValueError, KeyError, TypeError):
                 pass  # what was kept is damaged: read the file again
-        text, problems = read_source(file.data, file.name, entry)
+        text, problems = read_source_bounded(file.data, file.name, entry, self.files.folder)
         keep_text(self.files.folder, file.sha256, entry, text, problems)
         return text, problems
 
@@ -106,7 +105,7 @@ def read_sheet(sheet: FileSeen, paper: Path | None = None) -> tuple[str, tuple[P
         from fairhand.session.photographed import read_photograph  # with all that work apart needs
 
         return read_photograph(sheet.data, sheet.name, paper)
-    return read_sheet_text(sheet.data, sheet.name)
+    return read_sheet_bounded(sheet.data, sheet.name, paper)
 
 
 def _preference(file: FileSeen) -> int:
