@@ -10,7 +10,8 @@ from pathlib import Path
 from typing import Literal
 
 from fairhand.desk.disk import is_writable, put_file
-from fairhand.desk.places import CACHE, RECORD, find_desk, walk_folder
+from fairhand.desk.other_papers import list_put_away
+from fairhand.desk.places import CACHE, DONE, RECORD, find_desk, walk_folder
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FolderNotWritable
 
@@ -95,5 +96,7 @@ def _list_files(folder: Path) -> Iterator[tuple[str, Path]]:
     around = find_desk(folder) or folder.parent
     for name in ("desk.toml", "lapses.toml"):
         yield name, around / name
+    for path in list_put_away(folder):
+        yield f"{DONE}/{path.parent.name}/{path.name}", path
     for path in walk_folder(around / "courses"):
         yield path.relative_to(around).as_posix(), path

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from fairhand.model.entry import Entry
 from fairhand.model.focus import Focus
+from fairhand.model.own_paper import OwnPaper
 from fairhand.model.point import Points
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Brief, Requirement
@@ -43,6 +44,8 @@ class Paper:
     desk: DeskSettings = field(default_factory=DeskSettings)
     stets: tuple[Stet, ...] = ()
     """What the writer lets stand."""
+    own_papers: tuple[OwnPaper, ...] = ()
+    """The writer's other papers on the desk, which the draft is held against too."""
     rulings: tuple[Ruling, ...] = ()
     """What the writer decided of the independence of two sources."""
     style: str = DEFAULT_STYLE

@@ -22,7 +22,7 @@ from fairhand.fair_copy.layout import layout_for
 from fairhand.fair_copy.student_papers import PLAIN_PAGE
 from fairhand.fidelity.allowed import QuotationRules
 from fairhand.fidelity.allowed import rules_for as quotation_rules_for
-from fairhand.fidelity.copying import Likeness, find_likenesses, own_words
+from fairhand.fidelity.copying import Likeness, OwnWords, find_likenesses, own_words
 from fairhand.fidelity.match import QuotationMatch
 from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.fidelity.quotation import find_quotation
@@ -51,7 +51,7 @@ TOGETHER = 120
 """Characters that may lie between a quotation and its citation for a finding to take in both."""
 WITHOUT_BRIEF = frozenset(
     "manuscript entries names mentions resolved _understood spoken cited cited_by_name cited_quotations prepared"
-    " title_quotations style quotation_rules likenesses".split()
+    " title_quotations style quotation_rules likenesses own_likenesses".split()
 )
 """What is worked out from the draft, the sources and the style alone."""
 
@@ -244,8 +244,25 @@ class Analysis:
     @cached_property
     def likenesses(self) -> tuple[tuple[int, Likeness], ...]:
         """What in the writer's own words is like a source's, each with where its paragraph begins."""
-        manuscript = self.manuscript
         shelf = shelve(tuple(self.prepared.values()))
+        return tuple((start, one) for start, own in self.own_passages for one in find_likenesses(own, shelf))
+
+    @cached_property
+    def own_likenesses(self) -> tuple[tuple[int, Likeness], ...]:
+        """What is like another paper of the writer's own, and no source's, each with where its paragraph begins."""
+        shelf = shelve(tuple(prepare(one.text) for one in self.paper.own_papers))
+        of_sources = [likeness.span.shifted(start) for start, likeness in self.likenesses]
+        found = ((start, one) for start, own in self.own_passages for one in find_likenesses(own, shelf))
+        return tuple(
+            (start, one)
+            for start, one in (found if shelf.sources else ())
+            if not any(one.span.shifted(start).overlaps(span) for span in of_sources)
+        )
+
+    @cached_property
+    def own_passages(self) -> tuple[tuple[int, OwnWords], ...]:
+        """The words of each paragraph that are the writer's own, with where it begins."""
+        manuscript = self.manuscript
         quoted = [quotation.span for quotation in manuscript.quotations]
         skipped = sorted([mention.span for mention in self.mentions] + manuscript.left_matter)
         lists = [section.span for kind, section in named_sections(manuscript) if kind == "references"]
@@ -258,8 +275,7 @@ class Analysis:
                 tuple(each.shifted(-span.start) for each in spans if each.overlaps(span))
                 for spans in (paragraph.sentences, quoted, skipped)
             ]
-            own = own_words(span.of(manuscript.text), *within)
-            out += [(span.start, likeness) for likeness in find_likenesses(own, shelf)]
+            out.append((span.start, own_words(span.of(manuscript.text), *within)))
         return tuple(out)
 
     @cached_property

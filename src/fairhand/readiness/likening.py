@@ -1,19 +1,28 @@
-"""What is said of the writer's own words where a source has nearly the same."""
+"""What is said of the writer's own words where a source, or another paper of the writer's, has nearly the same."""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
-from fairhand.fidelity.copying import How
+from fairhand.fidelity.copying import BREAK, How, Likeness
 from fairhand.fidelity.passages import Passage
+from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.fidelity.wordings import differing_wordings
 from fairhand.language.counts import count_of
+from fairhand.model.finding import Wordings
+from fairhand.model.own_paper import OwnPaper
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import name_place
 
 CAUTION = "This is a place to look, never a verdict."
+LEAVE = (
+    "What was handed in once may be handed in again only with your instructor's leave, and then with a note that says"
+    " so."
+)
+"""What is said beside words of the writer's own."""
 
 
 def remarks_on_likeness(analysis: Analysis, how: How, cited: str, uncited: str) -> Iterator[Remark]:
@@ -42,15 +51,68 @@ def remarks_on_likeness(analysis: Analysis, how: How, cited: str, uncited: str) 
         yield Remark(
             span,
             f"{lead.format(words=count_of(likeness.words, 'word'), place=place, exactly=exactly)} {CAUTION}",
-            wordings=differing_wordings(
-                span.of(draft),
-                [each.shifted(-likeness.span.start) for each in likeness.draft_differs],
-                prepared,
-                (Passage(likeness.start, likeness.end, ()),),
-                likeness.source_differs,
-            ),
+            wordings=_word_both(draft, span, likeness, prepared),
             concerns=(entry,),
         )
+
+
+def remarks_on_reuse(analysis: Analysis, how: How, follows: str) -> Iterator[Remark]:
+    """A query, with both wordings, on each stretch that is like another paper of the writer's own in this way.
+
+    Where most of the draft stands in one of them, that is said once, of the whole.
+
+    Args:
+        analysis: The paper.
+        how: In what way.
+        follows: What the words do, ``{exactly}`` standing for whether it is word for word.
+
+    **Source**: MLA Handbook, 9th ed., 4.14; APA 7, 8.3; from memory.
+    """
+    papers = analysis.paper.own_papers
+    whole = _reused_whole(analysis)
+    if how == "copied":
+        for number in whole:
+            told = f"Most of this draft stands in {_name_own(papers[number])} too. {LEAVE}"
+            yield Remark(None, told, weight="query", concerns=(papers[number].name,))
+    draft = analysis.paper.draft
+    for begin, likeness in analysis.own_likenesses:
+        if likeness.how != how or likeness.source in whole:
+            continue
+        paper, prepared = papers[likeness.source], prepare(papers[likeness.source].text)
+        span = likeness.span.shifted(begin)
+        exactly = "nearly word for word" if likeness.draft_differs or likeness.source_differs else "word for word"
+        said = f"These {count_of(likeness.words, 'word')} {follows.format(exactly=exactly)} {_name_own(paper)}."
+        yield Remark(
+            span,
+            f"{said} {LEAVE}",
+            weight="query",
+            wordings=_word_both(draft, span, likeness, prepared),
+            concerns=(paper.name,),
+        )
+
+
+def _name_own(paper: OwnPaper) -> str:
+    return f"your own paper “{paper.title}”{', which has come back' if paper.put_away else ''}"
+
+
+def _reused_whole(analysis: Analysis) -> frozenset[int]:
+    """The numbers of the writer's papers that hold most of the draft's words, as an earlier version of it would."""
+    written = sum(word != BREAK for _, own in analysis.own_passages for word in own.words)
+    words: Counter[int] = Counter()
+    for _, likeness in analysis.own_likenesses:
+        words[likeness.source] += likeness.words
+    return frozenset(number for number, many in words.items() if many > written / 2)
+
+
+def _word_both(draft: str, span: Span, likeness: Likeness, prepared: PreparedSource) -> Wordings:
+    """Both wordings, with the words that each has alone."""
+    return differing_wordings(
+        span.of(draft),
+        [each.shifted(-likeness.span.start) for each in likeness.draft_differs],
+        prepared,
+        (Passage(likeness.start, likeness.end, ()),),
+        likeness.source_differs,
+    )
 
 
 def _is_cited(analysis: Analysis, span: Span, entry: str) -> bool:

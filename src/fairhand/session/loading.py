@@ -26,6 +26,7 @@ from fairhand.model.settings import CourseSettings
 from fairhand.planning.points import read_points
 from fairhand.proof.marks_file import read_marks
 from fairhand.session.focus import read_focus_text
+from fairhand.session.own_papers import load_own_papers
 from fairhand.session.texts import SourceTexts, read_sheet
 
 
@@ -97,6 +98,7 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
         desk=files.desk,
         pictures=pictures,
         stets=stets,
+        own_papers=load_own_papers(files.folder),
         rulings=rulings,
         style=style.name,
         style_csl=style.csl,
