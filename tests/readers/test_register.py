@@ -56,7 +56,8 @@ def test_one_after_another() -> None:
     assert say_cautions([back], tom, "b2", "argument") == ()
     assert "no longer reads it for the first time" in say_cautions([back], "INES MORA", "b2", "argument")[0]
     assert "costs a reader" in say_cautions([], tom, "a1", "argument", revised=False)[0]
-    assert say_cautions([], tom, "a1", "language", revised=False) == ()
+    assert say_cautions([], tom, "a1", "language", revised=False, copy_edited=True) == ()
+    assert "edited again" in say_cautions([], tom, "a1", "argument", copy_edited=True)[0]
     assert "“Seals”" in say_cautions([], tom, "a1", "argument", elsewhere={"tom reed": ["Seals"]})[0]
 
 

@@ -80,6 +80,7 @@ def say_cautions(
     *,
     unruled: Mapping[str, int] | None = None,
     revised: bool | None = None,
+    copy_edited: bool = False,
     elsewhere: Mapping[str, Sequence[str]] | None = None,
 ) -> tuple[str, ...]:
     """What speaks against giving the draft to that reader now, the weightiest first; none of it forbids.
@@ -91,6 +92,7 @@ def say_cautions(
         stage: What the reader is to look at.
         unruled: For each reader's name as told apart, how many remarks wait for the writer's word.
         revised: Whether the revision of the argument is done; None where that is not known.
+        copy_edited: Whether the copy-edit is done.
         elsewhere: For each reader's name as told apart, the titles of other papers that the reader has now.
 
     >>> out = Reader("Ines Mora", draft="a", sent=dt.date(2027, 2, 3), due=dt.date(2027, 2, 8))
@@ -117,6 +119,8 @@ def say_cautions(
         told.append(f"{name} has read this paper before, and no longer reads it for the first time.")
     if revised is False and stage in ("argument", "whole"):
         told.append("The revision is not called done: what you would change yourself costs a reader.")
+    if copy_edited and stage == "argument":
+        told.append("The copy-edit is done: what a reader of the argument upsets will have to be edited again.")
     if papers := (elsewhere or {}).get(who, ()):
         told.append(f"{name} has {' and '.join(f'“{one}”' for one in papers)} of yours to read as well.")
     return tuple(dict.fromkeys(told))

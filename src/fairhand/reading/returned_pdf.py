@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import ctypes
 import re
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -29,7 +30,6 @@ _FEWEST_NUMBERED = 3
 """Lines of a page that must begin with a number in the margin for those to be line numbers."""
 _GAP_PT = 3.0
 """By so much such a number stands left of the text."""
-_MOST_CHARACTERS = 3_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +57,13 @@ def read_returned_pdf(data: bytes, file: str) -> Returned:
     text = ""
     remarks: list[Remark] = []
     with TURN, open_pdf(data, file) as document:
+        pages = []
         for number in range(len(document)):
             page = document[number]
-            letters = _without_numbers(_letters_of(page)) if len(text) < _MOST_CHARACTERS else []
+            pages.append(_without_numbers(_letters_of(page)))
+            page.close()
+        for number, letters in enumerate(_without_heads(pages)):
+            page = document[number]
             remarks += (_shifted(one, len(text)) for one in _annotations(page, letters, number))
             text += "".join(one.char for one in letters) + "\n"
             page.close()
@@ -99,6 +103,37 @@ def _without_numbers(letters: list[_Letter]) -> list[_Letter]:
     if len(heights) < _FEWEST_NUMBERED:
         return letters
     return [one for n, one in enumerate(letters) if n not in numbered]
+
+
+def _without_heads(pages: Sequence[list[_Letter]]) -> Iterator[list[_Letter]]:
+    """The pages without the line at their top, or foot, that most of them have, whatever number is in it."""
+    outermost = [{end: _line_at(letters, end) for end in (max, min)} for letters in pages]
+    told = Counter(key for lines in outermost for key in {_plain(line) for line in lines.values()})
+    for letters, lines in zip(pages, outermost, strict=True):
+        heads = [
+            one
+            for line in lines.values()
+            if told[_plain(line)] > max(1, len(pages) // 2)
+            for one in line
+            if _plain(line)
+        ]
+        drop = {id(one) for one in heads}
+        yield [one for one in letters if id(one) not in drop]
+
+
+def _line_at(letters: list[_Letter], end: Callable[..., float]) -> list[_Letter]:
+    """The characters of the highest or the lowest line."""
+    inked = [one for one in letters if not one.char.isspace()]
+    if not inked:
+        return []
+    height = end((one.bottom + one.top) / 2 for one in inked)
+    size = max(one.top - one.bottom for one in inked)
+    return [one for one in letters if abs((one.bottom + one.top) / 2 - height) < size / 2]
+
+
+def _plain(line: list[_Letter]) -> str:
+    """What a running line says on every page: without its number."""
+    return re.sub(r"[\divxlc]+\W*$|^\W*\d+", "", "".join(one.char for one in line).strip()).strip() or "number"
 
 
 def _annotations(page: PdfPage, letters: list[_Letter], number: int) -> Iterator[Remark]:

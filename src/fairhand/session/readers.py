@@ -78,7 +78,8 @@ def ask_reader(paper: OpenPaper, wanted: Reader, kind: str = "docx", *, anyway: 
         draft,
         reader.stage,
         unruled=_count_unruled(paper.folder),
-        revised=_is_revised(paper.folder),
+        revised=_is_done(paper.folder, "revision"),
+        copy_edited=bool(_is_done(paper.folder, "copy-edit")),
         elsewhere=asked_elsewhere(paper.folder),
     )
     if cautions and not anyway:
@@ -125,11 +126,10 @@ def _count_unruled(folder: Path) -> Counter[str]:
     return Counter(plain_name(one.reader) for one in remarks if not one.ruling)
 
 
-def _is_revised(folder: Path) -> bool | None:
-    """Whether the revision is called done; None where nothing was ever said of any step."""
+def _is_done(folder: Path, step: str) -> bool | None:
+    """Whether a step is called done; None where nothing was ever said of any step."""
     log = read_log(read_text(folder, LOG).text)[0]
-    said = [one for one in log if one.step == "revision"]
-    return any(not one.left_minutes for one in said) if log else None
+    return any(one.step == step and not one.left_minutes for one in log) if log else None
 
 
 def asked_elsewhere(folder: Path) -> dict[str, list[str]]:
