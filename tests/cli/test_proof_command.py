@@ -105,3 +105,24 @@ def test_too_few_marks_in_common_tell_nothing(run: Callable[..., tuple[int, str]
         run("--mark", mark)
         run("--end")
     assert "Too few were marked by both to tell how many are left." in run("--estimate")[1]
+
+
+def test_the_answer_after_the_final_reading(
+    run: Callable[..., tuple[int, str]], paper: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """It is one or the other, kept with its reason; a draft with asides left is not read at all."""
+
+    def final(*options: str) -> tuple[int, str]:
+        with pytest.raises(SystemExit) as ended:
+            main(["final", str(paper), *options])
+        printed = capsys.readouterr()
+        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
+
+    code, told = final()
+    assert code == 1
+    assert "asides or TKs are left" in told
+    assert final("--fit", "--not-fit", "It drags.")[0] == 2
+    assert "say why" in final("--not-fit", " ")[1]
+    assert "you held it not fit to hand in: It drags." in final("--not-fit", "It drags.")[1]
+    assert "you held it fit to hand in." in final("--fit")[1]
+    assert run()[0] == 0

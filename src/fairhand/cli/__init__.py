@@ -39,11 +39,12 @@ COMMANDS: dict[str, str] = {
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",
     "proof": "Mark the proof in passes, and go through the marks.",
+    "final": "Say, after the final reading, whether the paper is fit to hand in.",
     "readers": "Ask first readers one after another, and take in what they wrote.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
     "hand-in": "Show what the sheet asks of the hand-in, and make what is handed in.",
     "returned": "Keep the marks and comments of a paper that came back, and put it away.",
-    "record": "List what was saved, and bring an earlier state back.",
+    "record": "Tell how the paper came to be; list what was saved, and bring it back.",
 }
 """The subcommands with their help; each stands in the module of its name and is loaded when it is called."""
 

@@ -100,6 +100,15 @@ def _read_line(line: str) -> Stet | None:
     )
 
 
+def load_annotation(line: str) -> Mapping[str, object]:
+    """What a line holds; nothing where it is no object."""
+    try:
+        found = json.loads(line) if line.strip() else {}
+    except (ValueError, RecursionError):
+        return {}
+    return found if isinstance(found, Mapping) else {}
+
+
 def said_of(found: Mapping[str, object]) -> dict[str, list[str]]:
     """What an annotation's bodies say, by their purpose."""
     said: dict[str, list[str]] = {}

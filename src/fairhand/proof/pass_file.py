@@ -13,7 +13,7 @@ from collections.abc import Iterator, Mapping
 from typing import get_args
 
 from fairhand.model.proof_mark import Fate, Medium, ProofMark, ProofPass, ProofSign
-from fairhand.proof.marks_file import quote_of, said_of
+from fairhand.proof.marks_file import load_annotation, quote_of, said_of
 
 PASS, MARK = "pass", "mark"
 """The tags that tell a pass and a mark from whatever else is annotated."""
@@ -93,7 +93,7 @@ def _tell(one: ProofPass | ProofMark) -> str:
 
 def _read_line(line: str) -> ProofPass | ProofMark | None:
     """The pass or the mark that a line holds; None where it holds neither."""
-    found = _load(line)
+    found = load_annotation(line)
     said = said_of(found)
     first = {purpose: values[0] for purpose, values in said.items()}
     name, kind = str(found.get("id", "")), first.get("classifying", "")
@@ -150,12 +150,3 @@ def _id_of(line: str) -> str:
     """The id of the pass or the mark that a line holds; empty where it holds neither."""
     one = _read_line(line)
     return one.id if one else ""
-
-
-def _load(line: str) -> Mapping[str, object]:
-    """What a line holds; nothing where it is no object."""
-    try:
-        found = json.loads(line) if line.strip() else {}
-    except (ValueError, RecursionError):
-        return {}
-    return found if isinstance(found, Mapping) else {}

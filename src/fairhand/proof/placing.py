@@ -122,8 +122,22 @@ def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> 
             return None
         exact, before, after = anchor(draft.text, Span(first, last))
         sure = found.sure
-    printed = find_words(proof.text, exact, before, after)
+    printed = find_words(proof.text, exact, before, after) or _find_most(proof.text, exact, before, after)
     return Found(printed.span, printed.sure and sure) if printed else None
+
+
+def _find_most(text: str, exact: str, before: str, after: str) -> Found | None:
+    """Where most of some words stands whose end, or else whose beginning, is printed otherwise, as a citation is."""
+    words = exact.split()
+    for many in range(len(words) - 1, 2, -1):
+        found = find_words(text, " ".join(words[:many]), before, " " + " ".join(words[many:]))
+        if found and found.sure:
+            return found
+    for many in range(len(words) - 1, 2, -1):
+        found = find_words(text, " ".join(words[-many:]), " ".join(words[:-many]) + " ", after)
+        if found and found.sure:
+            return found
+    return None
 
 
 def anchor(text: str, span: Span) -> tuple[str, str, str]:

@@ -18,6 +18,7 @@ WHERE = {
     "lines.css": ("web/look", "text/css"),
     "proof.js": ("web/look", "text/javascript"),
     "marking.js": ("web/look", "text/javascript"),
+    "aloud.js": ("web/look", "text/javascript"),
     "drop.js": ("web/look", "text/javascript"),
     "source.js": ("web/look", "text/javascript"),
     "write.js": ("web/look", "text/javascript"),
