@@ -31,20 +31,26 @@ _PATIENCE_SECONDS = 10.0
 _LEAST_ROW_BYTES = 128
 _BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
 _CLOSED = {sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_FULL, sqlite3.SQLITE_PERM}
+_TORN = {sqlite3.SQLITE_IOERR_READ, sqlite3.SQLITE_IOERR_SHORT_READ}
+"""Of the system's errors those that tell of the file; all others, as of a disk that is full, tell of the disk."""
 
 
 @contextlib.contextmanager
 def open_to_read(folder: Path) -> Iterator[sqlite3.Connection | None]:
     """The record, to be read only; None where there is none yet.
 
+    What a process that was killed left half done in it is taken back first, by its journal.
+
     Raises:
         RecordDamaged: It cannot be opened at all.
+        FolderNotWritable: Something was left half done in it, and the folder is closed.
     """
     path = folder.resolve() / RECORD
     if not path.is_file() or not path.stat().st_size:
         yield None
         return
-    with _told(path), contextlib.closing(_connect(path, "ro")) as record:
+    mode = "rw" if path.with_name(f"{RECORD}-journal").exists() else "ro"
+    with _told(path), contextlib.closing(_connect(path, mode)) as record:
         yield record
 
 
@@ -183,11 +189,12 @@ def _told(path: Path) -> Iterator[None]:
     try:
         yield
     except FAULTS as error:
-        code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_CORRUPT) & 0xFF
+        whole = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_CORRUPT)
+        code = whole & 0xFF
         if code in _BUSY:
             message = f"{path}: another window is writing to it; wait for it, or close it"
             raise DeskError(message) from error
-        if code in _CLOSED:
+        if code in _CLOSED or (code == sqlite3.SQLITE_IOERR and whole not in _TORN):
             message = f"{path.parent}: the record cannot be written there ({error}); make room, or open the folder"
             raise FolderNotWritable(message) from error
         message = f"{path}: it cannot be read as a record ({error}); it is kept, and a new one begun at the next save"
