@@ -41,6 +41,7 @@ def test_what_says_more_is_argument_and_what_says_it_otherwise_is_wording() -> N
     """A figure, a denial or a clause more is argument; another word, a mend of spelling or of order is wording."""
     for then, now, kind in (
         ("Most readers came at night.", "Of the readers, 62 percent came at night.", "argument"),
+        ("It rained for nine days.", "It rained for ten days.", "argument"),
         ("The survey was complete.", "The survey was not complete.", "argument"),
         ("The fares rose.", "The fares rose because the company had lost its grant.", "argument"),
         ("Readers came, it was found by the report, at night.", "Readers came at night.", "argument"),

@@ -26,7 +26,12 @@ _SHARE = 0.2
 """By so many words, and by so great a share, a sentence says more or less than it did."""
 _TURNS = frozenset("not never no nor neither none cannot t".split())
 """Words that turn a sentence round; the ``t`` is that of *don't*."""
-_FIGURE = re.compile(r"\d+(?:[.,]\d+)*")
+_FIGURE = re.compile(
+    r"\d+(?:[.,]\d+)*|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen"
+    r"|(?:twen|thir|for|fif|six|seven|eigh|nine)ty|hundred|thousand|million|billion|dozen|half)\b",
+    re.IGNORECASE,
+)
+"""Figures, and numbers in words but *one*, which is a pronoun as well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +118,7 @@ def tell_revision(then: str, now: str) -> tuple[Kind, str]:
     """
     if not then or not now:
         return "argument", "the sentence is gone" if then else "the sentence is new"
-    if figures := _odd(_FIGURE.findall(then), _FIGURE.findall(now)):
+    if figures := _odd(_FIGURE.findall(then.casefold()), _FIGURE.findall(now.casefold())):
         return "argument", f"a figure came or went: {', '.join(figures)}"
     before, after = list_stems(then), list_stems(now)
     came, went = _unlike(before, after)

@@ -69,7 +69,7 @@ PARTS = (
     ),
 )
 """Preparation, Research, Drafting, Correction."""
-BESIDES = (Leaf("record", "The record"), Leaf("states", "Earlier states"))
+BESIDES = (Leaf("record", "The record"), Leaf("states", "Earlier states"), Leaf("take", "A draft from a file"))
 """Pages that belong to no part."""
 
 LEAVES = {leaf.name: leaf for leaves in (*(part.leaves for part in PARTS), BESIDES) for leaf in leaves}
