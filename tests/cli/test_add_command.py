@@ -82,3 +82,14 @@ def test_what_is_nothing_is_refused(demo_paper: Path, capsys: pytest.CaptureFixt
     code, said = run(capsys, demo_paper, "nosuch.pdf")
     assert code == 2
     assert "no such file" in said
+
+
+def test_a_wrong_text_is_replaced(demo_paper: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The old one is set aside; a file that is not there, or a source that is not, changes nothing."""
+    better = tmp_path / "better.txt"
+    better.write_text("A better text of the chapter.\n", "utf-8")
+    code, said = run(capsys, demo_paper, better, "--text-of", "lund-1999")
+    assert code == 0
+    assert said == "better.txt is the text of lund-1999 now. The old one stands in sources/set aside/lund-1999.txt."
+    assert run(capsys, demo_paper, better, "--text-of", "nobody")[1].endswith("quist-1988")
+    assert "there is no such file" in run(capsys, demo_paper, tmp_path / "none.txt", "--text-of", "lund-1999")[1]

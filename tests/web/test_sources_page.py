@@ -12,6 +12,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 from starlette.testclient import TestClient
 
+from fairhand.model.note import Note
+from fairhand.reading.notes_file import put_note
 from fairhand.web.forms import MOST_FILE
 
 PAPER = "/paper/tram-libraries"
@@ -183,7 +185,6 @@ def test_a_source_whose_file_is_refused_is_in_the_list(
         ("x.exe", b"MZ", 415),
         ("x.pdf", b"no pdf at all", 400),
         ("x.txt", b"", 400),
-        ("lund.txt", b"There is one already.", 409),
     ],
 )
 def test_a_wrong_file_is_refused(client: TestClient, desk: Path, name: str, data: bytes, status: int) -> None:
@@ -323,3 +324,19 @@ def test_nothing_hinders_anybody(browser_page: Page, hindrances: Callable[[Page]
     assert hindrances(browser_page) == []
     browser_page.get_by_role("link", name="Correct the note the key", exact=True).click()
     assert hindrances(browser_page) == []
+
+
+def test_a_text_is_replaced_and_the_old_one_kept(client: TestClient, desk: Path) -> None:
+    """The page says where the old one stands, and what became of the notes; the file can be given again."""
+    notes = desk / "tram-libraries" / "notes.jsonl"
+    notes.write_text(put_note("", Note("a", "lund-1999", "60", quotation="not a word of this is in it")), "utf-8")
+    page = client.get(f"{SOURCES}/lund-1999").text
+    assert "Put it in place of this text" in page
+    sent = client.post(f"{SOURCES}/lund-1999/text", files={"file": ("better.txt", b"A better text of the chapter.\n")})
+    assert sent.status_code == 303
+    shown = client.get(sent.headers["location"]).text
+    assert "the old one stands in sources/set aside/lund-1999.txt." in shown
+    assert "Of 1 noted quotation 1 was not found: look at the notes below." in shown
+    assert "These words were not found in the text at hand" in shown
+    assert "The new text is in place" not in client.get(f"{SOURCES}/lund-1999?aside=../../draft.md").text
+    assert (desk / "tram-libraries" / "sources" / "set aside" / "lund-1999.txt").exists()

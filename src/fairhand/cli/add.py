@@ -28,9 +28,16 @@ _EVERY_SECONDS = 0.2
 @click.option("--inbox", is_flag=True, help="Take in what waits in the paper's inbox.")
 @click.option("--join", is_flag=True, help="Join what is the same work as a source that is there.")
 @click.option("--join-to", metavar="ID", help="Join the source that WHAT names to this one.")
+@click.option("--text-of", metavar="ID", help="Make the file the text of this source; the old one is set aside.")
 @click.option("--allow-outside", is_flag=True, help="Allow registries and pages elsewhere to be asked, from now on.")
 def command(
-    paper: Path, what: tuple[str, ...], inbox: bool, join: bool, join_to: str | None, allow_outside: bool
+    paper: Path,
+    what: tuple[str, ...],
+    inbox: bool,
+    join: bool,
+    join_to: str | None,
+    text_of: str | None,
+    allow_outside: bool,
 ) -> int:
     """Add WHAT to the sources of PAPER: files and folders, lists of references, addresses, a DOI, ISBN or PMID.
 
@@ -46,6 +53,9 @@ def command(
         for other in what:
             for line in join_works(paper, join_to, other):
                 say(line)
+        return 0
+    if text_of is not None:
+        give(paper, text_of, what)
         return 0
     waiting = list_inbox(paper)
     if not what and not inbox and not allow_outside:
@@ -70,6 +80,29 @@ def command(
     if added.left:
         say(f"Stopped with {added.left:,} left; what was taken in stays. The same command goes on from there.")
     return NOT_READY if added.left or any(one.outcome == "refused" for one in added.taken) else 0
+
+
+def give(paper: Path, source: str, what: Sequence[str]) -> None:
+    """The one file that is named is the source's text, and what became of its notes is told."""
+    from fairhand.desk.seen import see_file
+    from fairhand.errors import FairhandError
+    from fairhand.session.opened import OpenPaper
+    from fairhand.session.replacing import find_notes_again, give_text
+
+    opened = OpenPaper(paper)
+    entry = opened.look().entries.get(source)
+    if entry is None or len(what) != 1:
+        there = ", ".join(opened.look().entries) or "none yet"
+        message = f"--text-of {source}: name one file, and a source of the list; there are: {there}"
+        raise FairhandError(message)
+    path = Path(what[0])
+    if not path.is_file():
+        message = f"{path}: there is no such file"
+        raise FairhandError(message)
+    aside = give_text(paper, entry, path.name, see_file(path, path.name).data)
+    say(f"{path.name} is the text of {source} now." + (f" The old one stands in {aside}." if aside else ""))
+    if told := find_notes_again(paper, source, opened.look().paper.texts.get(source)).told:
+        say(told)
 
 
 def _tell_inbox(waiting: Sequence[Path]) -> None:

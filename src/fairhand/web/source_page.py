@@ -12,13 +12,16 @@ from fairhand.citing.entry_form import FIELDS, TYPES_ASKED, fields_of, tell_fiel
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.noted import doubt_note
 from fairhand.session.notes_for import list_served, notes_from
 from fairhand.session.noting import list_notes, name_note
 from fairhand.session.photographs import find_photograph
-from fairhand.session.sources import add_text, change_record, remove_record, state_of
+from fairhand.session.replacing import ASIDE, find_notes_again, give_text
+from fairhand.session.sources import change_record, remove_record, state_of
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
-from fairhand.web.forms import Form
+from fairhand.web.forms import Form, plain_file_name
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
 from fairhand.web.source_text_page import find_entry, tell_text
 
@@ -42,6 +45,7 @@ def show_source(
     """
     known = asked.paper.opened.look()
     sent = read_fields(asked.form)
+    notes = notes_from(list_notes(asked.paper.folder)[0], entry.id, known)
     kind = read_kind(asked, entry.type)
     fields = fields_of(kind, {**entry.csl, **{name: text for name, text in sent.items() if text}})
     return asked.page(
@@ -62,10 +66,21 @@ def show_source(
         photograph=_name_photograph(asked, entry),
         text=tell_text(known.paper.texts.get(entry.id)),
         texts=known.paper.texts,
-        notes=notes_from(list_notes(asked.paper.folder)[0], entry.id, known),
+        replaced=_tell_replaced(asked, entry, known),
+        doubts={note.id: doubt_note(known, note) for note in notes},
+        notes=notes,
         name=name_note,
         served=list_served(known),
     )
+
+
+def _tell_replaced(asked: Asked, entry: Entry, known: Analysis) -> str:
+    """What became of the text that was replaced, and of the notes from it; nothing where none was just now."""
+    aside = plain_file_name(asked.query("aside")) if asked.query("aside") else ""
+    if not aside or not (asked.paper.folder / ASIDE / aside).is_file():
+        return ""
+    again = find_notes_again(asked.paper.folder, entry.id, known.paper.texts.get(entry.id))
+    return f"The new text is in place; the old one stands in {ASIDE}/{aside}. {again.told}".strip()
 
 
 def show_photograph(asked: Asked) -> Response:
@@ -114,16 +129,19 @@ def change(asked: Asked) -> Response:
     return asked.go(asked.to("sources", at=entry.id))
 
 
-def give_text(asked: Asked) -> Response:
-    """The file that was chosen is the source's text."""
+def give(asked: Asked) -> Response:
+    """The file that was chosen is the source's text; what it had before is set aside, and its notes are found again."""
     entry = find_entry(asked, asked.name("id"))
     files = asked.form.uploads("file")
+    had = entry.id in asked.paper.opened.look().paper.texts
     try:
         for file in files[:1]:
-            add_text(asked.paper.folder, entry, file.name, file.data)
+            aside = give_text(asked.paper.folder, entry, file.name, file.data)
+            if aside:
+                return asked.go(asked.to("sources", entry.id, aside=aside.rpartition("/")[2], at="text"))
     except FairhandError as error:
         return show_source(asked, entry, fault=str(error), status=page_of(error)[0])
-    return asked.go(asked.to("sources", at=entry.id) if files else asked.to("sources", entry.id))
+    return asked.go(asked.to("sources", at=entry.id) if files and not had else asked.to("sources", entry.id))
 
 
 def remove(asked: Asked) -> Response:
@@ -145,7 +163,7 @@ def _tell_record(entry: Entry) -> str:
 FILE_POLICY = write_policy(POLICY_OF_FILE)
 ONE = "/paper/{slug}/sources/{id:path}"
 ROUTES = (
-    post(f"{ONE}/text", give_text),
+    post(f"{ONE}/text", give),
     post(f"{ONE}/remove", remove),
     get(f"{ONE}/photograph", show_photograph),
     get(ONE, show),
