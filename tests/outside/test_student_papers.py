@@ -77,7 +77,5 @@ def test_a_good_paper_is_hardly_ever_wronged(
         if not any(one["right"] for one in judged):
             wrong.append((finding.check, words[:60]))
     loud = sum(finding.weight != "query" for finding in told)
-    print(
-        f"\n{name}: {len(draft.split())} words, {loud} loud alarms, {len(wrong)} of them wrong; {len(told) - loud} queries"
-    )
+    print(f"\n{name}: {loud} loud alarms, {len(wrong)} of them wrong; {len(told) - loud} queries")
     assert len(wrong) <= MOST_WRONG, wrong

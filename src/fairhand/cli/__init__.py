@@ -33,6 +33,7 @@ COMMANDS: dict[str, str] = {
     "support": "Show what each point rests on, and whether to stop looking.",
     "searched": "Write down a search, or show those written down.",
     "rough": "Show how far the rough draft is, or begin the draft from it.",
+    "outline": "Show what each paragraph says and does, and what to ask of the argument.",
     "fit": "Cast off the draft, and show which passages to cut or bring back.",
     "offcut": "Cut a passage and keep it, or bring one back.",
     "citations": "Show how each citation in the draft was understood.",

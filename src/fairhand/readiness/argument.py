@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cached_property
 
 from fairhand.citing.mention import Mention, Resolved
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.paper import Paper
-from fairhand.revision.arguing import Argued, find_argued
+from fairhand.revision.arguing import Argued, Nearness, find_argued, measure_nearness
 from fairhand.revision.body import BodyParagraph, read_body
 from fairhand.revision.claims import Unsupported, find_unsupported
 from fairhand.revision.holding import Holdings
+from fairhand.revision.outline import Outlined, outline
 from fairhand.revision.repeats import Repeats, find_repeats
 from fairhand.revision.straying import Strays, find_strays
 
@@ -72,7 +73,19 @@ class Argument:
     @cached_property
     def argued(self) -> tuple[Argued, ...]:
         """Where each point is argued."""
-        return find_argued(self.paper.points.points, self.body, self.texts, self.paper.texts)
+        return find_argued(self.paper.points.points, self.near)
+
+    @cached_property
+    def near(self) -> Mapping[tuple[int, int], Nearness]:
+        """How near each paragraph is to each point, by their places."""
+        return measure_nearness(self.paper.points.points, self.body, self.texts, self.paper.texts)
+
+    @cached_property
+    def outline(self) -> tuple[Outlined, ...]:
+        """The reverse outline, as far as it can be told."""
+        strays = [one.paragraph for one in self.strays]
+        points, questions = self.paper.points.points, self.paper.focus.questions
+        return outline(self.body, self.texts, self.near, points, questions, strays, self.aims)
 
     @cached_property
     def unsupported(self) -> tuple[Unsupported, ...]:

@@ -20,6 +20,9 @@ CLOSE = 0.4
 NEAREST = 0.12
 """The same, where the passage is nearer to this point than to any other whose sources it cites (from trial)."""
 
+HARDLY = 0.85
+"""Of two points, the share of the nearer one's share from which the other is hardly further (from trial)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Argued:
@@ -33,10 +36,20 @@ class Argued:
     is_argued: bool
 
 
-def find_argued(
+@dataclass(frozen=True, slots=True)
+class Nearness:
+    """How near a paragraph is to a point."""
+
+    share: float
+    """Share of what the point says that the paragraph has, by the weight of its words."""
+    cites: Literal["", "source", "page"]
+    """Whether it cites one of the point's sources, and at its page."""
+
+
+def measure_nearness(
     points: Sequence[Point], body: Sequence[BodyParagraph], texts: Sequence[str], sources: Mapping[str, SourceText]
-) -> tuple[Argued, ...]:
-    """How each point that names sources stands in the body; points without sources are left out.
+) -> Mapping[tuple[int, int], Nearness]:
+    """How near each paragraph between opening and closing is to each point, by their places; what is not near left out.
 
     Args:
         points: The points of the paper.
@@ -46,31 +59,54 @@ def find_argued(
     """
     weights = Weights(texts)
     wanted = [frozenset(count_stems(point.text)) for point in points]
-    closeness: dict[tuple[int, int], float] = {}
-    at_page: set[tuple[int, int]] = set()
+    near = {}
     for at, paragraph in enumerate(body):
         if paragraph.role != "body":
             continue
         had = count_stems(texts[at])
         for number, point in enumerate(points):
             fits = {_fit(cited, point, sources) for cited in paragraph.cites}
-            if fits & {"page", "source"}:
-                closeness[number, at] = weights.share(wanted[number], had)
-            if "page" in fits:
-                at_page.add((number, at))
-    nearest = {
-        max((one for one in at_page if one[1] == at), key=lambda one: closeness[one])
-        for at in {at for _, at in at_page}
-    }
+            cites: Literal["", "source", "page"] = "page" if "page" in fits else "source" if "source" in fits else ""
+            share = weights.share(wanted[number], had)
+            if share or cites:
+                near[number, at] = Nearness(share, cites)
+    return near
+
+
+def find_argued(points: Sequence[Point], near: Mapping[tuple[int, int], Nearness]) -> tuple[Argued, ...]:
+    """How each point that names sources stands in the body; points without sources are left out.
+
+    Args:
+        points: The points of the paper.
+        near: How near each paragraph is to each of them.
+    """
+    nearest = find_nearest(near)
     found = []
     for number, point in enumerate(points):
         if not point.support:
             continue
-        places = sorted((-closeness[one], one[1]) for one in closeness if one[0] == number)
-        argued = [at for low, at in places if -low >= CLOSE or ((number, at) in nearest and -low >= NEAREST)]
+        places = sorted((-one.share, at) for (of, at), one in near.items() if of == number and one.cites)
+        argued = [
+            at for low, at in places if -low >= CLOSE or (-low >= NEAREST and _is_nearest(number, at, near, nearest))
+        ]
         best = argued[0] if argued else places[0][1] if places else None
-        found.append(Argued(point, best, closeness.get((number, best), 0.0) if best is not None else 0.0, bool(argued)))
+        found.append(Argued(point, best, near[number, best].share if best is not None else 0.0, bool(argued)))
     return tuple(found)
+
+
+def _is_nearest(number: int, at: int, near: Mapping[tuple[int, int], Nearness], nearest: Mapping[int, int]) -> bool:
+    """Whether a paragraph that cites a point's source at its page is nearer to no other, or hardly nearer."""
+    one = near[number, at]
+    return one.cites == "page" and one.share >= HARDLY * near[nearest[at], at].share
+
+
+def find_nearest(near: Mapping[tuple[int, int], Nearness]) -> Mapping[int, int]:
+    """Of each paragraph that cites a point's source at its page, the point that it is nearest to, by their places."""
+    best: dict[int, tuple[float, int]] = {}
+    for (number, at), one in near.items():
+        if one.cites == "page" and one.share > best.get(at, (-1.0, 0))[0]:
+            best[at] = one.share, number
+    return {at: number for at, (_, number) in best.items()}
 
 
 def _fit(cited: Cited, point: Point, sources: Mapping[str, SourceText]) -> Literal["", "source", "page"]:

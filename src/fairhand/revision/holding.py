@@ -129,13 +129,14 @@ class Holdings:
             besides: Ids of sources that are not looked into.
         """
         best: tuple[int, HeldSentence] | None = None
+        about = fact.stems
         for source in self._texts:
-            if source in besides:
-                continue
-            for held in self.of(source):
-                shared = len(fact.stems & held.stems)
-                same = sum(holds(held.figures, figure) for figure in fact.figures)
-                telling = any(figure.is_telling and holds(held.figures, figure) for figure in fact.figures)
-                if same and shared >= (FEWEST_SHARED if telling else FEWEST_SHARED_PLAIN) and (best is None or shared + 2 * same > best[0]):
-                    best = shared + 2 * same, held
+            for held in self.of(source) if source not in besides else ():
+                same = [figure for figure in fact.figures if holds(held.figures, figure)]
+                shared = len(about & held.stems)
+                telling = any(figure.is_telling for figure in same)
+                if not same or shared < (FEWEST_SHARED if telling else FEWEST_SHARED_PLAIN):
+                    continue
+                if best is None or shared + 2 * len(same) > best[0]:
+                    best = shared + 2 * len(same), held
         return best[1] if best else None
