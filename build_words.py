@@ -1,7 +1,7 @@
 """The words of English as the build puts them together: which country spells them so, what they can be, how frequent.
 
-The spelling dictionaries (made from SCOWL) say which words there are: each stem with letters for its endings, so that an
-ending also tells what the stem can be. The counts of single words and of words in a row come from a library for
+The spelling dictionaries (made from SCOWL) say which words there are: each stem with letters for its endings, so that
+an ending also tells what the stem can be. The counts of single words and of words in a row come from a library for
 correcting spelling, which took them from the Google Books Ngrams.
 """
 
@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 import re
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -58,13 +58,14 @@ class Affix:
         return word.removesuffix(self.strip) + self.add
 
 
-def make_words(packages: Path, counts: Path, licence: str, target: Path) -> None:
+def make_words(packages: Path, counts: Path, licence: str, sound: Callable[[str], str], target: Path) -> None:
     """``words.txt`` and ``pairs.txt`` stand in ``target``, sorted by their bytes, with the licences beside them.
 
     Args:
         packages: The folder of the npm packages.
         counts: The folder of the library that has the counts.
         licence: The text of its licence.
+        sound: Tells how a word sounds.
         target: Where they shall stand.
     """
     words: dict[str, Known] = {}
@@ -81,7 +82,9 @@ def make_words(packages: Path, counts: Path, licence: str, target: Path) -> None
         words.setdefault(word, Known()).count = int(number)
     target.mkdir(parents=True)
     rows = (
-        f"{word}\t{''.join(sorted(known.countries))}\t{''.join(sorted(known.kinds))}\t{weigh(known.count)}"
+        "\t".join(
+            (word, *("".join(sorted(each)) for each in (known.countries, known.kinds)), weigh(known.count), sound(word))
+        )
         for word, known in words.items()
     )
     write_sorted(target / "words.txt", rows)
@@ -123,9 +126,9 @@ def expand(line: str, affixes: dict[str, list[Affix]]) -> Iterator[tuple[str, st
                 yield form, FORMS.get(letter, "") + unsaid
 
 
-def weigh(count: int) -> int:
+def weigh(count: int) -> str:
     """A count as ten times its logarithm to the base ten; nought where there is none."""
-    return round(10 * math.log10(count)) if count else 0
+    return str(round(10 * math.log10(count)) if count else 0)
 
 
 def write_sorted(path: Path, rows: Iterator[str]) -> None:

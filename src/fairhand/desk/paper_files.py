@@ -37,7 +37,7 @@ class PaperFiles:
     settings: PaperSettings = field(default_factory=PaperSettings)
     files: Mapping[str, FileSeen] = field(default_factory=dict)
     """By name: the path in the folder with ``/`` (``draft.md``, ``sources/lind-2019.pdf``); what comes from the course
-    begins with ``courses/<course>/``; ``lapses.toml`` is the desk's. What is too large, or no text, is left out."""
+    begins with ``courses/<course>/``; ``lapses.toml`` and ``words.txt`` are the desk's. What is too large, or no text, is left out."""
     sheets: tuple[FileSeen, ...] = ()
     """The assignment sheets, oldest first."""
     sources: Mapping[str, tuple[FileSeen, ...]] = field(default_factory=dict)
@@ -96,7 +96,8 @@ class _Reading:
         desk_folder = find_desk(self.folder)
         around = desk_folder or self.folder.parent
         desk = self.read_settings(around / "desk.toml", "desk.toml", read_desk_settings) or DeskSettings()
-        self.see(around / "lapses.toml", "lapses.toml")
+        for name in ("lapses.toml", "words.txt"):
+            self.see(around / name, name)
         for name in OWN_FILES:
             self.see(self.folder / name, name)
         settings = self.read_settings(self.folder / "paper.toml", "paper.toml", read_paper_settings) or PaperSettings()

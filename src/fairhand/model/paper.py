@@ -44,6 +44,8 @@ class Paper:
     desk: DeskSettings = field(default_factory=DeskSettings)
     stets: tuple[Stet, ...] = ()
     """What the writer lets stand."""
+    words: tuple[str, ...] = ()
+    """Words that the writer added to the list of the desk."""
     own_papers: tuple[OwnPaper, ...] = ()
     """The writer's other papers on the desk, which the draft is held against too."""
     rulings: tuple[Ruling, ...] = ()

@@ -16,6 +16,7 @@ from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
 from fairhand.citing.titles import titles_quoted
+from fairhand.copyedit.own_prose import OwnParagraph, own_prose
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
 from fairhand.fair_copy.layout import layout_for
@@ -51,7 +52,7 @@ TOGETHER = 120
 """Characters that may lie between a quotation and its citation for a finding to take in both."""
 WITHOUT_BRIEF = frozenset(
     "manuscript entries names mentions resolved _understood spoken cited cited_by_name cited_quotations prepared"
-    " title_quotations style quotation_rules likenesses own_likenesses".split()
+    " title_quotations style quotation_rules likenesses own_likenesses own_prose".split()
 )
 """What is worked out from the draft, the sources and the style alone."""
 
@@ -277,6 +278,11 @@ class Analysis:
             ]
             out.append((span.start, own_words(span.of(manuscript.text), *within)))
         return tuple(out)
+
+    @cached_property
+    def own_prose(self) -> tuple[OwnParagraph, ...]:
+        """The paragraphs as far as they are the writer's own words."""
+        return own_prose(self.manuscript, [mention.span for mention in self.mentions])
 
     @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:

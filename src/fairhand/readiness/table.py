@@ -31,6 +31,8 @@ from fairhand.readiness.checks import (
     repeated_argument,
     section_missing,
     source_uncited,
+    spelling,
+    spelling_mixed,
 )
 from fairhand.readiness.judgement import Judgement
 from fairhand.readiness.verdicts import due, element, late, section, sources, sources_banned, style, told
@@ -38,6 +40,7 @@ from fairhand.readiness.verdicts import format as format_verdict
 from fairhand.readiness.verdicts import length as length_verdict
 
 PRACTICE = "common practice"
+DICTIONARY = "the dictionaries of SCOWL, American and British"
 QUOTING = (
     "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
 )
@@ -176,6 +179,15 @@ CHECKS: tuple[Check, ...] = (
     ),
     Check("aside-left", "copy-edit", "must", "a remark to oneself", PRACTICE, aside_left.find),
     Check("placeholder-left", "copy-edit", "must", "matter still to come", PRACTICE, placeholder_left.find),
+    Check("spelling", "copy-edit", "should", "a word that no dictionary has", DICTIONARY, spelling.find),
+    Check(
+        "spelling-mixed",
+        "copy-edit",
+        "query",
+        "a word spelled as the other country has it",
+        DICTIONARY,
+        spelling_mixed.find,
+    ),
     Check("doubled-word", "copy-edit", "should", "the same word twice running", PRACTICE, doubled_word.find),
 )
 """Every check, in the order of the work: argument and length first, then quotations, citations and language."""

@@ -12,6 +12,7 @@ from fairhand.brief.layout import read_sheet as lay_out
 from fairhand.brief.style import find_style as find_named_styles
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
+from fairhand.copyedit.own_words import read_words
 from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
 from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
@@ -98,6 +99,7 @@ def load_to_cite(files: PaperFiles, texts: SourceTexts, now: dt.datetime | None 
         desk=files.desk,
         pictures=pictures,
         stets=stets,
+        words=read_words(own.text) if (own := files.files.get("words.txt")) else (),
         own_papers=load_own_papers(files.folder),
         rulings=rulings,
         style=style.name,
