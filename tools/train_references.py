@@ -45,10 +45,10 @@ Row = tuple[list[list[str]], list[str]]
 
 @click.command(help=__doc__)
 @click.option("--styles", type=click.Path(exists=True, path_type=Path), required=True, help="The folder of CSL styles.")
-@click.option("--layouts", default=670, help="Layouts of ours that references are set in.")
-@click.option("--from-styles", default=500, help="Styles of the collection that references are set in.")
+@click.option("--layouts", default=750, help="Layouts of ours that references are set in.")
+@click.option("--from-styles", default=450, help="Styles of the collection that references are set in.")
 @click.option("--lists", default=700, help="Whole lists that are wrapped into lines.")
-@click.option("--steps", default=90, help="Steps of the training.")
+@click.option("--steps", default=100, help="Steps of the training.")
 @click.option("--only", type=click.Choice(["fields", "starts"]), help="Train this one alone.")
 def main(styles: Path, layouts: int, from_styles: int, lists: int, steps: int, only: str | None) -> None:
     """Both models stand in the package."""
@@ -102,7 +102,7 @@ def start_row(lines: list[str], begins: list[bool]) -> Row:
 def train(rows: Iterable[Row], steps: int) -> Model:
     """The model that was learned from the rows."""
     trainer = pycrfsuite.Trainer(verbose=False)
-    trainer.set_params({"c1": 0.3, "c2": 0.01, "max_iterations": steps, "feature.minfreq": 8})
+    trainer.set_params({"c1": 0.2, "c2": 0.01, "max_iterations": steps, "feature.minfreq": 8})
     for seen, labels in rows:
         trainer.append(seen, labels)
     with tempfile.TemporaryDirectory() as folder:

@@ -229,7 +229,7 @@ def draw_layout(rng: random.Random) -> Layout:
                 "At ",
             )
         ),
-        titles=rng.random() > 0.22,
+        titles=rng.random() > 0.27,
         bare=rng.random() < 0.03,
     )
 

@@ -191,22 +191,55 @@ def make_title(rng: random.Random, *, short: bool = False) -> str:
             title = f"{title}, {_phrase(rng)}, and {_phrase(rng)}"
         elif roll < 0.31:
             title = f"{make_word(rng, titular=False).upper()}: {title}"
-        elif roll < 0.33:
+        elif roll < 0.42:
+            title = _odd_title(rng, title)
+        elif roll < 0.44:
             title = f"“{_phrase(rng)}”: {title}"
-        elif roll < 0.35:
+        elif roll < 0.46:
             title = f"{title} ({_phrase(rng)})"
-        elif roll < 0.37:
+        elif roll < 0.48:
             title = f"{title} in {make_word(rng, titular=False).capitalize()} {make_word(rng, titular=True)}"
     if rng.random() < 0.04:
         title = f"{rng.choice(('Why', 'What', 'How', 'Is', 'Who', 'Does'))} {title}?"
     return title[0].upper() + title[1:]
 
 
+def _odd_title(rng: random.Random, title: str) -> str:
+    """A title with signs, capitals or brackets where most have none."""
+    tail = rng.choice((str(rng.randrange(1, 40)), "M", "A", "x", "II"))
+    sign = f"{make_word(rng, titular=False).upper()[:4]}{rng.choice(('-', '', '-', ' '))}{tail}"
+    names = ", ".join(make_word(rng, titular=True).capitalize() for _ in range(rng.choice((1, 2, 2, 3, 4))))
+    front = rng.choice(("High", "Low", "Non", "Self", "Long", "Cross", "Post", "Anti", "Multi", "Wide"))
+    return rng.choice(
+        (
+            f"{rng.choice(_SIGNS)} {title}",
+            f"{sign} {rng.choice(('is', 'and', 'in', 'regulates', 'as', 'of'))} {title}",
+            f"{front}-{_noun(rng)} {title}",
+            f"{front}-{_noun(rng).capitalize()} {rng.choice(_SIGNS)} {title}",
+            f"{title} ({names})",
+            f"{title} in {make_word(rng, titular=True).capitalize()} ({names})",
+            f"the “{_phrase(rng)}” {title}",
+            f"{title} of {sign} and {rng.choice(_SIGNS)}",
+            f"{_phrase(rng)}, {_phrase(rng)}, {_phrase(rng)}, and {_phrase(rng)}",
+            f"{title}. {rng.randrange(1, 5)}. {_clause(rng)}",
+            f"{title}, part {rng.choice(('I', 'II', 'III', '1', '2'))}",
+            f"{title} at √s = {rng.randrange(2, 14)} TeV",
+            f"{title} ({rng.randrange(1700, 1990)}–{rng.randrange(1700, 2000)})",
+            f"{make_surname(rng)}’s {_noun(rng)} and {make_surname(rng)}’s {title}",
+            f"{title}: {rng.choice(('a review', 'an overview', 'a case study', 'part two', 'a reply'))}",
+        )
+    )
+
+
 def title_case(title: str) -> str:
     """The title with capitals as English titles have them."""
     small = frozenset("a an the of in on for to and or by as at from with".split())
     words = title.split(" ")
-    return " ".join(w if (n and w in small) or not w else w[0].upper() + w[1:] for n, w in enumerate(words))
+    return " ".join(w if (n and w in small) or not w else _capital(w) for n, w in enumerate(words))
+
+
+def _capital(word: str) -> str:
+    return "-".join(part[:1].upper() + part[1:] for part in word.split("-"))
 
 
 def make_journal(rng: random.Random) -> str:
@@ -225,7 +258,11 @@ def make_journal(rng: random.Random) -> str:
             f"{noun}, {rng.choice(NOUNS).capitalize()}, and {one}",
             f"Transactions on {noun}, {rng.choice(NOUNS).capitalize()} and {one}",
             f"{one} Communications",
-            f"{make_word(rng, titular=False).upper()[:4]}",
+            f"{make_word(rng, titular=False).upper()[: rng.choice((2, 3, 4, 5))]}",
+            f"{make_word(rng, titular=False).upper()[: rng.choice((2, 3, 4, 5))]}",
+            rng.choice((f"{rng.choice('ABCPJ')}&{rng.choice('ABSR')}", f"{one[0]}{other[0]}J", f"J{one[:2].upper()}")),
+            f"{one[:4]}. {noun[:4]}. {rng.choice('ABCD')}",
+            f"J. {one[:4]}. {noun[:3]}. {rng.choice('ABCD')}",
             f"{adjective} Journal of {one}",
             f"The {adjective} Journal of {one}",
             f"{one} Letters",
@@ -514,8 +551,8 @@ def make_record(rng: random.Random) -> Record:
     if kind == "article":
         record.container = make_journal(rng)
         record.volume = str(rng.choice((rng.randrange(1, 60), rng.randrange(1, 200), rng.randrange(100, 999))))
-        if rng.random() < 0.05:
-            record.volume = rng.choice("ABCD") + rng.choice(("", "", " ", "-")) + record.volume
+        if rng.random() < 0.06:
+            record.volume = rng.choice("ABCD") + record.volume
         elif rng.random() < 0.03:
             record.volume = rng.choice(
                 (
@@ -582,6 +619,10 @@ def make_record(rng: random.Random) -> Record:
             (
                 "Technical Report",
                 "Technical Report",
+                "Personal communication",
+                "Internet-Draft",
+                "Manuscript",
+                "Patent",
                 "Tech. Report",
                 "Tech. Rep.",
                 "Technical report",
@@ -677,6 +718,7 @@ def make_record(rng: random.Random) -> Record:
                 f"PMID {rng.randrange(10**6, 10**8)}",
                 f"PMCID: PMC{rng.randrange(10**5, 10**7)}",
                 f"To appear in {make_journal(rng)}",
+                f"Reprinted in {make_journal(rng)}",
                 f"Submitted to {make_journal(rng)}",
                 "abstract",
                 "Erratum",

@@ -19,6 +19,17 @@ _ROMAN = re.compile(r"[IVXLC]{1,6}|[ivxlc]{2,6}")
 _ORDINAL = re.compile(r"\d{1,3}(?:st|nd|rd|th)", re.IGNORECASE)
 _OPENING = "([{<“‘«„"
 _CLOSING = ")]}>”’»"
+_TELLING: tuple[tuple[str, frozenset[str]], ...] = (
+    ("T", frozenset("thesis dissertation report memo paper preprint manuscript tr".split())),
+    ("P", frozenset("proceedings proc conference conf symposium symp workshop congress colloquium meeting".split())),
+    ("J", frozenset("journal j rev review annals ann letters lett acta bull bulletin trans transactions arch".split())),
+    ("H", frozenset("press verlag publishers publishing books editions éditions inc ltd sons publications".split())),
+    ("U", frozenset("university univ universität université department dept institute college laboratory".split())),
+    ("E", frozenset("eds ed editors editor edited hrsg".split())),
+    ("V", frozenset("vol volume no number pp pages p issue bd".split())),
+    ("M", MONTHS),
+    ("L", PLACES),
+)
 _ENDINGS = (
     "tions tion sion ing ity ies ment ness ance ence ism ics ical ous ive ary ory logy graphy eur ung keit heit ción "
     "ique aux age ure ship ship ed ly al ic es er or an s"
@@ -97,6 +108,8 @@ def describe_tokens(tokens: Sequence[Token]) -> list[list[str]]:
     quoted = _quotes(tokens)
     years = [n for n, token in enumerate(tokens) if shape_of(token.text) == "year"]
     stops = _stops(tokens)
+    stretches = _stretches(tokens)
+    ahead = _numbers_ahead(tokens)
     count = len(tokens)
     out = []
     for n, token in enumerate(tokens):
@@ -115,6 +128,8 @@ def describe_tokens(tokens: Sequence[Token]) -> list[list[str]]:
         row.append(f"from={min(n, 6)}")
         row.append(f"to={min(count - 1 - n, 6)}")
         row.append(f"stops={min(stops[n], 5)}")
+        row += stretches[n]
+        row.append(ahead[n])
         if within[n]:
             row.append(f"in{within[n]}")
         if quoted[n]:
@@ -170,6 +185,70 @@ def _quotes(tokens: Sequence[Token]) -> list[str]:
 def _closes(tokens: Sequence[Token], n: int) -> bool:
     """Whether a mark that could be an apostrophe closes a quotation: no letter follows it at once."""
     return n + 1 == len(tokens) or tokens[n + 1].spaced or tokens[n + 1].kind == "sign"
+
+
+def _stretches(tokens: Sequence[Token]) -> list[list[str]]:
+    """What each token's stretch between two separators is like, and what stands before and after it."""
+    parts: list[list[int]] = [[]]
+    for n, token in enumerate(tokens):
+        parts[-1].append(n)
+        if token.kind == "sign" and _separates(tokens, n):
+            parts.append([])
+    told = [_tell_stretch([tokens[n] for n in part]) for part in parts]
+    out: list[list[str]] = []
+    for number, part in enumerate(parts):
+        before = told[number - 1] if number else "none"
+        after = told[number + 1] if number + 1 < len(told) else "none"
+        row = [f"here={told[number]}", f"here={told[number]}|{after}", f"before={before}|{told[number]}"]
+        out += [row for _ in part]
+    return out
+
+
+def _separates(tokens: Sequence[Token], n: int) -> bool:
+    """Whether a sign parts one field from another, it may be: a stop after an abbreviation or an initial does not."""
+    if tokens[n].text in {",", ";", ":", "(", ")", "[", "]", '"', "“", "”", "?"}:
+        return True
+    before = tokens[n - 1].text if n else ""
+    return tokens[n].text == "." and (len(before) > 4 or before.isdigit() or before.islower())
+
+
+def _tell_stretch(tokens: Sequence[Token]) -> str:
+    """A stretch in a few letters: how long, in what case, and whether words of the apparatus stand in it."""
+    words = [token.text for token in tokens if token.kind == "word"]
+    if not words:
+        numbers = [token.text for token in tokens if token.kind != "sign"]
+        return f"n{shape_of(numbers[0])}" if numbers else "sign"
+    long = (
+        "1"
+        if len(words) == 1
+        else "2"
+        if len(words) == 2
+        else "3"
+        if len(words) < 5
+        else "5"
+        if len(words) < 9
+        else "9"
+    )
+    plain = sum(1 for word in words if word.islower() and word not in PLAIN)
+    initials = sum(1 for word in words if len(word) == 1 or (len(word) < 4 and word.isupper()))
+    case = "i" if 2 * initials >= len(words) else "l" if plain > 1 else "s" if plain else "c"
+    lowered = {word.lower() for word in words}
+    told = next((name for name, of in _TELLING if lowered & of), "")
+    digits = "d" if any(token.kind == "mixed" for token in tokens) else ""
+    return f"{long}{case}{told}{digits}"
+
+
+def _numbers_ahead(tokens: Sequence[Token]) -> list[str]:
+    """How many words stand between each token and the next number, and what that looks like."""
+    out = [""] * len(tokens)
+    words, shape = 9, "none"
+    for n in range(len(tokens) - 1, -1, -1):
+        out[n] = f"ahead={min(words, 9)},{shape}"
+        if tokens[n].kind == "mixed":
+            words, shape = 0, shape_of(tokens[n].text)
+        elif tokens[n].kind == "word":
+            words += 1
+    return out
 
 
 def _stops(tokens: Sequence[Token]) -> list[int]:

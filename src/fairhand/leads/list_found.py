@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from fairhand.leads.page_edges import drop_edges
 from fairhand.model.source import Page
 
 _NUMBER = r"(?:(?:\d{1,2}(?:\.\d{1,2})*|[IVX]{1,5}|[A-Z])[.:)]?\s+)?"
@@ -75,14 +76,18 @@ def find_lists(pages: Sequence[Page]) -> tuple[ListFound, ...]:
 
 def _lines_of(pages: Sequence[Page]) -> list[Line]:
     lines = []
-    for page in pages:
+    for page, texts in zip(pages, drop_edges(pages, _heads_or_ends), strict=True):
         blank = False
-        for text in page.text.split("\n"):
+        for text in texts:
             words = " ".join(text.split())
             if words:
                 lines.append(Line(words, page.label or "", blank))
             blank = not words
     return lines
+
+
+def _heads_or_ends(text: str) -> bool:
+    return _closes(Line(" ".join(text.split()), ""))
 
 
 def _is_heading(line: Line, pattern: re.Pattern[str]) -> bool:

@@ -10,12 +10,14 @@ _FORMS = (
     re.compile(r"\[(?P<number>\d{1,3})\]\s*"),
     re.compile(r"\((?P<number>\d{1,3})\)\s*"),
     re.compile(r"(?P<number>\d{1,3})[.)](?=\s|$|[^\W\d])\s*"),
-    re.compile(r"(?P<number>\d{1,3})(?:\s+(?=[^\W\d_a-z]|[“\"‘(])|$)"),
+    re.compile(r"(?P<number>\d{1,3})(?:\s+(?=[^\W\d_a-z]|[“\"‘])|$)"),
 )
 """``[7]``, ``(7)``, ``7.``, and the bare number."""
 _KEY = re.compile(r"\[[A-Za-z+]{1,20}\.?,?\s?(?:\d{2,4})?[a-z]?\]\s*")
 """``[Lin01]``: a name and a year."""
 _FEWEST = 2
+_MOST_LINES = 12
+"""Lines of an entry, on average, up to which numbers at their beginnings are those of a list."""
 _SKIPPED = 2
 """Numbers that may be missing from the row, because their lines were lost."""
 
@@ -39,7 +41,8 @@ def find_marks(lines: Sequence[str]) -> tuple[Marked, ...]:
     keyed = tuple(Marked(n, found.end()) for n, line in enumerate(lines) if (found := _KEY.match(line)))
     rows = [keyed, *(_row(lines, form) for form in _FORMS)]
     best = max(rows, key=len)
-    return best if len(best) >= _FEWEST and best[0].line <= max(2, len(lines) // 6) else ()
+    early = bool(best) and best[0].line <= max(2, len(lines) // 6)
+    return best if len(best) >= _FEWEST and early and len(lines) <= _MOST_LINES * len(best) else ()
 
 
 def _row(lines: Sequence[str], form: re.Pattern[str]) -> tuple[Marked, ...]:

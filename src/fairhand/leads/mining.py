@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -13,6 +14,8 @@ from fairhand.model.source import SourceText
 
 MINED_BY = "1"
 """Raised when references are found or read otherwise than before, so that what was kept is mined again."""
+_DASH = re.compile(r"(?:[-–—―_⸺⸻]\s?){2,}|[—―⸺⸻]")
+"""What stands for the authors of the entry before."""
 _MOST = 3000
 """References of one source that are read."""
 
@@ -45,17 +48,15 @@ def mine_references(source: SourceText) -> tuple[Mined, ...]:
 def _mine(source: SourceText) -> Iterator[tuple[str, str, LeadRecord]]:
     count = 0
     for found in find_lists(source.pages):
-        before: object = None
+        authors = ""
         for entry in split_list(found):
             count += 1
             if count > _MOST:
                 return
-            reference = read_reference(entry.text, entry.page)
-            record = record_of(reference)
-            if record.repeats_author and before:
-                record = LeadRecord({**record.csl, "author": before}, record.guessed, record.repeats_author)
-            before = record.csl.get("author", before if record.repeats_author else None)
-            yield reference.raw, entry.page, record
+            dash = _DASH.match(entry.text)
+            reference = read_reference(f"{authors}{entry.text[dash.end() :]}" if dash and authors else entry.text)
+            authors = reference.text("author") or authors
+            yield " ".join(entry.text.split()), entry.page, record_of(reference)
 
 
 def _told(found: Iterator[tuple[str, str, LeadRecord]]) -> Iterator[Mined]:

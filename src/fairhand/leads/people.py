@@ -20,7 +20,7 @@ _ROLE = re.compile(
 )
 _SUFFIX = re.compile(r"(?:Jr|Sr)\.?|II|III|IV", re.IGNORECASE)
 _LETTER = r"[^\W\d_a-zß-öø-ÿ]"
-_INITIALS = re.compile(rf"(?:{_LETTER}[a-z]?\.?(?:\s*[-‐–]\s*|\s*)){{1,5}}")
+_INITIALS = re.compile(rf"(?:{_LETTER}(?:[a-z]?\.)?(?:\s*[-‐–]\s*|\s*)){{1,5}}")
 _BARE = re.compile(rf"(?P<family>.*[^\W\d_]{{2}}.*?)\s+(?P<given>{_LETTER}{{1,3}}(?:-{_LETTER})?)")
 _TURNED = re.compile(rf"(?P<family>.*?[^\W\d_]{{2}}.*?),?\s+(?P<given>(?:{_LETTER}[a-z]?\.[\s-]*){{1,5}})")
 _STRAIGHT = re.compile(rf"(?P<given>(?:{_LETTER}[a-z]?\.[\s-]*){{1,5}})\s*(?P<family>\S.*)")
@@ -48,6 +48,8 @@ def read_people(text: str) -> People:
     >>> found = read_people("Lind AB, Okafor D, et al.")
     >>> [one.get("family") for one in found.names], found.et_al
     (['Lind', 'Okafor'], True)
+    >>> [one["family"] for one in read_people("Gao, Y., D. Wang, L. Ba, and B. Liu").names]
+    ['Gao', 'Wang', 'Ba', 'Liu']
     >>> read_people("Harbour Museum").names
     ({'literal': 'Harbour Museum'},)
     """

@@ -35,8 +35,6 @@ class LeadRecord:
     """CSL-JSON, without an id."""
     guessed: frozenset[str]
     """The fields of it that the reference does not say outright."""
-    repeats_author: bool = False
-    """Whether a dash stands for the authors of the entry before it."""
 
 
 def record_of(reference: Reference) -> LeadRecord:
@@ -83,8 +81,7 @@ def record_of(reference: Reference) -> LeadRecord:
     guessed = set() if sure else {"type"}
     if author.et_al:
         guessed.add("author")
-    repeats = not author.names and re.fullmatch(r"[-–—―_⸺⸻\s.,]+", reference.raw[:3]) is not None
-    return LeadRecord(out, frozenset(guessed), repeats)
+    return LeadRecord(out, frozenset(guessed))
 
 
 def _before(reference: Reference, text: str) -> str:

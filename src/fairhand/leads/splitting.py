@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from fairhand.leads.line_features import describe_lines
 from fairhand.leads.list_found import Line, ListFound
 from fairhand.leads.marks import find_marks
+from fairhand.leads.mending import mend_starts
 from fairhand.leads.model import tell_starts
 
 _LETTER = re.compile(r"[^\W\d_]")
@@ -20,6 +21,8 @@ _BULLET = re.compile(r"[•·▪‣◦*\u2022-]\s+")
 _WHOLE = 200
 """Signs from which the lines of a text are whole paragraphs, and not lines of a page."""
 _BROKEN_NUMBER = re.compile(r"\d[-–]$")
+_LOOSE_HYPHEN = re.compile(r"(10\.\d{4,9}/\S*) (?=-\w)")
+"""A space that the setting of a page put before a hyphen within an address."""
 _ADDRESS_END = re.compile(r"(?:https?://|www\.|doi:?\s?|10\.\d{4,9}/)\S*$", re.IGNORECASE)
 
 
@@ -57,7 +60,7 @@ def _begin(lines: Sequence[Line]) -> list[int]:
     if all(_BULLET.match(text) for text in texts[:1]) and sum(bool(_BULLET.match(text)) for text in texts) > 1:
         return [n for n, text in enumerate(texts) if _BULLET.match(text)]
     told = tell_starts(describe_lines(texts, blank))
-    return [n for n, begins in enumerate(told) if begins or not n]
+    return mend_starts(texts, [n for n, begins in enumerate(told) if begins or not n])
 
 
 def _are_paragraphs(texts: Sequence[str]) -> bool:
@@ -79,11 +82,11 @@ def _entries(lines: Sequence[Line], begins: dict[int, int]) -> Iterator[ListEntr
         for line in lines[at + 1 : end]:
             text += line.text if _runs_on(text, line.text) else f" {line.text}"
         if _LETTER.search(text):
-            yield ListEntry(text.strip(), lines[at].page)
+            yield ListEntry(_LOOSE_HYPHEN.sub(r"\1", text).strip(), lines[at].page)
 
 
 def _runs_on(before: str, after: str) -> bool:
     """Whether a line's end broke a row of digits or an address, which go on with no space."""
     if _BROKEN_NUMBER.search(before) and after[:1].isdigit():
         return True
-    return bool(_ADDRESS_END.search(before)) and before[-1:] in "/-_.=?&%" and not after[:1].isspace()
+    return bool(_ADDRESS_END.search(before)) and before[-1:] in "/-_.=?&%" and not after[:1].isupper()
