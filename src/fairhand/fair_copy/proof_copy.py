@@ -81,7 +81,8 @@ stroke. Nothing is mended while it is read. Lines are numbered anew on each page
   table.hline(stroke: 0.5pt))
 #v(4pt)
 To bring the marks in, write one a line, by page and line: #raw("3.12 \\"recieve\\" / receive"),
-#raw("3.14 \\"very\\" delete"), #raw("3.15 \\"part\\" insert of"). The page holds until another is given.
+#raw("3.14 \\"very\\" delete"), #raw("3.15 \\"part\\" insert of"). The page holds until another is given; a title page
+without a number is 0, and so is a line without one.
 ]]
 """
     files = {f"sign-{name}": _draw(paths) for name, paths in SIGN_FORMS.items()}

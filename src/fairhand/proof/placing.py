@@ -175,22 +175,23 @@ def join_lines(lines: Sequence[PrintedLine]) -> Proofed:
 def find_written(written: WrittenMark, proof: Proofed) -> Span | str:
     """Where a mark that was written down stands in the proof's text, or why that cannot be told.
 
-    Its words may run on into the next line; where they stand twice in theirs, the writer says which.
+    Its words may run on into the next line; where they stand twice in theirs, the writer says which. Line 0 is all of a
+    page that has no numbers, as its tables.
     """
-    at = proof.index_of(written.page, written.line)
-    if at is None:
+    lines = [n for n, line in enumerate(proof.lines) if (line.page, line.number) == (written.page, written.line)]
+    if not lines:
         last = max((line.number for line in proof.lines if line.page == written.page), default=0)
         return f"page {written.page} has no line {written.line}" + (f"; its last is {last}" if last else "")
-    start = proof.starts[at]
-    end = start + len(proof.lines[at].text)
-    stop = end + 1 + len(proof.lines[at + 1].text) if at + 1 < len(proof.lines) else end
+    start, upto = proof.starts[lines[0]], lines[-1]
+    end = proof.starts[upto] + len(proof.lines[upto].text)
+    stop = end + 1 + len(proof.lines[upto + 1].text) if upto + 1 < len(proof.lines) else end
     piece = proof.text[start:stop]
     found = [span for span, _ in list_again(piece, written.exact) if span.start + start < end]
     whole = [span for span in found if _keeps_words(piece, span, "", "")]
     here = [span.shifted(start) for span in whole or found]
     where = f"page {written.page}, line {written.line}"
     if not here:
-        return f"“{written.exact}” does not stand in {where}: “{proof.lines[at].text}”"
+        return f"“{written.exact}” does not stand in {where}: “{proof.lines[lines[0]].text}”"
     if written.nth > len(here) or (len(here) > 1 and not written.nth):
         return (
             f"“{written.exact}” stands {len(here)} times in {where}; give more of it, or which: “{written.exact}” (2)"

@@ -36,7 +36,7 @@ class PrintedLine:
     """One line of one page."""
 
     page: int
-    """From 1."""
+    """As it is numbered; 0 for a title page that is not."""
     number: int
     """As it is printed beside it, from 1 on each page; 0 where none is, as beside a table or a footnote."""
     runs: tuple[Run, ...]
@@ -62,12 +62,15 @@ class _Row:
 
 
 @lru_cache(maxsize=4)
-def read_printed_lines(pdf: bytes, margins_pt: tuple[float, float, float, float]) -> tuple[PrintedLine, ...]:
+def read_printed_lines(
+    pdf: bytes, margins_pt: tuple[float, float, float, float], first: int = 1
+) -> tuple[PrintedLine, ...]:
     """The lines of every page in order.
 
     Args:
         pdf: A proof that was set here.
         margins_pt: The page's margins: top, right, bottom, left.
+        first: The number of its first page: 0 where that is a title page without one.
     """
     import pypdfium2
 
@@ -75,12 +78,14 @@ def read_printed_lines(pdf: bytes, margins_pt: tuple[float, float, float, float]
         document = pypdfium2.PdfDocument(pdf)
         try:
             pages = range(len(document))
-            return tuple(line for number in pages for line in _read_page(document, number, margins_pt))
+            return tuple(line for number in pages for line in _read_page(document, number, margins_pt, number + first))
         finally:
             document.close()
 
 
-def _read_page(document: PdfDocument, index: int, margins_pt: tuple[float, float, float, float]) -> list[PrintedLine]:
+def _read_page(
+    document: PdfDocument, index: int, margins_pt: tuple[float, float, float, float], folio: int
+) -> list[PrintedLine]:
     from pypdfium2 import raw
 
     page = document[index]
@@ -116,12 +121,12 @@ def _read_page(document: PdfDocument, index: int, margins_pt: tuple[float, float
         styles = [style for style, said in (("italic", "Italic"), ("bold", "Bold")) if said in face]
         if size < _RAISED * row.size:
             styles.append("superscript")
-        elif size > row.size:
-            row.size = size
+        elif size > row.size:  # it began with a raised figure, as a footnote does
+            row.size, row.base = size, y.value
         row.runs.append((letter, tuple(styles)))
     page.close()
     return [
-        PrintedLine(index + 1, _number_at(numbers, row.base), runs, row.left - left, height - row.base)
+        PrintedLine(folio, _number_at(numbers, row.base), runs, row.left - left, height - row.base)
         for row in rows
         if (runs := _join(row.runs))
     ]

@@ -6,18 +6,17 @@ import datetime as dt
 from pathlib import Path
 
 from fairhand.errors import FairhandError
-from fairhand.fair_copy.typesetting import to_typst
 from fairhand.language.counts import say_minutes
 from fairhand.language.words import words
 from fairhand.model.final_reading import FinalReading
 from fairhand.proof.final_file import add_final, read_finals
 from fairhand.proof.marks_file import WHERE
-from fairhand.proof.placing import Proofed, join_lines
-from fairhand.proof.printed_lines import read_printed_lines
+from fairhand.proof.placing import Proofed
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.passes import moment_of, new_id
 from fairhand.session.printing import refuse_unprintable
+from fairhand.session.proof import read_lines
 
 SILENT = 238
 """Words a minute, read silently. **Source**: Brysbaert 2019, Journal of Memory and Language 109."""
@@ -32,8 +31,7 @@ def read_copy(paper: OpenPaper) -> Proofed:
         EngineFailed: Pandoc or typst refused the paper.
     """
     refuse_unprintable(paper)
-    copy = paper.fair_copy()
-    return join_lines(read_printed_lines(paper.engines.typeset(to_typst(copy)).pdf, copy.layout.margins_pt))
+    return read_lines(paper, paper.fair_copy())
 
 
 def minutes_silent(copy: Proofed) -> int:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.typesetting import to_typst
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.proof_mark import Fate, ProofMark
@@ -35,8 +36,18 @@ def read_proof(paper: OpenPaper) -> Proofed:
     """
     if not paper.look().paper.draft.strip():
         return join_lines(())
-    copy = paper.fair_copy(proof=True)
-    return join_lines(read_printed_lines(paper.engines.typeset(to_typst(copy)).pdf, copy.layout.margins_pt))
+    return read_lines(paper, paper.fair_copy(proof=True))
+
+
+def read_lines(paper: OpenPaper, copy: FairCopy) -> Proofed:
+    """The lines of a copy as it is printed, its pages numbered as they are there.
+
+    Raises:
+        EngineFailed: Typst refused it.
+    """
+    layout = copy.layout
+    first = 0 if layout.first_page == "title-page" and not layout.number_title_page else 1
+    return join_lines(read_printed_lines(paper.engines.typeset(to_typst(copy)).pdf, layout.margins_pt, first))
 
 
 def place_written(written: WrittenMark, proof: Proofed, draft: str) -> ProofMark:
