@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import ctypes
 import tomllib
+from copy import deepcopy
 from pathlib import Path
 
 import docx
 import pypdfium2.raw as pdfium
 import pytest
+from docx.oxml import parse_xml
+from docx.oxml.ns import nsdecls, nsmap
 from pypdfium2 import PdfDocument
 
 from fairhand.cli import main
@@ -116,6 +119,35 @@ def test_what_comes_back_is_placed_after_edits_and_ruled_on(paper: Path, capsys:
     told = run(capsys, str(paper))[1]
     assert "Without a place in the draft as it now is" in told
     assert "I would not accept this." in told
+
+
+def test_a_change_is_carried_out_in_the_draft(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """One step, where its words stand; then it is taken, and the draft as it was is in the record."""
+    run(capsys, str(paper), "--ask", "Ines Mora")
+    (copy,) = (paper / "fair").glob("*.docx")
+    document = docx.Document(str(copy))
+    first = next(one for one in document.paragraphs if "Between 1926" in one.text).runs[0]
+    head, words, tail = first.text.partition("never locked")
+    rest = deepcopy(first._r)
+    gone = parse_xml(
+        f'<w:del {nsdecls("w")} w:id="8" w:author="Ines Mora"><w:r><w:delText>{words}</w:delText></w:r></w:del>'
+    )
+    came = parse_xml(f'<w:ins {nsdecls("w")} w:id="9" w:author="Ines Mora"><w:r><w:t>always open</w:t></w:r></w:ins>')
+    first.text = head
+    first._r.addnext(gone)
+    gone.addnext(came)
+    came.addnext(rest)
+    next(rest.iter(f"{{{nsmap['w']}}}t")).text = tail
+    back = paper.parent / "back.docx"
+    document.save(str(back))
+    told = run(capsys, str(paper), "--back", str(back))[1]
+    assert "for “never locked” put “always open”" in told
+    (remark,) = read_remarks((paper / "marks.jsonl").read_text("utf-8"))
+    assert run(capsys, str(paper), "--carry-out", remark.id[:6])[0] == 0
+    assert "The boxes were always open, and for some years" in (paper / "draft.md").read_text("utf-8")
+    code, told = run(capsys, str(paper), "--carry-out", remark.id[:6])
+    assert code == 2
+    assert "mend the draft by hand" in told
 
 
 def test_a_pdf_that_comes_back_is_placed(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:

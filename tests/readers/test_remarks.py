@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from fairhand.model.remark import Remark, Returned
 from fairhand.model.span import Span
+from fairhand.readers.carrying_out import carry_out
 from fairhand.readers.gathering import AROUND, ReaderRemark, count_forms, gather_remarks
 from fairhand.readers.placing import place_remarks
 from fairhand.readers.remarks_file import put_remarks, read_remarks, rule_remark
@@ -138,3 +139,46 @@ def test_no_remark_is_lost_in_gathering(told: list[tuple[str, int, int]]) -> Non
     gathered = gather_remarks(Returned(text, remarks))
     assert all(any(one.said == each.said for each in gathered) for one in remarks if one.kind == "comment")
     assert all(any(one.said in each.said for each in gathered) for one in remarks if one.kind == "insertion")
+
+
+def carried(draft: str, remark: Remark, sent: str = "") -> str | None:
+    """The draft once a change is carried out at its place."""
+    (one,) = gather_remarks(Returned(sent or draft, (remark,)))
+    (place,) = place_remarks([one], draft, sent or draft)
+    return carry_out(draft, place.span, one) if place else None
+
+
+def test_changes_are_carried_out_where_their_words_stand() -> None:
+    """Put in, taken out, replaced; blanks are not doubled, and a word changed within is the whole word."""
+    draft = "The mill stood by the river, and it\nground for two hundred years."
+    stood = draft.index("stood")
+    assert carried(draft, Remark("insertion", Span(stood, stood), "still ")) == draft.replace("stood", "still stood")
+    assert carried(draft, Remark("insertion", Span(stood + 5, stood + 5), " long")) == draft.replace(
+        "stood", "stood long"
+    )
+    assert carried(draft, Remark("deletion", Span(stood + 5, stood + 18), " by the river")) == draft.replace(
+        " by the river", ""
+    )
+    assert carried(draft, Remark("deletion", Span(stood, stood + 5), "stood")) == draft.replace("stood ", "")
+    assert carried(draft, Remark("insertion", Span(stood + 1, stood + 1), "h")) == draft.replace("stood", "shtood")
+
+
+def test_what_cannot_be_carried_out_unseen_is_left_alone() -> None:
+    """A comment, a change across paragraphs, and words that stand otherwise now, or with markup in them."""
+    draft = "The mill *stood* by the river.\n\nIt ground."
+    at = SENT.index("stood by")
+    assert carried(draft, Remark("comment", Span(4, 8), "?")) is None
+    assert carry_out(draft, Span(0, 20), ReaderRemark("deletion", "", "mill\nstood")) is None
+    assert carry_out(draft, Span(9, 19), ReaderRemark("deletion", "", "stood by")) is None
+    assert carried(SENT.replace("stood by", "lay by"), Remark("deletion", Span(at, at + 8), "stood by"), SENT) is None
+
+
+@given(st.text("ab .", max_size=30), st.integers(0, 30), st.integers(0, 6), st.text("xy ", max_size=4))
+def test_carrying_out_touches_nothing_else(draft: str, start: int, length: int, said: str) -> None:
+    """What stands before and after the words is as it was, but for blanks."""
+    span = Span(min(start, len(draft)), min(start + length, len(draft)))
+    for kind in ("deletion", "substitution"):
+        done = carry_out(draft, span, ReaderRemark(kind, said if kind != "deletion" else "", span.of(draft)))
+        assert done is not None
+        told = draft[: span.start] + (said if kind != "deletion" else "") + draft[span.end :]
+        assert "".join(done.split()) == "".join(told.split())

@@ -11,7 +11,8 @@ import pytest
 from playwright.sync_api import Page, expect
 from starlette.testclient import TestClient
 
-from fairhand.readers.remarks_file import read_remarks
+from fairhand.readers.gathering import ReaderRemark
+from fairhand.readers.remarks_file import put_remarks, read_remarks
 
 READERS = "/paper/tram-libraries/readers"
 ASK = {"name": "Ines Mora", "stage": "argument", "due": "2027-02-12", "questions": "Why?\nHow?", "kind": "docx"}
@@ -98,6 +99,20 @@ def test_what_came_back_is_ruled_on_at_its_place(client: TestClient, paper: Path
     everything = client.get(f"{READERS}?all=yes").text
     assert "Left: It is said." in everything
     assert "Taken." in everything
+
+
+def test_a_change_is_carried_out_by_one_button(client: TestClient, paper: Path) -> None:
+    """Where its place is sure; a comment has no such button."""
+    draft = (paper / "draft.md").read_text("utf-8")
+    start = draft.index("never locked")
+    before, after = draft[start - 40 : start], draft[start + 12 : start + 52]
+    change = ReaderRemark("substitution", "always open", "never locked", before, after, reader="Ines Mora")
+    asked = ReaderRemark("comment", "Which?", "never locked", before, after, reader="Ines Mora")
+    (paper / "marks.jsonl").write_text(put_remarks("", [change, asked]), "utf-8")
+    assert client.get(READERS).text.count('value="carry-out"') == 1
+    assert client.post(READERS, data={"remark": change.id, "do": "carry-out"}).status_code == 303
+    assert (paper / "draft.md").read_text("utf-8") == draft.replace("never locked", "always open")
+    assert "mend the draft by hand" in client.post(READERS, data={"remark": change.id, "do": "carry-out"}).text
 
 
 def test_what_cannot_be_done_is_told(client: TestClient, paper: Path) -> None:

@@ -39,6 +39,7 @@ FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
 @click.option("--back", type=FILE, metavar="FILE", help="Bring in what a reader wrote into FILE.")
 @click.option("--from", "whose", default="", metavar="NAME", help="With --back: whose it is.")
 @click.option("--take", metavar="REMARK", help="You followed this remark.")
+@click.option("--carry-out", metavar="REMARK", help="Carry this change out in the draft, and take it so.")
 @click.option("--leave", metavar="REMARK", help="You do not follow it; say --why.")
 @click.option("--keep", metavar="REMARK", help="You keep it for later.")
 @click.option("--open", "reopen", metavar="REMARK", help="You take your word on it back.")
@@ -58,6 +59,7 @@ def command(
     back: Path | None,
     whose: str,
     take: str | None,
+    carry_out: str | None,
     leave: str | None,
     keep: str | None,
     reopen: str | None,
@@ -94,6 +96,11 @@ def command(
         return 0
     if back is not None:
         take_back(paper, back, whose)
+    if carry_out:
+        from fairhand.session.remarks import carry_out_remark
+
+        say(f"{carry_out_remark(OpenPaper(paper), carry_out).id[:6]}: carried out in draft.md, and taken.")
+        return 0
     rulings = {"taken": take, "left": leave, "kept": keep, "": reopen}
     for ruling, named in rulings.items():
         if named:

@@ -33,6 +33,8 @@ class ReaderRemark:
     before: str = ""
     after: str = ""
     """What stood before and after them."""
+    at: int = -1
+    """Of an insertion, the place within ``exact``."""
     reader: str = ""
     """The reader's name in the register."""
     by: str = ""
@@ -73,6 +75,7 @@ def gather_remarks(returned: Returned, reader: str = "", file: str = "") -> tupl
         kind, span, said = _whole_words(text, told, one, gone - set(range(one.span.start, one.span.end)))
         if not span.of(text).strip():
             span = _around(text, span)
+        at = one.span.start - span.start if kind == "insertion" else -1
         out.append(
             ReaderRemark(
                 kind=kind,
@@ -80,6 +83,7 @@ def gather_remarks(returned: Returned, reader: str = "", file: str = "") -> tupl
                 exact=span.of(text),
                 before=text[max(0, span.start - AROUND) : span.start],
                 after=text[span.end : span.end + AROUND],
+                at=at,
                 reader=reader or one.by,
                 by=one.by,
                 when=one.when,

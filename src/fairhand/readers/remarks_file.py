@@ -53,7 +53,10 @@ def _tell(remark: ReaderRemark) -> str:
     said = [("tagging", REMARK), ("classifying", remark.kind), ("commenting", remark.said)]
     said += [("identifying", remark.reader), ("replying", remark.answers)]
     said += [("moderating", remark.ruling), ("describing", remark.why)]
-    quote = {"exact": remark.exact, "prefix": remark.before, "suffix": remark.after}
+    selector: dict[str, object] = {"type": "TextQuoteSelector", "exact": remark.exact}
+    selector |= {"prefix": remark.before, "suffix": remark.after}
+    if remark.at >= 0:
+        selector["refinedBy"] = {"type": "TextPositionSelector", "start": remark.at, "end": remark.at}
     annotation = {
         "@context": "http://www.w3.org/ns/anno.jsonld",
         "type": "Annotation",
@@ -61,7 +64,7 @@ def _tell(remark: ReaderRemark) -> str:
         "creator": {"type": "Person", "name": remark.by} if remark.by else None,
         "created": remark.when,
         "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-        "target": {"source": "draft.md", "selector": {"type": "TextQuoteSelector", **quote}},
+        "target": {"source": "draft.md", "selector": selector},
         "via": remark.file,
     }
     return json.dumps({key: value for key, value in annotation.items() if value}, ensure_ascii=False)
@@ -85,6 +88,8 @@ def _read_line(line: str) -> ReaderRemark | None:
     target = found.get("target")
     selector = target.get("selector") if isinstance(target, Mapping) else None
     quote = selector if isinstance(selector, Mapping) else {}
+    refined = quote.get("refinedBy")
+    at = refined.get("start") if isinstance(refined, Mapping) else None
     creator = found.get("creator")
     kind = next((one for one in KINDS if one == said.get("classifying")), KINDS[0])
     ruling: Ruling = next((one for one in RULINGS if one == said.get("moderating")), "")
@@ -94,6 +99,7 @@ def _read_line(line: str) -> ReaderRemark | None:
         exact=str(quote.get("exact", "")),
         before=str(quote.get("prefix", "")),
         after=str(quote.get("suffix", "")),
+        at=at if isinstance(at, int) else -1,
         reader=said.get("identifying", ""),
         by=str(creator.get("name", "")) if isinstance(creator, Mapping) else "",
         when=str(found.get("created", "")),

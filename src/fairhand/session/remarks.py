@@ -20,6 +20,7 @@ from fairhand.model.remark import Returned
 from fairhand.proof.placing import Type, read_type
 from fairhand.readers import remarks_file
 from fairhand.readers.asking import find_reading, say_day
+from fairhand.readers.carrying_out import carry_out
 from fairhand.readers.gathering import ReaderRemark, Ruling, count_forms, gather_remarks
 from fairhand.readers.placing import Place, place_remarks
 from fairhand.readers.register import WHERE, Reader, plain_name, put_reader, read_register
@@ -159,6 +160,28 @@ def rule_on_remark(folder: Path, name: str, ruling: Ruling, why: str = "") -> Re
         raise FairhandError(message)
     save_text(folder, MARKS, remarks_file.rule_remark(marks.text, found[0].id, ruling, why), marks.seen)
     return replace(found[0], ruling=ruling, why=why)
+
+
+def carry_out_remark(paper: OpenPaper, name: str) -> ReaderRemark:
+    """The reader's change stands in the draft, and the remark is taken; the draft as it was is in the record.
+
+    Raises:
+        FairhandError: No remark has that number, or its change cannot be carried out unseen.
+        DraftChangedOnDisk: The draft was changed at the same moment.
+        FolderNotWritable: The folder is closed or full.
+    """
+    survey = survey_readers(paper)
+    found = [one for passage in survey.passages for one in passage.placed if name and one.remark.id.startswith(name)]
+    written = read_text(paper.folder, DRAFT)
+    text = None
+    if len(found) == 1 and found[0].sure and written.text == survey.draft:
+        text = carry_out(written.text, found[0].span, found[0].remark)
+    if text is None:
+        message = f"{name}: it cannot be carried out unseen; mend the draft by hand, and say that you took it"
+        raise FairhandError(message)
+    keep_record(read_paper(paper.folder))
+    save_text(paper.folder, DRAFT, text, written.seen)
+    return rule_on_remark(paper.folder, found[0].remark.id, "taken", found[0].remark.why)
 
 
 def survey_readers(paper: OpenPaper) -> Survey:

@@ -16,7 +16,7 @@ from fairhand.readers.telling import tell_reader, tell_what
 from fairhand.session.editing import read_text
 from fairhand.session.printing import SetCopy
 from fairhand.session.readers import ask_reader, forget_reader
-from fairhand.session.remarks import RETURNED, rule_on_remark, survey_readers, take_returned
+from fairhand.session.remarks import RETURNED, carry_out_remark, rule_on_remark, survey_readers, take_returned
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.fair_copy_page import KINDS, send_copy
@@ -71,6 +71,9 @@ def send(asked: Asked) -> Response:
     try:
         if form.has("remark"):
             word = form.text("do")
+            if word == "carry-out":
+                carry_out_remark(asked.paper.opened, form.text("remark"))
+                return asked.go(asked.to("readers", at="written"))
             ruling: Ruling = next((one for one in RULINGS if one == word), "")
             rule_on_remark(folder, form.text("remark"), ruling, form.text("why"))
             return asked.go(asked.to("readers", at="written"))
