@@ -12,9 +12,11 @@ from fairhand.desk.search_index import Known, SearchIndex
 from fairhand.errors import FairhandError
 from fairhand.language.meaning import Meanings, find_meanings
 from fairhand.model.piece import Piece
+from fairhand.session.indexing import index_sources
+from fairhand.session.job import Job
 from fairhand.session.meanings import read_meanings
 from fairhand.session.opened import OpenPaper
-from fairhand.session.searching import Found, Search, find_question, open_search, read_words
+from fairhand.session.searching import Found, Search, count_unindexed, find_question, open_search, read_words
 
 
 def find(paper: Path, query: str) -> Found:
@@ -141,3 +143,23 @@ def test_what_was_not_read_is_read_in_the_background(demo_paper: Path) -> None:
         with open_search(OpenPaper(demo_paper).source_texts) as search:
             search.rank("Who kept the slips?")
             assert search.begin_reading() is None
+
+
+def test_indexing_is_counted_and_can_be_stopped(demo_paper: Path) -> None:
+    """What was indexed stays so; the next time goes on from there."""
+    texts = OpenPaper(demo_paper).source_texts
+    waiting = count_unindexed(texts)
+    assert waiting == len(texts.entries)
+
+    def stop_soon(job: Job[int]) -> int:
+        def told(_done: int, _total: int) -> None:
+            job.count()
+
+        with open_search(texts, told, lambda: job.done == 3):
+            return job.done
+
+    assert Job(stop_soon).run() == 3
+    assert count_unindexed(OpenPaper(demo_paper).source_texts) == waiting - 3
+    job: Job[int] = Job(lambda job: index_sources(demo_paper, job))
+    assert (job.run(), job.told) == (waiting - 3, f"{waiting - 3} of {waiting - 3}")
+    assert count_unindexed(OpenPaper(demo_paper).source_texts) == 0

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import json
 import re
+import threading
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 from starlette.testclient import TestClient
+
+from fairhand.session.indexing import index_sources
+from fairhand.session.job import Job
+from fairhand.web import find_page
 
 PAPER = "/paper/tram-libraries"
 FIND = f"{PAPER}/find"
@@ -202,3 +207,24 @@ def test_without_scripts_all_of_it_works(browser: Browser, served: str, paper: P
         page.get_by_role("button", name="Note it").click()
         expect(page.get_by_text("an answer").first).to_be_visible()
     assert notes_of(paper)[0]["body"]
+
+
+def test_many_new_texts_are_made_ready_while_one_watches(client: TestClient, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The page says how far it is and asks again; once it is over the search that was asked for is answered."""
+    go_on = threading.Event()
+
+    def index_slowly(folder: Path, job: Job[int]) -> int:
+        job.total, job.done = 8, 3
+        go_on.wait(20)
+        return index_sources(folder, job)
+
+    monkeypatch.setattr(find_page, "MANY", 2)
+    monkeypatch.setattr(find_page, "SOON_SECONDS", 0.05)
+    monkeypatch.setattr(find_page, "index_sources", index_slowly)
+    first = client.get(f"{PAPER}/find?words=strap+readers").text
+    assert "3 of 8 texts are ready to be searched" in first
+    assert f'hx-get="{PAPER}/find?words=strap%20readers"' in first
+    assert "3 of 8" in client.get(f"{PAPER}/find?words=strap+readers").text
+    go_on.set()
+    monkeypatch.setattr(find_page, "SOON_SECONDS", 20.0)
+    assert "Osei (2014), page 118" in client.get(f"{PAPER}/find?words=strap+readers").text

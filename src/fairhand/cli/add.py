@@ -12,14 +12,13 @@ import click
 from fairhand.cli.exit_codes import NOT_READY
 from fairhand.cli.places import PaperFolder
 from fairhand.cli.screen import say
+from fairhand.cli.watching import watch
 
 if TYPE_CHECKING:
     from fairhand.session.adding import Added, Asked
-    from fairhand.session.job import Job
 
 _TOLD_WHOLE = 12
 """New sources whose fields are told one by one; of more, only what is missing is counted."""
-_EVERY_SECONDS = 0.2
 
 
 @click.command("add")
@@ -63,7 +62,7 @@ def command(
         return 0
     asked = sort_asked([*what, *(map(str, waiting) if inbox else ())])
     _settle_outside(paper, asked, allowed=allow_outside)
-    added = _run(Job(lambda job: add_sources(paper, asked, job))) if len(asked) else None
+    added = watch(Job(lambda job: add_sources(paper, asked, job))) if len(asked) else None
     if added is None:
         say("The inbox is empty." if inbox else "That is set down in desk.toml.")
         return 0
@@ -128,27 +127,6 @@ def _settle_outside(paper: Path, asked: Asked, *, allowed: bool) -> None:
             allow_outside(files)
         else:
             refuse_outside(files, (*asked.addresses, *map(str, asked.numbers))[0])
-
-
-def _run(job: Job[Added]) -> Added:
-    """The outcome of the job, its progress shown meanwhile; the first interruption stops it after what it is at."""
-    shown = sys.stderr.isatty()
-    job.begin()
-    added = None
-    while not job.ended:
-        try:
-            added = job.wait(_EVERY_SECONDS)
-        except KeyboardInterrupt:
-            job.cancel()
-        if shown:
-            click.echo(f"\r{job.told}{', stopping' if job.cancelled else ''}   ", nl=False, err=True)
-    if shown:
-        click.echo("\r", nl=False, err=True)
-    if job.fault is not None:
-        raise job.fault
-    added = added or job.wait(0)
-    assert added is not None  # noqa: S101 - it is over, and without a fault
-    return added
 
 
 def _tell_added(paper: Path, added: Added) -> None:

@@ -8,6 +8,7 @@ import click
 
 from fairhand.cli.places import PaperFolder
 from fairhand.cli.screen import say
+from fairhand.cli.watching import watch
 from fairhand.errors import FairhandError
 
 
@@ -23,8 +24,10 @@ def command(paper: Path, words: tuple[str, ...], ask: bool, question: str | None
     A page has all of the words, in any form. Quotation marks hold a phrase together ('"tide mill"'), an asterisk ends
     the beginning of a word (moor*). A word that stands nowhere is taken for the nearest.
     """
+    from fairhand.session.indexing import MANY, index_sources
+    from fairhand.session.job import Job
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.searching import find_question, open_search
+    from fairhand.session.searching import count_unindexed, find_question, open_search
 
     asked = find_question(paper, question).text if question else " ".join(words)
     if not asked.strip():
@@ -32,6 +35,8 @@ def command(paper: Path, words: tuple[str, ...], ask: bool, question: str | None
         raise FairhandError(message)
     opened = OpenPaper(paper)
     known = opened.look()
+    if count_unindexed(opened.source_texts) >= MANY:
+        watch(Job(lambda job: index_sources(paper, job)))
     with open_search(opened.source_texts) as search:
         found = search.answer(asked, most) if question or ask else search.find(asked, most)
     if question:

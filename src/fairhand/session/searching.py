@@ -220,17 +220,31 @@ def find_question(folder: Path, name: str) -> Question:
 
 
 @contextlib.contextmanager
-def open_search(texts: SourceTexts, told: Callable[[int, int], None] | None = None) -> Iterator[Search]:
+def open_search(
+    texts: SourceTexts,
+    told: Callable[[int, int], None] | None = None,
+    stopped: Callable[[], bool] = lambda: False,
+) -> Iterator[Search]:
     """The search over a paper's sources; those whose files or records have changed are read and indexed first.
 
     Args:
         texts: The sources' texts, as ``OpenPaper.source_texts`` has them.
         told: Is told how many of how many sources were indexed, as each is.
+        stopped: Asked before each source is indexed: once it says so, the others are left for the next time.
     """
     index = SearchIndex(texts.files.folder, read_words)
     try:
-        _bring_up_to_date(index, texts, told)
+        _bring_up_to_date(index, texts, told, stopped)
         yield Search(index)
+    finally:
+        index.close()
+
+
+def count_unindexed(texts: SourceTexts) -> int:
+    """How many sources are new, or have changed, since they were indexed."""
+    index = SearchIndex(texts.files.folder, read_words)
+    try:
+        return len(_list_changed(texts, index.known()))
     finally:
         index.close()
 
@@ -242,17 +256,20 @@ def read_words(piece: Piece) -> Words:
     return Words(words, list(map(stem, words)), length)
 
 
-def _bring_up_to_date(index: SearchIndex, texts: SourceTexts, told: Callable[[int, int], None] | None) -> None:
+def _bring_up_to_date(
+    index: SearchIndex,
+    texts: SourceTexts,
+    told: Callable[[int, int], None] | None,
+    stopped: Callable[[], bool],
+) -> None:
     files = texts.files
     known = index.known()
     for gone in known.keys() - texts.entries.keys():
         index.drop(gone)
-    changed = []
-    for key in texts.entries:
-        looks = _looks(files.find_source(key), texts, key)
-        if key not in known or known[key].looks != looks:
-            changed.append((key, looks))
+    changed = _list_changed(texts, known)
     for done, (key, looks) in enumerate(changed, 1):
+        if stopped():
+            return
         content = _content(files.find_source(key), looks)
         if key in known and known[key].content == content:
             index.look_alike(key, looks)
@@ -261,6 +278,12 @@ def _bring_up_to_date(index: SearchIndex, texts: SourceTexts, told: Callable[[in
             index.put(key, Known(looks, content), entry.title, part_source(text, entry.title) if text else ())
         if told:
             told(done, len(changed))
+
+
+def _list_changed(texts: SourceTexts, known: Mapping[str, Known]) -> list[tuple[str, str]]:
+    """The sources that do not look as they did when they were indexed, each with how it looks now."""
+    looks = ((key, _looks(texts.files.find_source(key), texts, key)) for key in texts.entries)
+    return [(key, now) for key, now in looks if key not in known or known[key].looks != now]
 
 
 def _looks(found: Sequence[FileSeen], texts: SourceTexts, key: str) -> str:

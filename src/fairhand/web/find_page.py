@@ -8,9 +8,13 @@ from starlette.responses import Response
 
 from fairhand.model.focus import Question
 from fairhand.reading.passages import Passage
-from fairhand.session.searching import Found, list_open_questions, open_search
+from fairhand.session.indexing import MANY, index_sources
+from fairhand.session.job import Job
+from fairhand.session.searching import Found, count_unindexed, list_open_questions, open_search
 from fairhand.web.asked import Asked, get
 
+SOON_SECONDS = 1.5
+"""How long an answer waits for the texts to be ready before it shows how far they are."""
 FEW = 3
 """Passages that are shown for each of several questions."""
 
@@ -26,6 +30,9 @@ class Answered:
 def show(asked: Asked) -> Response:
     """The passages with the words that were asked for; without any, those for each open question."""
     opened = asked.paper.opened
+    job = _index_first(asked)
+    if job is not None:
+        return asked.page("indexing_page.html", title="Find", step="", job=job, again=_same(asked))
     known = opened.look()
     questions = list_open_questions(asked.paper.folder)
     chosen = [one for one in questions if one.id == asked.query("question")]
@@ -54,6 +61,29 @@ def show(asked: Asked) -> Response:
         to=lambda passage, at: _address(asked, passage, at),
         texts=len(known.paper.texts),
     )
+
+
+def _index_first(asked: Asked) -> Job[int] | None:
+    """The work of making many new texts ready to be searched, while it goes on; None once there is none to wait for."""
+    jobs, name = asked.request.app.state.jobs, ("find", asked.paper.slug)
+    job: Job[int] | None = jobs.get(name)
+    if job is None or job.ended:
+        if count_unindexed(asked.paper.opened.source_texts) < MANY:
+            return None
+        if job is not None and job.fault is not None:
+            jobs.pop(name)
+            raise job.fault
+        folder = asked.paper.folder
+        job = jobs[name] = Job(lambda job: index_sources(folder, job))
+        job.begin()
+    job.wait(SOON_SECONDS)
+    return None if job.ended and not job.fault else job
+
+
+def _same(asked: Asked) -> str:
+    """The address that was asked for, to be asked for again."""
+    query = {name: asked.query(name) for name in ("words", "do", "question") if asked.query(name)}
+    return asked.to("find", **query)
 
 
 def _step(asked: Asked, questions: tuple[Question, ...]) -> str:
