@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from fairhand.errors import UnknownFormat
 from fairhand.model.problem import Problem
 from fairhand.model.request import PandocRequest
 from fairhand.reading.archive import open_archive
@@ -47,12 +48,16 @@ def take_request(data: bytes, ending: str, file: str = "the draft", *, refuse: b
         FileUnreadable: It is no such document, or it is broken or empty.
         FileTooLarge: It expands beyond all bounds.
         FileEncrypted: It asks for a password.
+        UnknownFormat: Changes are to be refused in a file of another kind than DOCX.
     """
     kind = ending.lstrip(".").lower()
     archive = open_archive(data, file)
     for name in archive.names:
         if name.endswith((".xml", ".rels")):
             archive.read(name)
+    if refuse and kind != "docx":
+        message = f"{file}: only a DOCX has its changes refused here; refuse them in your word processor, and save it"
+        raise UnknownFormat(message)
     if kind == "docx":
         data = settle_changes(data, file, accept=not refuse)
     args = (
