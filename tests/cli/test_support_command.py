@@ -64,3 +64,15 @@ def test_estimates_are_told_only_where_enough_tells(run: Callable[..., tuple[int
     estimated = run("support", "--estimates")[1]
     assert "you found 6 sources; there may be 6 in all, between 6 and" in estimated
     assert "takes the two ways to be independent" in estimated
+
+
+def test_notes_for_questions_count_in_the_estimate(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """Which question a source has a note for is a theme that it was seen to speak of."""
+    (paper / "focus.toml").write_text(
+        "".join(f'[[questions]]\nid = "q{n}"\ntext = "Which {n}?"\n\n' for n in range(1, 4)), "utf-8"
+    )
+    for question, sources in (("q1", ("lund-1999",)), ("q2", ("osei-2014", "haldane-2008")), ("q3", ("quist-1988",))):
+        for source in sources:
+            run("note", source, "so", "--question", question)
+    told = run("support", "--estimates")[1]
+    assert "would be on points and questions that you have (Good–Turing)" in told

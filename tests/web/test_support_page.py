@@ -115,3 +115,11 @@ def test_a_citation_in_passing_is_told_and_counts_as_two(client: TestClient, pap
     )
     client.post(SUPPORT, data={"first": "lund-1999", "second": "haldane-2008", "do": "one"})
     assert "Lund (1999) and Haldane (2008) are one witness, as you hold" in pairs(client)
+
+
+def test_a_source_that_was_noted_for_a_point_is_told(client: TestClient) -> None:
+    """Where the point does not name it yet."""
+    sent = {"source": "lund-1999", "page": "61", "remark": "Time of their own.", "point": "p2"}
+    client.post("/paper/tram-libraries/notes", data=sent)
+    page = html.unescape(client.get(SUPPORT).text)
+    assert 'Noted for it, and not named by it: <a href="/paper/tram-libraries/points/p2">Lund (1999)</a>.' in page

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -36,6 +36,8 @@ def command(
 
     Two sources count as two only if they are independent. What you say of a pair is kept in support.toml.
     """
+    from fairhand.session.notes_for import sources_noted
+    from fairhand.session.noting import list_notes
     from fairhand.session.opened import OpenPaper
     from fairhand.session.support import list_searches, survey_support, take_ruling_back, tell_estimates
 
@@ -48,7 +50,8 @@ def command(
     known = OpenPaper(paper).look()
     survey = survey_support(known)
     say(survey.sentence)
-    show_points(survey, known.names)
+    notes = list_notes(paper)[0]
+    show_points(survey, known.names, sources_noted(notes, "point"))
     show_pairs(survey, known.names)
     if survey.rules:
         say()
@@ -56,8 +59,9 @@ def command(
     for rule in survey.rules:
         say(f"{rule.asks}: {len(rule.carrying)}", 2, 4)
     if estimates and known.asks_for_sources:
+        log, questions = list_searches(paper)[0], sources_noted(notes, "question")
         say()
-        for line in tell_estimates(survey.points, list_searches(paper)[0]) or ("Too little is known to estimate.",):
+        for line in tell_estimates(survey.points, log, questions) or ("Too little is known to estimate.",):
             say(line)
     for problem in known.paper.problems:
         if problem.where.startswith("support.toml"):
@@ -77,9 +81,9 @@ def decide(paper: Path, there: Collection[str], pair: tuple[str, str], why: str,
     rule_pair(paper, Ruling(*pair, independent=independent, why=" ".join(why.split())))
 
 
-def show_points(survey: Survey, names: Mapping[str, str]) -> None:
-    """Each point with its sources and their pages."""
-    from fairhand.session.support import pages_of
+def show_points(survey: Survey, names: Mapping[str, str], noted: Mapping[str, Sequence[str]]) -> None:
+    """Each point with its sources and their pages, and those that it has notes from and does not name."""
+    from fairhand.session.support import pages_of, unnamed_of
 
     for one in survey.points:
         say()
@@ -89,6 +93,8 @@ def show_points(survey: Survey, names: Mapping[str, str]) -> None:
         say_rows(((names[i], pages_of(one, i) and f"page {pages_of(one, i)}") for i in one.sources), 4)
         for lost in one.missing:
             say(f"{lost}: not on the list of sources", 4)
+        for source in unnamed_of(one, noted):
+            say(f"{names.get(source, source)}: noted for it, and not named by it", 4)
 
 
 def show_pairs(survey: Survey, names: Mapping[str, str]) -> None:

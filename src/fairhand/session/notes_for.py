@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Literal
 
 from fairhand.errors import FairhandError
 from fairhand.model.note import Note
@@ -64,6 +65,20 @@ def count_for(notes: Sequence[Note]) -> Mapping[str, int]:
         if note.point:
             counts[note.point] = counts.get(note.point, 0) + 1
     return counts
+
+
+def sources_noted(notes: Sequence[Note], what: Literal["question", "point"]) -> Mapping[str, tuple[str, ...]]:
+    """The sources that each question, or each point, has notes from, by its id, each source once.
+
+    >>> sources_noted([Note("a", "lind", point="p1"), Note("b", "lind", point="p1"), Note("c", "moe")], "point")
+    {'p1': ('lind',)}
+    """
+    found: dict[str, tuple[str, ...]] = {}
+    for note in notes:
+        served = note.point if what == "point" else note.question
+        if served and note.source not in found.get(served, ()):
+            found[served] = (*found.get(served, ()), note.source)
+    return found
 
 
 def refuse_strangers(note: Note, known: Analysis) -> None:

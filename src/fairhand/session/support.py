@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -78,20 +78,39 @@ def survey_support(known: Analysis) -> Survey:
     )
 
 
+def unnamed_of(point: PointSupport, noted: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
+    """The sources that a point has notes from, and does not name.
+
+    Args:
+        point: The point.
+        noted: The sources that each point has notes from.
+    """
+    return tuple(i for i in noted.get(point.point.id, ()) if i not in point.sources and i not in point.missing)
+
+
 def pages_of(point: PointSupport, source: str) -> str:
     """The pages on which a source carries a point, or an empty string where none is given."""
     return ", ".join(one.page for one in point.point.support if one.source == source and one.page)
 
 
-def tell_estimates(points: Sequence[PointSupport], log: Sequence[Search]) -> tuple[str, ...]:
-    """How much has been found, it may be, each figure with its range and assumption; nothing where too little tells."""
+def tell_estimates(
+    points: Sequence[PointSupport], log: Sequence[Search], questions: Mapping[str, Sequence[str]] | None = None
+) -> tuple[str, ...]:
+    """How much has been found, it may be, each figure with its range and assumption; nothing where too little tells.
+
+    Args:
+        points: The points with their sources.
+        log: The searches.
+        questions: The sources that each guiding question has notes from: the themes of the reading.
+    """
     told = []
-    counts = [len(one.sources) for one in points]
+    counts = [len(one.sources) for one in points] + [len(sources) for sources in (questions or {}).values()]
+    what = "points and questions" if questions else "points"
     richness = estimate_richness(counts)
     if richness.enough:
         told.append(
-            f"About {coverage_of(counts):.0%} of what a further source says would be on points that you have (Good–"
-            f"Turing); there may be {richness.total:.0f} such points or more, between {richness.at_least:.0f} and "
+            f"About {coverage_of(counts):.0%} of what a further source says would be on {what} that you have (Good–"
+            f"Turing); there may be {richness.total:.0f} such {what} or more, between {richness.at_least:.0f} and "
             f"{richness.high:.0f} (Chao). This takes each source to be found without regard to the others, and counts "
             "too few rather than too many."
         )

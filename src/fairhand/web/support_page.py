@@ -9,6 +9,8 @@ from fairhand.evidence.rulings import WHERE
 from fairhand.evidence.searches import Search, tell_search
 from fairhand.model.ruling import Ruling
 from fairhand.readiness.naming import claim_tie
+from fairhand.session.notes_for import sources_noted
+from fairhand.session.noting import list_notes
 from fairhand.session.support import (
     list_searches,
     log_search,
@@ -17,6 +19,7 @@ from fairhand.session.support import (
     survey_support,
     take_ruling_back,
     tell_estimates,
+    unnamed_of,
 )
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
@@ -37,6 +40,8 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, search: Search | N
     known = asked.paper.opened.look()
     survey = survey_support(known)
     log, faults = list_searches(asked.paper.folder)
+    notes = list_notes(asked.paper.folder)[0]
+    noted = sources_noted(notes, "point")
     return asked.page(
         "support_page.html",
         status=status,
@@ -49,7 +54,8 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, search: Search | N
         pages_of=pages_of,
         tie=lambda one: claim_tie(one, known.names),
         texts=known.paper.texts,
-        estimates=tell_estimates(survey.points, log),
+        unnamed=lambda one: [known.names.get(i, i) for i in unnamed_of(one, noted)],
+        estimates=tell_estimates(survey.points, log, sources_noted(notes, "question")),
         log=log,
         tell_search=tell_search,
         problems=[*(one for one in known.paper.problems if one.where.startswith(WHERE)), *faults],
