@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import zipfile
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,14 @@ from fairhand.hand_in.account import Mark
 from fairhand.session.handing_in import read_hand_in
 from fairhand.session.overview import work_in_hand
 from fairhand.session.plan import desk_pace, plan_desk
-from fairhand.session.returned import compare_estimates, keep_marked_copy, keep_returned, put_away, work_done
+from fairhand.session.returned import (
+    compare_estimates,
+    keep_marked_copy,
+    keep_returned,
+    put_away,
+    read_comments,
+    work_done,
+)
 from fairhand.session.steps_done import end_step, find_step
 
 AT = dt.datetime(2027, 3, 8, 12, tzinfo=dt.UTC)
@@ -83,3 +91,15 @@ def test_nothing_is_put_away_over_another(demo_paper: Path, tmp_path: Path) -> N
     (alone / "draft.md").write_text("Words.")
     with pytest.raises(NoPaperHere, match="no desk"):
         put_away(alone)
+
+
+def test_comments_of_a_marked_copy_are_read(demo_paper: Path, outside_data: Callable[[str], Path]) -> None:
+    """Each with the words that it is about; a file of another kind is kept and not read."""
+    copies = sorted(outside_data("data/docx").rglob("*.docx"))
+    found = {path.name: read_comments(path.name, path.read_bytes()) for path in copies if "omment" in path.name}
+    read = {name: comments for name, comments in found.items() if comments}
+    assert read
+    assert any("(on “" in one for comments in read.values() for one in comments)
+    comments = next(iter(read.values()))
+    assert keep_returned(demo_paper, comments=comments, at=AT).comments
+    assert read_comments("marked.png", b"") == ()

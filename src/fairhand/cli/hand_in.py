@@ -123,6 +123,7 @@ def _keep(paper: Path, receipt: str) -> None:
 def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
     from fairhand.cli.ready import say_todos
     from fairhand.hand_in.asked import KINDS as ABOUT
+    from fairhand.session.final import tell_final
     from fairhand.session.left_to_do import read_left
 
     asked = stands.asked
@@ -155,6 +156,7 @@ def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
             4,
         )
     say()
+    say(tell_final(paper))
     left = read_left(paper, told)
     say(str(left))
     say_todos(left)

@@ -20,7 +20,7 @@ from fairhand.cli.screen import say, say_rows
 @click.option(
     "--file",
     type=click.Path(path_type=Path, exists=True, dir_okay=False),
-    help="The marked copy, kept with what was handed in.",
+    help="The marked copy, kept with what was handed in; the comments in it (DOCX, ODT, PDF) are read.",
 )
 @click.option(
     "--put-away", is_flag=True, help="Put the whole paper away in done/ on the desk, and as an archive beside it."
@@ -40,13 +40,21 @@ def command(
     """
     from fairhand.hand_in.account import Mark
     from fairhand.session.handing_in import read_hand_in, read_upload
-    from fairhand.session.returned import compare_estimates, keep_marked_copy, keep_returned, tell_returned
+    from fairhand.session.returned import (
+        compare_estimates,
+        keep_marked_copy,
+        keep_returned,
+        read_comments,
+        tell_returned,
+    )
     from fairhand.session.returned import put_away as put
 
+    if file is not None:
+        name, data = read_upload(file)
+        say(f"Kept as {keep_marked_copy(paper, name, data)}.")
+        comments += read_comments(name, data)
     if mark or by_criterion or comments:
         keep_returned(paper, mark=mark, marks=[Mark(*one) for one in by_criterion], comments=comments)
-    if file is not None:
-        say(f"Kept as {keep_marked_copy(paper, *read_upload(file))}.")
     returned = read_hand_in(paper).returned
     say(tell_returned(returned) if returned else "Nothing is said yet of what came back (--mark, --by, --comment).")
     if returned:

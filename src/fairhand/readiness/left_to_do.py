@@ -24,7 +24,7 @@ LEAVES: Mapping[str, str] = {
     "revision": "revision",
     "copy-edit": "copy-edit",
     "proof": "proof",
-    "final-reading": "fair-copy",
+    "final-reading": "final",
     "hand-in": "hand-in",
 }
 """The page of the paper where each step is done."""

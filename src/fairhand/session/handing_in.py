@@ -34,6 +34,7 @@ from fairhand.hand_in.sheet import Sheet, write_sheet, write_statements
 from fairhand.model.problem import Problem
 from fairhand.model.span import line_at
 from fairhand.readiness.analysis import Analysis
+from fairhand.reading.pdf import read_pdf
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.printing import file_stem, make_copy, refuse_unprintable
@@ -259,13 +260,18 @@ def _refuse_name(stands: HandIn, name: str, files: Mapping[str, bytes]) -> None:
         )
         raise NameLeft(message)
     for file, data in files.items():
-        places = holds_name(name, file, data)
+        places = holds_name(name, file, data) or (find_names(_printed(file, data), name) and (f"the text of {file}",))
         if places:
             message = (
                 f"{places[0]}: your name stands there, and the paper is read without it; take it out, "
                 "or hand in anyway if it is another’s"
             )
             raise NameLeft(message)
+
+
+def _printed(file: str, data: bytes) -> str:
+    """A PDF's text: in its bytes the letters stand as numbers of their shapes."""
+    return "\n".join(read_pdf(data, file).texts) if file.endswith(".pdf") else ""
 
 
 def _pack(files: Mapping[str, bytes], moment: dt.datetime) -> bytes:

@@ -18,10 +18,12 @@ from fairhand.hand_in.account import WHERE, Mark, Returned, put_returned
 from fairhand.language.counts import count_of
 from fairhand.planning.pace import WHERE as LOG
 from fairhand.planning.pace import Logged, Pace, read_log
+from fairhand.readers.gathering import gather_remarks
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.handing_in import read_hand_in
 from fairhand.session.overview import read_desk
 from fairhand.session.plan import desk_now, desk_of, desk_pace
+from fairhand.session.remarks import RETURNED
 from fairhand.session.saving import keep_record
 
 
@@ -89,6 +91,25 @@ def keep_marked_copy(folder: Path, name: str, data: bytes) -> Path:
     handed = read_hand_in(folder).handed
     home = folder / handed[-1].folder if handed and (folder / handed[-1].folder).is_dir() else folder
     return add_file(home / f"returned {name}", data)
+
+
+def read_comments(name: str, data: bytes) -> tuple[str, ...]:
+    """The comments in a marked copy (DOCX, ODT, PDF), each with the words that it is about; none in another kind.
+
+    Raises:
+        FileUnreadable: It is of such a kind, and broken.
+    """
+    read = RETURNED.get(Path(name).suffix.lower())
+    if read is None:
+        return ()
+    found = (one for one in gather_remarks(read(data, name), file=name) if one.kind == "comment" and one.said.strip())
+    return tuple(f"{one.said.strip()}{_about(one.exact)}" for one in found)
+
+
+def _about(words: str, most: int = 8) -> str:
+    kept = words.split()
+    told = " ".join(kept[:most]) + (" …" if len(kept) > most else "")
+    return f" (on “{told}”)" if told else ""
 
 
 def compare_estimates(folder: Path) -> tuple[tuple[Estimate, ...], Pace]:

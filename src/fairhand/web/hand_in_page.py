@@ -12,6 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.hand_in.account import Mark, Returned
 from fairhand.hand_in.asked import FORMS, KINDS
 from fairhand.readiness.told import tell
+from fairhand.session.final import tell_final
 from fairhand.session.handing_in import (
     TO_HAND_IN,
     HandIn,
@@ -23,7 +24,14 @@ from fairhand.session.handing_in import (
     state,
 )
 from fairhand.session.left_to_do import read_left
-from fairhand.session.returned import compare_estimates, keep_marked_copy, keep_returned, put_away, tell_returned
+from fairhand.session.returned import (
+    compare_estimates,
+    keep_marked_copy,
+    keep_returned,
+    put_away,
+    read_comments,
+    tell_returned,
+)
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
@@ -61,6 +69,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
         ],
         came=came,
         told=tell_returned(came) if came else "",
+        final=tell_final(folder),
         criteria=_list_criteria(asked, came),
         estimates=estimates,
         pace=str(pace),
@@ -148,15 +157,17 @@ def _keep_returned(asked: Asked) -> None:
     named = zip(
         (*form.texts("criterion"), form.text("other")), (*form.texts("got"), form.text("other-got")), strict=False
     )
+    read: list[str] = []
+    for file in form.uploads("file"):
+        keep_marked_copy(folder, file.name, file.data)
+        read += read_comments(file.name, file.data)
     keep_returned(
         folder,
         mark=form.text("mark"),
         marks=[Mark(criterion, got) for criterion, got in named if criterion and got],
-        comments=form.text("comments").split("\n"),
+        comments=[*form.text("comments").split("\n"), *read],
         at=asked.papers.at,
     )
-    for file in form.uploads("file"):
-        keep_marked_copy(folder, file.name, file.data)
 
 
 def hand_out(asked: Asked) -> Response:
