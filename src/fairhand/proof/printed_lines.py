@@ -94,42 +94,45 @@ def _read_page(
     text = page.get_textpage()
     rows: list[_Row] = []
     numbers: list[tuple[float, str]] = []
+    row: _Row | None = None
     x, y = ctypes.c_double(), ctypes.c_double()
     name, flags = ctypes.create_string_buffer(128), ctypes.c_int()
     for at in range(text.count_chars()):
         letter = chr(raw.FPDFText_GetUnicode(text, at))
         if letter in "\r\n\0":
             continue
-        made = raw.FPDFText_IsGenerated(text, at) == 1
-        if made:
-            if rows and rows[-1].runs:
-                rows[-1].runs.append((" ", rows[-1].runs[-1][1]))
+        if letter == " " and raw.FPDFText_IsGenerated(text, at) == 1:
+            if row:
+                row.runs.append((letter, row.runs[-1][1]))
             continue
         raw.FPDFText_GetCharOrigin(text, at, x, y)
-        if y.value > height - top or y.value < bottom - 30:
+        if not bottom - 2 < y.value <= height - top:
             continue
         if x.value < left - 2:
             numbers.append((y.value, letter))
             continue
         size = raw.FPDFText_GetFontSize(text, at)
         raw.FPDFText_GetFontInfo(text, at, name, 128, flags)
-        face = name.value.decode("ascii", "replace")
-        row = rows[-1] if rows else None
         if row is None or abs(row.base - y.value) > _SAME_LINE * max(size, row.size):
             row = _Row(y.value, size, x.value)
             rows.append(row)
-        styles = [style for style, said in (("italic", "Italic"), ("bold", "Bold")) if said in face]
-        if size < _RAISED * row.size:
-            styles.append("superscript")
         elif size > row.size:  # it began with a raised figure, as a footnote does
             row.size, row.base = size, y.value
-        row.runs.append((letter, tuple(styles)))
+        row.runs.append((letter, _styles_of(name.value, raised=size < _RAISED * row.size)))
     page.close()
     return [
         PrintedLine(folio, _number_at(numbers, row.base), runs, row.left - left, height - row.base)
         for row in rows
         if (runs := _join(row.runs))
     ]
+
+
+@lru_cache(maxsize=256)
+def _styles_of(face: bytes, *, raised: bool) -> tuple[str, ...]:
+    """The styles that a face's name tells, as ``ABCDEF+Tinos-BoldItalic``."""
+    said = face.decode("ascii", "replace")
+    styles = [style for style, named in (("italic", "Italic"), ("bold", "Bold")) if named in said]
+    return (*styles, "superscript") if raised else tuple(styles)
 
 
 def _number_at(numbers: Sequence[tuple[float, str]], base: float) -> int:
@@ -148,4 +151,9 @@ def _join(letters: Sequence[tuple[str, tuple[str, ...]]]) -> tuple[Run, ...]:
             runs.append(Run(letter, styles))
     if runs:
         runs[-1] = Run(runs[-1].text.rstrip(), runs[-1].styles)
-    return tuple(run for run in runs if run.text)
+    return tuple(Run(_whole(run.text), run.styles) for run in runs if run.text)
+
+
+def _whole(text: str) -> str:
+    """The text with its characters whole: PDFium gives those beyond the first plane in two halves."""
+    return text.encode("utf-16-le", "surrogatepass").decode("utf-16-le", "replace")
