@@ -51,6 +51,7 @@ def test_a_reader_gets_a_copy_with_the_questions_on_top(paper: Path, capsys: pyt
     code, told = run(capsys, str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
     assert code == 0
     assert "nothing leaves this machine by itself" in told
+    assert "left out of it: tell the reader what is missing." in told
     (made,) = (paper / "fair").glob("*.docx")
     document = docx.Document(str(made))
     text = "\n".join(one.text for one in document.paragraphs)

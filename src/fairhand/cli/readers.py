@@ -72,6 +72,7 @@ def command(
     A fresh eye is fresh once: one reader after another, each once for a version. Read the course's policy on help
     from readers first.
     """
+    from fairhand.language.counts import open_with
     from fairhand.readers.asking import NOT_TO_MIND, offer_questions
     from fairhand.readers.register import Reader
     from fairhand.session.opened import OpenPaper
@@ -92,6 +93,9 @@ def command(
         if done.path is None:
             say("Nothing was made. If it shall be all the same: --anyway.")
             return NOT_READY
+        if done.left:
+            left = open_with(done.left, "aside or TK is", "asides or TKs are")
+            say(f"{left} left out of it: tell the reader what is missing.")
         say(f"The copy for {done.reader.name} is {done.path}: send it yourself; nothing leaves this machine by itself.")
         return 0
     if back is not None:
@@ -171,7 +175,7 @@ def show_survey(survey: Survey, *, everything: bool) -> None:
 
 def tell_remark(remark: ReaderRemark, above: str = "") -> str:
     """A remark in one line, with the number by which it is ruled on."""
-    from fairhand.readers.telling import tell_what
+    from fairhand.readers.telling import tell_what, tell_who
 
     word = f" [{remark.ruling}{f': {remark.why}' if remark.why else ''}]" if remark.ruling else ""
-    return f"{remark.id[:6]}  {remark.reader or remark.by}: {tell_what(remark, above)}{word}"
+    return f"{remark.id[:6]}  {tell_who(remark)}: {tell_what(remark, above)}{word}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fairhand.language.folding import fold
 from fairhand.readers.asking import say_day
 from fairhand.readers.gathering import ReaderRemark
-from fairhand.readers.register import Reader
+from fairhand.readers.register import Reader, plain_name
 
 
 def tell_reader(reader: Reader, version: str | None = None) -> str:
@@ -26,6 +26,19 @@ def tell_reader(reader: Reader, version: str | None = None) -> str:
     if reader.draft and reader.draft == version:
         told.append("this version")
     return "; ".join(told)
+
+
+def tell_who(remark: ReaderRemark) -> str:
+    """Whose a remark is; where the file names somebody else than the register, both.
+
+    >>> tell_who(ReaderRemark("comment", reader="Ines Mora", by="ines  mora"))
+    'Ines Mora'
+    >>> tell_who(ReaderRemark("comment", reader="Ines Mora", by="Author"))
+    'Ines Mora (as “Author”)'
+    """
+    if not remark.by or not remark.reader or plain_name(remark.by) == plain_name(remark.reader):
+        return remark.reader or remark.by
+    return f"{remark.reader} (as “{remark.by}”)"
 
 
 def tell_what(remark: ReaderRemark, passage: str = "") -> str:

@@ -35,6 +35,8 @@ class Asked:
     """What speaks against it; where there is any, nothing was done unless the writer said so."""
     path: Path | None = None
     """The copy; None where none was made."""
+    left: int = 0
+    """How many asides and TKs it leaves out."""
 
 
 def ask_reader(paper: OpenPaper, wanted: Reader, kind: str = "docx", *, anyway: bool = False) -> Asked:
@@ -93,7 +95,7 @@ def ask_reader(paper: OpenPaper, wanted: Reader, kind: str = "docx", *, anyway: 
     path = add_file(printed / file, data)
     reader = replace(reader, file=f"{PRINTED}/{path.name}")
     save_text(paper.folder, WHERE, put_reader(written.text, reader), written.seen)
-    return Asked(reader, cautions, path)
+    return Asked(reader, cautions, path, len(known.manuscript.left_matter))
 
 
 def _make_copy(paper: OpenPaper, request: Request, kind: str) -> bytes:

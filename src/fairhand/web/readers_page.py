@@ -12,7 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.readers.asking import NOT_TO_MIND, offer_questions, say_policy
 from fairhand.readers.gathering import RULINGS, Ruling
 from fairhand.readers.register import STAGES, WHERE, Reader, read_register
-from fairhand.readers.telling import tell_reader, tell_what
+from fairhand.readers.telling import tell_reader, tell_what, tell_who
 from fairhand.session.editing import read_text
 from fairhand.session.printing import SetCopy
 from fairhand.session.readers import ask_reader, forget_reader
@@ -51,6 +51,8 @@ def show(
         policy=say_policy(survey.policy),
         tell_reader=lambda reader: tell_reader(reader, survey.version),
         tell_what=tell_what,
+        tell_who=tell_who,
+        left=len(asked.paper.opened.look().manuscript.left_matter),
         everything=asked.query("all") == "yes",
         ruled=len(survey.remarks) - survey.unruled,
         reader=typed or Reader("", expert, stage),
