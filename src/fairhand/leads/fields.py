@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from fairhand.leads.features import describe_tokens
+from fairhand.leads.label_mends import mend_labels
 from fairhand.leads.model import tell_fields
 from fairhand.leads.reference import Part, Reference
 from fairhand.leads.tokens import Token, cut_reference
@@ -36,7 +37,7 @@ def read_reference(text: str, page: str = "") -> Reference:
     """
     raw = " ".join(unicodedata.normalize("NFKC", text[:_LONGEST]).split())
     tokens = cut_reference(raw)
-    labels = tell_fields(describe_tokens(tokens))
+    labels = mend_labels(tokens, tell_fields(describe_tokens(tokens)))
     return Reference(raw, tuple(_parts(raw, tokens, labels)), page)
 
 
