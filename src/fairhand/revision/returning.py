@@ -6,15 +6,18 @@ there are found again by the matcher of ``manuscript``.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from fairhand.language.sentences import split_sentences
 from fairhand.manuscript.matching import match_texts
 from fairhand.model.span import Span
 from fairhand.reading.found_again import find_again
 from fairhand.revision.offcuts import Offcut
 
+_ENDED = re.compile(r"[.!?…][\"'”’)\]*_]*$")
 How = Literal["as it was", "beside what stood there", "under its heading", "at the end"]
 AROUND = 32
 """Code points on either side that must stand together for a place to be as it was."""
@@ -51,6 +54,9 @@ def find_return(text: str, one: Offcut, passages: Sequence[Span]) -> Return:
         return Return(at, one.text, "as it was")
     present = [passage.of(text) for passage in passages]
     if not _is_whole(one):
+        sentence = _beside_sentence(text, one, passages)
+        if sentence is not None:
+            return sentence
         left, right = one.before.split("\n\n")[-1], one.after.split("\n\n")[0]
         host = _find_passages([f"{left} {right}"], present)[0]
         if host:
@@ -96,6 +102,24 @@ def _find_join(text: str, one: Offcut) -> int | None:
     return best[1]
 
 
+def _beside_sentence(text: str, one: Offcut, passages: Sequence[Span]) -> Return | None:
+    """Whole sentences beside the nearest of those of their paragraph that is there; None for a part of a sentence."""
+    left, right = one.before.split("\n\n")[-1], one.after.split("\n\n")[0]
+    if not _ENDED.search(one.text.rstrip()) or (left.strip() and not _ENDED.search(left.rstrip())):
+        return None
+    before = [span.of(left) for span in split_sentences(left)][::-1]
+    after = [span.of(right) for span in split_sentences(right)]
+    there = [span.shifted(passage.start) for passage in passages for span in split_sentences(passage.of(text))]
+    nearest = _nearest(before, after, [span.of(text).strip() for span in there])
+    if nearest is None:
+        return None
+    number, comes_after = nearest
+    if comes_after:
+        end = there[number].start + len(there[number].of(text).rstrip())
+        return Return(end, f" {one.text.strip()}", "beside what stood there")
+    return Return(there[number].start, f"{one.text.strip()} ", "beside what stood there")
+
+
 def _into(text: str, host: Span, one: Offcut, left: str, right: str) -> Return:
     """A piece of a line put into its paragraph, beside the nearest words of those around it that are still there."""
     own, body = host.of(text), one.text.strip()
@@ -112,14 +136,22 @@ def _into(text: str, host: Span, one: Offcut, left: str, right: str) -> Return:
 
 
 def _find_row(text: str, words: Sequence[str], many: int) -> Span | None:
-    """Where so many words in a row stand."""
-    return find_again(text, " ".join(words)) if len(words) == many else None
+    """Where so many words in a row stand, and no part of a longer word with them."""
+    found = find_again(text, " ".join(words)) if len(words) == many else None
+    if found is None or text[found.start - 1 : found.start].isalnum() or text[found.end : found.end + 1].isalnum():
+        return None
+    return found
 
 
 def _find_beside(one: Offcut, present: Sequence[str]) -> tuple[int, bool] | None:
     """The nearest of the passages that stood around it that is there, and whether the offcut comes after it."""
     before = [each for each in one.before.split("\n\n") if each.strip()][::-1]
     after = [each for each in one.after.split("\n\n") if each.strip()]
+    return _nearest(before, after, present)
+
+
+def _nearest(before: Sequence[str], after: Sequence[str], present: Sequence[str]) -> tuple[int, bool] | None:
+    """The nearest of what stood before, the nearest first, and after that is there, and whether to come after it."""
     found = _find_passages([*before, *after], present)
     nearest: tuple[int, bool, int] | None = None
     for at, places in enumerate(found):

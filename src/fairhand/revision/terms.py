@@ -129,9 +129,11 @@ def find_names(text: str, common: Collection[str] = ()) -> tuple[frozenset[str],
     alone: dict[str, Span] = {}
     for match in _ALONE.finditer(text):
         span = Span(*match.span("surname"))
-        before = (match["before"] or "").strip().lower()
-        if before in {"the", "a", "an"} or match["surname"].lower() in _NO_SURNAME:
+        before = (match["before"] or "").strip()
+        if before.lower() in {"the", "a", "an"} or match["surname"].lower() in _NO_SURNAME:
             continue
+        if before[:1].isupper() and before[-1:].isalpha() and before.lower() not in _NO_GIVEN.union(common):
+            continue  # a name of several words, as of a film or a place
         if not any(one.overlaps(span) for one in taken):
             alone.setdefault(match["surname"], span)
     return frozenset(whole), alone

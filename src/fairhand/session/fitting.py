@@ -16,12 +16,15 @@ from fairhand.proof.passages import list_passages
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.verdicts.length import allowed_range
 from fairhand.revision.cast_off import count_between
-from fairhand.revision.fit import Passage, Way, cut_least, gain_fewest
+from fairhand.revision.fit import ALTERNATIVES, Passage, Way, cut_least, gain_fewest
 from fairhand.revision.returning import find_return
 from fairhand.session.cast_off import placed_words
 from fairhand.session.editing import state_of
 from fairhand.session.leaning import Fitting, Proposed, Told, first_words
 from fairhand.session.offcuts import Kept, bring_back, cut_span, list_offcuts
+
+MANY = 150
+"""From more passages on, some 20,000 words, one way alone is worked out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +44,7 @@ def look_at_fit(known: Analysis, folder: Path) -> Fit:
     over, says = words_over(known)
     if over > 0:
         fitting = Fitting(known)
-        ways = tuple(fitting.propose_cut(way) for way in cut_least(fitting.passages, over))
+        ways = tuple(fitting.propose_cut(way) for way in _list_cuts(fitting, over))
         wanting = () if ways else ("Whole passages alone do not bring it there: shorten within them.",)
         return Fit(says, over, ways, wanting)
     if over < 0:
@@ -50,6 +53,11 @@ def look_at_fit(known: Analysis, folder: Path) -> Fit:
         has = sum(one.words for one in back.passages)
         return Fit(says, over, ways, _list_wanting(Fitting(known), has, -over))
     return Fit(says, 0)
+
+
+def _list_cuts(fitting: Fitting, over: int) -> tuple[Way, ...]:
+    """The ways to cut; of a very long paper the best alone, since each further one is as much work again."""
+    return cut_least(fitting.passages, over, ALTERNATIVES if len(fitting.passages) <= MANY else 1)
 
 
 def words_over(known: Analysis) -> tuple[int, str]:
@@ -97,7 +105,7 @@ def carry_out(folder: Path, known: Analysis, number: int, was: str, at: dt.datet
     over, _ = words_over(known) if state_of(known.manuscript.text) == was else (0, "")
     if over > 0:
         fitting = Fitting(known)
-        ways = cut_least(fitting.passages, over)
+        ways = _list_cuts(fitting, over)
         spans = [fitting.body[one].span for one in ways[number].passages] if number < len(ways) else []
         for span in reversed(spans):
             cut_span(folder, span, span.of(fitting.text), "for the length", at)
