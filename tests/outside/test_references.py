@@ -28,10 +28,12 @@ Tagged = list[tuple[str, str]]
 Words = list[tuple[str, str]]
 
 TAGS = {"journal": "container", "booktitle": "container", "institution": "publisher", "location": "place"}
-TAGS |= {"tech": "report"} | {tag: tag for tag in "author editor title volume pages date publisher note".split()}
+TAGS |= {"tech": "report"}
+TAGS |= {tag: tag for tag in "author editor title volume pages date publisher note".split()}
 OURS = {"issue": "volume", "series": "container", "doi": "link", "url": "link", "edition": ""}
 APPARATUS = frozenset(
-    "in pp p pages page vol vols volume no nr number issue eds ed editor editors hrsg and et und y doi arxiv http".split()
+    "in pp p pages page vol vols volume no nr number issue eds ed editor editors hrsg and et und y doi arxiv "
+    "http".split()
 )
 """Words that some tag sets count to a field, and others leave between."""
 WORD = re.compile(r"[^\W_]+")
