@@ -13,7 +13,8 @@ from fairhand.model.remark import Returned
 from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.tracked import settle_changes
-from fairhand.reading.word_files import read_docx
+from fairhand.reading.tracked_odt import refuse_odt
+from fairhand.reading.word_files import read_docx, read_odt
 
 BY = 'w:id="7" w:author="Ines Mora" w:date="2027-02-03T10:00:00Z"'
 INFO = (
@@ -112,6 +113,43 @@ def test_an_odt_is_read_alike(odt: Callable[[str], bytes]) -> None:
     assert returned.text == "The tide ran early.\n"
     assert told(returned) == [("comment", "tide", "Which?"), ("deletion", "ran", "ran"), ("insertion", "", "turned")]
     assert [one.by for one in returned.remarks] == ["Tom Reed", "Ines Mora", "Ines Mora"]
+
+
+def regions(*changes: tuple[str, str]) -> str:
+    """The list of changes of an ODT: each a name, and the paragraphs taken out, or none where something was put in."""
+    told = (
+        f'<text:changed-region text:id="{name}"><text:{"deletion" if gone else "insertion"}>{INFO}{gone}'
+        f"</text:{'deletion' if gone else 'insertion'}></text:changed-region>"
+        for name, gone in changes
+    )
+    return f"<text:tracked-changes>{''.join(told)}</text:tracked-changes>"
+
+
+@pytest.mark.parametrize(
+    ("changes", "body", "sent"),
+    [
+        ((("a", ""), ("b", "<text:p>ran</text:p>")),
+         ('<text:p>The tide <text:change text:change-id="b"/><text:change-start text:change-id="a"/>turned'
+         '<text:s/><text:change-end text:change-id="a"/> early.</text:p>'), "The tide ran early."),
+        ((("a", ""),),
+         ('<text:p>One. <text:change-start text:change-id="a"/></text:p><text:p>New.</text:p><text:p>'
+         '<text:change-end text:change-id="a"/>Two.</text:p><text:p>Three.</text:p>'), "One. Two.\nThree."),
+        ((("b", "<text:p>end.</text:p><text:p>Whole.</text:p><text:p>Be</text:p>"),),
+         '<text:p>The <text:change text:change-id="b"/>gin <text:span>so</text:span>.</text:p>',
+         "The end.\nWhole.\nBegin so."),
+        ((("a", ""),),
+         ('<text:p>Kept <text:change-start text:change-id="a"/>and <text:span>more</text:span> so'
+         '<text:change-end text:change-id="a"/>.</text:p>'), "Kept ."),
+    ],
+)  # fmt: skip
+def test_changes_of_an_odt_are_refused(
+    odt: Callable[[str], bytes], changes: tuple[tuple[str, str], ...], body: str, sent: str
+) -> None:
+    """Words, ends of paragraphs and whole paragraphs, put in or taken out, are as they were."""
+    data = odt(regions(*changes) + body)
+    assert read_odt(refuse_odt(data, "x.odt"), "x.odt").texts[0] == sent
+    assert "".join(read_returned_odt(data, "x.odt").text.split()) == "".join(sent.split())
+    assert read_returned_odt(refuse_odt(data, "x.odt"), "x.odt").remarks == ()
 
 
 @pytest.mark.parametrize("read", [read_returned_docx, read_returned_odt])

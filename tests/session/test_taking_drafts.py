@@ -11,9 +11,6 @@ from docx.oxml import parse_xml
 from docx.oxml.ns import nsdecls
 
 from fairhand.desk.record import list_states, state_bytes
-from fairhand.errors import UnknownFormat
-from fairhand.model.request import PandocRequest
-from fairhand.press.pandoc import run_pandoc
 from fairhand.readers.remarks_file import read_remarks
 from fairhand.session.taking import take_file
 
@@ -107,13 +104,3 @@ def test_a_draft_that_never_came_from_a_file_gives_way(paper: Path) -> None:
     take(paper, written(*FIRST))
     assert (paper / "draft.md").read_text("utf-8") == "\n\n".join(FIRST) + "\n"
     assert any(state_bytes(paper, state.seq) == b"Other matter.\n" for state in list_states(paper, "draft.md"))
-
-
-def test_changes_of_an_odt_are_not_refused_in_silence(paper: Path) -> None:
-    """One line says so, and the draft stands as it was."""
-    file = paper.parent / "mills.odt"
-    file.write_bytes(run_pandoc(PandocRequest(("--from=markdown", "--to=odt"), b"The mill.", output="x.odt")))
-    with pytest.raises(UnknownFormat, match="refuse them in your word processor"):
-        list(take_file(paper, file, refuse=True))
-    assert not (paper / "draft.md").exists()
-    assert "The draft of mills.odt is draft.md now" in next(iter(take_file(paper, file)))

@@ -13,7 +13,7 @@ from fairhand.cli.screen import say
 @click.command("take")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
-@click.option("--refuse", is_flag=True, help="Refuse the tracked changes of a DOCX; without this they are accepted.")
+@click.option("--refuse", is_flag=True, help="Refuse the tracked changes of a draft; without this they are accepted.")
 @click.option("--replace", is_flag=True, help="Let the file's draft stand alone, whatever was changed here meanwhile.")
 def command(file: Path, paper: Path, refuse: bool, replace: bool) -> None:
     """Bring FILE into the paper: a draft (.docx, .odt), or a list of sources (.bib, .ris, .nbib, .json).

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 
-from fairhand.errors import UnknownFormat
 from fairhand.model.problem import Problem
 from fairhand.model.request import PandocRequest
 from fairhand.reading.archive import open_archive
 from fairhand.reading.tracked import settle_changes
+from fairhand.reading.tracked_odt import refuse_odt
 
 _TITLED = "\f"
 """What opens a text whose title came from the title's own style."""
@@ -42,24 +42,22 @@ def take_request(data: bytes, ending: str, file: str = "the draft", *, refuse: b
         data: The file's bytes.
         ending: ``.docx`` or ``.odt``.
         file: Its name, for messages.
-        refuse: Whether the tracked changes of a DOCX are refused.
+        refuse: Whether the tracked changes are refused.
 
     Raises:
         FileUnreadable: It is no such document, or it is broken or empty.
         FileTooLarge: It expands beyond all bounds.
         FileEncrypted: It asks for a password.
-        UnknownFormat: Changes are to be refused in a file of another kind than DOCX.
     """
     kind = ending.lstrip(".").lower()
     archive = open_archive(data, file)
     for name in archive.names:
         if name.endswith((".xml", ".rels")):
             archive.read(name)
-    if refuse and kind != "docx":
-        message = f"{file}: only a DOCX has its changes refused here; refuse them in your word processor, and save it"
-        raise UnknownFormat(message)
     if kind == "docx":
         data = settle_changes(data, file, accept=not refuse)
+    elif refuse:
+        data = refuse_odt(data, file)
     args = (
         f"--from={kind}",
         "--to=commonmark+footnotes+pipe_tables-raw_html",

@@ -42,7 +42,7 @@ def take_file(folder: Path, file: Path, *, refuse: bool = False, replace: bool =
     Args:
         folder: The paper's folder.
         file: The file.
-        refuse: Whether the tracked changes of a draft (DOCX) are refused, and not accepted.
+        refuse: Whether the tracked changes of a draft are refused, and not accepted.
         replace: Whether the draft becomes the file's, whatever was changed here.
 
     Raises:
@@ -122,7 +122,7 @@ def _take_written_in(folder: Path, data: bytes, name: str, *, refuse: bool) -> I
         done, other = ("refused", "accepts") if refuse else ("accepted", "refuses")
         way = "fairhand take without --refuse" if refuse else "fairhand take --refuse"
         told = f"{open_with(changes, 'tracked change was', 'tracked changes were')} {done}"
-        yield told + (f"; {way} {other} them." if kind == ".docx" else ".")
+        yield f"{told}; {way} {other} them."
     comments = [one for one in gather_remarks(returned, "", name) if one.kind == "comment"]
     if comments:
         marks = read_text(folder, MARKS)
