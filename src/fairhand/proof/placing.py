@@ -29,6 +29,9 @@ ENOUGH = 24
 AHEAD = 6
 """Letters by which the surest place must agree better than the next."""
 
+NEAR = 6
+"""Letters on either side that must stand as they were for a mark to be mended unseen."""
+
 
 @dataclass(frozen=True, slots=True)
 class Type:
@@ -100,6 +103,30 @@ def find_mark(mark: ProofMark, draft: str) -> Found | None:
     if mark.where != "draft.md":
         return None
     return find_words(draft, mark.exact, mark.before, mark.after)
+
+
+def stands_as_marked(mark: ProofMark, draft: str, span: Span) -> bool:
+    """Whether a place stands as it was marked, as far as it must for the mark to be carried out unseen.
+
+    Where a mark leaves its words standing, or others like them, the letters right before and after must be the same:
+    otherwise a word struck out of two alike would be struck out twice, and new matter put in twice.
+
+    >>> mark = ProofMark("m", "p", "delete", "the", "We saw the ", " quay.")
+    >>> [stands_as_marked(mark, *one) for one in (("saw the the quay.", Span(8, 11)), ("saw the quay.", Span(4, 7)))]
+    [True, False]
+    """
+    if mark.sign in ("substitute", "transpose", "close up", "capitals", "lower case"):
+        return True
+    before, after = (_letters(said) for said in (mark.before, mark.after))
+    here, there = (
+        _letters(draft[max(0, span.start - AROUND) : span.start]),
+        _letters(draft[span.end : span.end + AROUND]),
+    )
+    return here[-NEAR:].endswith(before[-NEAR:]) and there[:NEAR].startswith(after[:NEAR])
+
+
+def _letters(text: str) -> str:
+    return "".join(text.split())
 
 
 def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> Found | None:

@@ -20,7 +20,17 @@ from fairhand.model.span import Span
 from fairhand.proof.marks_file import WHERE
 from fairhand.proof.mending import mend_text
 from fairhand.proof.pass_file import drop_line, put_line, read_passes
-from fairhand.proof.placing import Found, Proofed, anchor, find_mark, find_words, find_written, join_lines, read_type
+from fairhand.proof.placing import (
+    Found,
+    Proofed,
+    anchor,
+    find_mark,
+    find_words,
+    find_written,
+    join_lines,
+    read_type,
+    stands_as_marked,
+)
 from fairhand.proof.printed_lines import read_printed_lines
 from fairhand.proof.written_marks import WrittenMark, find_fault
 from fairhand.session.editing import DRAFT, read_text, save_text
@@ -149,8 +159,8 @@ def mend_mark(folder: Path, mark_id: str) -> ProofMark:
         message = f"{WHERE}: “{mark.exact[:40]}” was mended before; nothing more was written"
         raise FairhandError(message)
     found = find_mark(mark, draft.text)
-    if found is None or not found.sure:
-        where = "stands in print alone" if mark.where != DRAFT else "is not found for sure any more"
+    if found is None or not found.sure or not stands_as_marked(mark, draft.text, found.span):
+        where = "stands in print alone" if mark.where != DRAFT else "does not stand there any more as it was marked"
         message = f"{DRAFT}: “{mark.exact[:40]}” {where}; mend it by hand, then say that it is mended"
         raise FairhandError(message)
     now = mend_text(draft.text, found.span, mark)
