@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from fairhand.manuscript.counting import count_words
+from fairhand.manuscript.counting import count_words, place_words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.span import Span
 
@@ -210,3 +210,15 @@ def test_a_heading_over_a_list_that_is_set_later_is_no_part() -> None:
         read_manuscript("# On Quays\n\nTwo words.\n\n## Works Cited\n\nVale, Anna. *Quay*.\n"), ["references"]
     )
     assert (counted.counted, dict(counted.excluded)) == (4, {"references": 5})
+
+
+@pytest.mark.parametrize(
+    "exclude", [(), ("headings",), ("quotations", "citations"), ("figures", "footnotes", "references")]
+)
+def test_the_words_that_count_have_their_places(exclude: tuple[str, ...]) -> None:
+    """Each word that counts begins at its place, in order, and there are as many as are counted."""
+    manuscript, cited = read_manuscript(PAPER), citations(PAPER)
+    places = place_words(manuscript, exclude, cited)
+    assert len(places) == count_words(manuscript, exclude, cited).counted
+    assert list(places) == sorted(set(places))
+    assert not any(PAPER[place].isspace() for place in places)

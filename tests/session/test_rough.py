@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import re
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from fairhand.desk.record import list_states
 from fairhand.errors import DraftChangedOnDisk
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.point import Point, Points
 from fairhand.planning.pace import read_log
 from fairhand.session.rough import (
@@ -19,6 +23,7 @@ from fairhand.session.rough import (
     count_rough,
     lay_out_points,
     log_sitting,
+    part_remarks,
     save_warm_up,
 )
 
@@ -31,6 +36,26 @@ def test_the_draft_is_begun_and_the_rough_draft_stays(tmp_path: Path) -> None:
     begin_draft(tmp_path)
     assert (tmp_path / "draft.md").read_bytes() == (tmp_path / "rough.md").read_bytes()
     begin_draft(tmp_path)
+
+
+def test_a_remark_of_several_paragraphs_is_never_printed(tmp_path: Path) -> None:
+    """Writing about the writing may run on in the rough draft; in the draft each of its paragraphs is an aside."""
+    remark = "[NB: I do not know.\n\nWhat is this about,\nreally?\n\n\nAnd why?]"
+    (tmp_path / "rough.md").write_text(f"One.\n\n{remark} Two.\n\nThree [NB: open.\n", "utf-8")
+    begin_draft(tmp_path)
+    draft = (tmp_path / "draft.md").read_text("utf-8")
+    assert len(read_manuscript(draft).asides) == 4
+    assert count_rough(draft) == 3
+    assert (tmp_path / "rough.md").read_text("utf-8").count("[NB:") == 2
+
+
+@given(st.text(alphabet="ab[]NBTK: \n"))
+def test_parting_remarks_loses_no_word(text: str) -> None:
+    """Whatever is written: but for labels and brackets the text is the same, and parted once it stays so."""
+    parted = part_remarks(text)
+    plain = re.compile(r"\[(?:NB|TK):|[\[\]\s]")
+    assert plain.sub("", parted) == plain.sub("", text)
+    assert part_remarks(parted) == parted
 
 
 def test_a_draft_that_is_there_is_never_replaced_unasked(tmp_path: Path) -> None:

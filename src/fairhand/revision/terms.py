@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fairhand.language.content_words import JOINING
 from fairhand.model.span import Span
@@ -67,6 +68,7 @@ class Term:
     """Finds it where it is used."""
 
 
+@lru_cache(maxsize=4096)
 def find_terms(text: str) -> tuple[Term, ...]:
     """The terms and short forms that a passage explains, in order.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -19,6 +20,9 @@ from fairhand.session.editing import DRAFT, read_text, save_text
 ROUGH = "rough.md"
 WARM_UP = "warm-up.md"
 """The page to warm up on; it stands on the desk, and belongs to no paper."""
+_OPENING = re.compile(r"\[(?:NB|TK):")
+_BRACKET = re.compile(r"[\[\]]")
+_BLANK = re.compile(r"[ \t]*\n[ \t]*\n\s*")
 LEAST_LEFT = 5
 """Minutes that are left of a draft in any case, until the writer says that it is done."""
 
@@ -44,6 +48,8 @@ def count_rough(text: str) -> int:
 def begin_draft(folder: Path, *, over: bool = False) -> None:
     """The rough draft, as it stands, is the draft; it stays where it is.
 
+    Only a remark to oneself that runs over several paragraphs is made one of each, so that none of them is printed.
+
     Args:
         folder: The paper's folder.
         over: Whether a draft that is there gives way; it stays among the earlier states.
@@ -55,14 +61,41 @@ def begin_draft(folder: Path, *, over: bool = False) -> None:
     if not rough.text.strip():
         message = f"{ROUGH}: nothing is written there yet; write it first"
         raise DraftChangedOnDisk(message)
-    if draft.text == rough.text:
+    begun = part_remarks(rough.text)
+    if draft.text == begun:
         return
     if draft.text.strip() and not over:
         message = (
             f"{DRAFT}: there is a draft already; nothing was written: say that it is to give way, or go on with it"
         )
         raise DraftChangedOnDisk(message)
-    save_text(folder, DRAFT, rough.text, draft.seen)
+    save_text(folder, DRAFT, begun, draft.seen)
+
+
+def part_remarks(text: str) -> str:
+    r"""The text, each labelled remark that runs over several paragraphs made one of each; one never closed stays.
+
+    >>> part_remarks("[NB: why?\n\nWho [else] asks?] So.\n\n[NB: open\n\nand on")
+    '[NB: why?]\n\n[NB: Who [else] asks?] So.\n\n[NB: open\n\nand on'
+    """
+    out, at = [], 0
+    for opening in _OPENING.finditer(text):
+        end = _closing(text, opening.end()) if opening.start() >= at else None
+        if end is not None:
+            whole = text[opening.start() : end]
+            out += [text[at : opening.start()], _BLANK.sub(lambda gap: f"]{gap[0]}{opening[0]} ", whole)]  # noqa: B023
+            at = end
+    return "".join([*out, text[at:]])
+
+
+def _closing(text: str, at: int) -> int | None:
+    """Where the bracket that was opened before a place is closed; None where it never is."""
+    depth = 1
+    for found in _BRACKET.finditer(text, at):
+        depth += 1 if found[0] == "[" else -1
+        if not depth:
+            return found.start()
+    return None
 
 
 def add_at_end(folder: Path, words: str, file: str = ROUGH) -> None:
