@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -99,3 +100,16 @@ def test_the_choice_of_independent_sources_is_the_largest(pairs: list[tuple[int,
     best = max(len(c) for size in range(number + 1) for c in combinations(ids, size) if is_free(c))
     assert is_free(found)
     assert len(found) == best
+
+
+def test_an_unsigned_work_is_its_issuers() -> None:
+    """A body's page that nobody signed is the body's; two unsigned pieces of one newspaper are two."""
+    board, page = (
+        Entry("b", "report", "Report", authors=(Name(literal="Drainage Board"),)),
+        Entry("w", "webpage", "Page"),
+    )
+    issued = replace(page, publisher="Drainage Board")
+    assert [tie.kind for tie in find_dependences(["b", "w"], {"b": board, "w": issued}, {})] == ["shared-author"]
+    assert find_dependences(["b", "w"], {"b": board, "w": page}, {}) == ()
+    pieces = {i: Entry(i, "article-newspaper", i, publisher="Courier Company") for i in ("one", "other")}
+    assert find_dependences(list(pieces), pieces, {}) == ()

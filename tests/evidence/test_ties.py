@@ -143,6 +143,8 @@ def test_a_named_study_ties_where_both_report_it() -> None:
     assert found is not None
     assert found[0] == "Calder Hollow Rain Survey"
     assert find_same_study(text("a", own), text("b", knows)) is None
+    small = "We rely on the Calder Hollow storm-water trial for all our figures."
+    assert find_same_study(text("a", small), text("b", "Our results in the Calder Hollow storm-water trial agree."))
     generic = "In this Randomized Controlled Trial we measured the beds."
     assert find_same_study(text("a", generic), text("b", generic)) is None
 

@@ -7,6 +7,7 @@ import json
 import re
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -262,3 +263,39 @@ def test_the_annotated_bibliography_is_one_link_away(client: TestClient, file: P
     kept = client.get(f"{address}/docx")
     assert kept.headers["content-disposition"].startswith("attachment")
     assert client.get(f"{address}/exe").status_code == 404
+
+
+@pytest.mark.parametrize("way", [{"color_scheme": "dark"}, {"viewport": {"width": 390, "height": 844}}])
+def test_nothing_hinders_anybody_where_notes_are_shown(
+    browser: Browser,
+    served: str,
+    hindrances: Callable[[Page], list[str]],
+    desk: Path,
+    file: Path,
+    way: dict[str, Any],
+) -> None:
+    """Beside a point, a question, a source and its page, and those of one point alone; none wider than its window."""
+    (desk / "tram-libraries" / "focus.toml").write_text('[[questions]]\nid = "q1"\ntext = "Who paid?"\n', "utf-8")
+    write(
+        file,
+        Note("a", "osei-2014", page="118", remark="who counted?", kind="thought", question="q1", point="p1"),
+        Note("b", "lund-1999", quotation="not in it", point="p2"),
+    )
+    with browser.new_context(**way) as context:
+        page = context.new_page()
+        page.goto(served)
+        base = served.partition("/?")[0] + PAPER
+        for path in (
+            "/notes?point=p1",
+            "/points",
+            "/points/p1",
+            "/focus",
+            "/focus/q1",
+            "/support",
+            "/sources/lund-1999",
+            "/sources/osei-2014/text?page=118",
+        ):
+            page.goto(base + path)
+            page.wait_for_load_state()
+            assert hindrances(page) == [], path
+            assert page.evaluate("document.documentElement.scrollWidth <= window.innerWidth"), path

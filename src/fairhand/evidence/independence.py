@@ -136,11 +136,16 @@ def count_independent(ids: Collection[str], dependences: Sequence[Dependence]) -
 
 
 def _shared_author(a: Entry, b: Entry) -> str | None:
-    """The name of an author of both, or None."""
-    for name in a.authors:
-        if any(_same_person(name, other) for other in b.authors):
+    """The name of an author of both, or None; of an unsigned work the body that issued it is the author."""
+    for name in a.authors or _issuer(a):
+        if any(_same_person(name, other) for other in b.authors or _issuer(b)) and (a.authors or b.authors):
             return f"{name.given} {name.surname}".strip()
     return None
+
+
+def _issuer(entry: Entry) -> tuple[Name, ...]:
+    """The body that issued an unsigned work, which may be another work's author."""
+    return (Name(literal=entry.publisher),) if entry.publisher else ()
 
 
 def _same_person(a: Name, b: Name) -> bool:

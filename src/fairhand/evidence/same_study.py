@@ -23,7 +23,8 @@ _STUDY = (
     "Survey|Study|Trial|Cohort|Census|Panel|Archive|Data ?set|Register|Registry|Experiment|Poll|Ledgers?|Diar(?:y|ies)"
 )
 _NAMED = re.compile(
-    rf"(?<![\w.])(?:[A-Z][\w’'-]+\s+(?:(?:and|of|for|the|on|in|de)\s+){{0,2}}){{2,7}}(?i:{_STUDY})(?!\w)"
+    rf"(?<![\w.])(?:[A-Z][\w’'-]+\s+(?:(?:and|of|for|the|on|in|de)\s+){{0,2}}){{2,7}}(?:[a-z-]+\s+){{0,2}}"
+    rf"(?i:{_STUDY})(?!\w)"
     rf"|(?<![\w.])(?i:{_STUDY})s?\s+of\s+(?:the\s+)?[A-Z][\w’'-]+(?:\s+(?:and\s+|of\s+|the\s+)?[A-Z][\w’'-]+){{1,5}}"
 )
 _OWN = re.compile(
