@@ -79,6 +79,5 @@ def test_the_file_keeps_what_it_does_not_know() -> None:
 @given(st.text(), st.text(min_size=1), st.text())
 def test_what_is_put_is_read_again(text: str, paragraph: str, says: str) -> None:
     """Whatever the file holds."""
-    text = "".join(f"{line}\n" for line in text.splitlines())
     read = read_outline(put_correction(text, Correction(paragraph, says=says)))
     assert Correction(paragraph, says=says) in read.corrections

@@ -131,9 +131,6 @@ def show_note(note: SideNote) -> None:
     say(f"{note.number:>3}  {says}", 0, 5)
     told = [f"line {note.line}", count_of(note.words, "word"), *note.cites]
     say("; ".join(told), 5, 7)
-    one = note.outlined
-    serves = [name for name in (one.point, one.question) if name]
-    does = [f"serves {' and '.join(serves)}" if serves else "serves no point that could be told"]
-    does += [] if one.on_focus else ["off the focus" if "focus" in mine else "off the focus, it seems"]
+    does = [note.does]
     does += [f"tie: {note.tie}"] if note.tie else []
     say("; ".join(does), 5, 7)

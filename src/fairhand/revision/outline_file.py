@@ -71,7 +71,7 @@ def read_outline(text: str) -> OutlineFile:
     corrections: dict[str, Correction] = {}
     answers: dict[str, Answer] = {}
     problems = []
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in enumerate(text.split("\n"), 1):
         record = _read_line(line)
         if record is None:
             continue
@@ -162,7 +162,7 @@ def _put(text: str, key: str, names: set[str | None], record: Mapping[str, Any])
     """The lines, the last with one of these names replaced by the record, the others with one left out."""
     lines: list[str] = []
     put = not record
-    for line in reversed(text.splitlines()):
+    for line in reversed(text.removesuffix("\n").split("\n") if text else []):
         known = _read_line(line)
         if known is None or known.get(key) not in names:
             lines.append(line)

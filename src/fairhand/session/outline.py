@@ -32,6 +32,7 @@ ARGUMENT: Pass = "revision"
 """The pass whose findings are of the argument."""
 LONGEST = 160
 """Characters of a key sentence that are shown; the whole stands in the draft."""
+_ROLES = {"opening": "opens the paper", "closing": "closes the paper", "body": "serves no point that could be told"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,8 @@ class SideNote:
     """What it cites, each with its pages."""
     tie: str
     """What ties it to the one before, in a sentence."""
+    does: str
+    """What it does, in a sentence: what it serves, or that it opens or closes the paper."""
     correction: Correction
     """What the writer said of it."""
 
@@ -124,8 +127,15 @@ def _note(known: Analysis, one: Outlined, words: str, said: Correction) -> SideN
         words=paragraph.words + paragraph.blocks,
         cites=_cites(known, paragraph),
         tie=said.tie if said.tie is not None else say_tie(one.tie),
+        does=_say_what_it_does(one, paragraph, is_sure=said.focus is not None),
         correction=said,
     )
+
+
+def _say_what_it_does(one: Outlined, paragraph: BodyParagraph, *, is_sure: bool) -> str:
+    serves = [name for name in (one.point, one.question) if name]
+    told = f"serves {' and '.join(serves)}" if serves else _ROLES[paragraph.role]
+    return told if one.on_focus else f"{told}; off the focus{'' if is_sure else ', it seems'}"
 
 
 def _shorten(sentence: str) -> str:
@@ -176,13 +186,14 @@ def correct_paragraph(
         FolderNotWritable: The folder is closed or full.
     """
     texts = [one.own_span.of(known.manuscript.text) for one in known.argument.body]
-    if paragraph not in texts:
+    at = next((at for at, text in enumerate(texts) if text.split() == paragraph.split()), None)
+    if at is None:
         message = "draft.md: the paragraph was changed meanwhile; nothing was written: look at the outline again"
         raise DraftChangedOnDisk(message)
     present = read_text(folder, WHERE)
     placed = place_corrections(read_outline(present.text).corrections, texts)
-    before = placed.get(texts.index(paragraph))
-    now = replace(change(before or Correction(paragraph)), paragraph=paragraph)
+    before = placed.get(at)
+    now = replace(change(before or Correction(texts[at])), paragraph=texts[at])
     text = put_correction(present.text, now, before.paragraph if before else None)
     if text != present.text:
         save_text(folder, WHERE, text, present.seen)
@@ -205,6 +216,12 @@ def answer_asking(folder: Path, name: str, answer: str, at: dt.datetime) -> None
     text = put_answer(present.text, Answer(name, answer, at.isoformat(timespec="seconds") if answer else ""))
     if text != present.text:
         save_text(folder, WHERE, text, present.seen)
+
+
+def stands(findings: Sequence[Finding], outline: Outline) -> bool:
+    """Whether the argument stands: nothing is told of it, and every question has the writer's answer."""
+    told = any(one.in_pass == ARGUMENT for one in findings)
+    return bool(outline.notes) and not told and all(answer for _, answer in outline.askings)
 
 
 def tell_standing(findings: Sequence[Finding], outline: Outline) -> str:

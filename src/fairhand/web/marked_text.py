@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import get_args
+from typing import Any, get_args
 
 from starlette.responses import Response
 from starlette.routing import Route
@@ -63,6 +63,7 @@ class ProofPage:
     title: str
     steps: Mapping[str, str] = field(default_factory=dict)
     """What to do where nothing is marked, ``clear``, and where there is no draft, ``empty``."""
+    template: str = "marked_text.html"
 
     def show(self, asked: Asked, *, fault: FairhandError | None = None) -> Response:
         """The draft with the marks of the pass; the one that is chosen tells what it says, and takes an answer.
@@ -77,7 +78,7 @@ class ProofPage:
         chosen = _number(form.text("finding") or asked.query("finding"), len(marked))
         galley = set_galley(asked.paper.opened.look().manuscript, marks)
         return asked.page(
-            "marked_text.html",
+            self.template,
             status=page_of(fault)[0] if fault else 200,
             title=self.title,
             step=self.step(marks, draft),
@@ -90,7 +91,12 @@ class ProofPage:
             around=_around(chosen, len(marked)),
             fault=f"{fault}." if fault else "",
             typed={name: form.matter(name) for name in ("text", "reason") if form.has(name)},
+            **self.values(asked),
         )
+
+    def values(self, asked: Asked) -> Mapping[str, Any]:  # noqa: ARG002 - for the page of a pass that shows more
+        """What else the template names: the notes beside each paragraph, and which of them is being corrected."""
+        return {"sides": {}, "corrected": 0}
 
     def step(self, marks: Sequence[Mark], draft: str) -> str:
         """The page's next step, in a sentence."""

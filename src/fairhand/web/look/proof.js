@@ -15,11 +15,12 @@
   // The notes by margin and line, down the page, each with where its place stands.
   const gather = (page, box) => {
     const lines = [];
+    const outlined = page.classList.contains("outlined"); // the left margin has the outline
     const found = [...page.querySelectorAll(".noted")].map((note, index) => {
       note.id ||= `noted-${index}`;
       const at = page.querySelector(`[data-at="${CSS.escape(note.dataset.of)}"]`);
       const place = (at && at.getClientRects()[0]) || note.getBoundingClientRect();
-      const left = place.left + place.width / 2 < box.left + box.width / 2;
+      const left = !outlined && place.left + place.width / 2 < box.left + box.width / 2;
       return { note, left, x: place.left, y: place.top + place.height / 2 - box.top };
     });
     for (const one of found.sort((a, b) => a.y - b.y || a.x - b.x)) {
