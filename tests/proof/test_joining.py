@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fairhand.manuscript.draft import read_manuscript
 from fairhand.proof.joining import join_drafts
 
 BASE = (
@@ -56,6 +59,23 @@ def test_lists_and_notes_keep_their_form() -> None:
     """What was not changed here stands in the file's own form."""
     base = "- ebb\n- flow\n\nSo.[^1]\n\n[^1]: Lind, 12.\n"
     assert join_drafts(base, base.replace("ebb", "low ebb"), base).text == base.replace("ebb", "low ebb")
+
+
+def test_footnotes_keep_to_their_places() -> None:
+    """Though the file numbers them anew: a passage changed here leads to the note that it led to, and a new one too."""
+    base = "Rain fell for nine days.[^1]\n\nThe mill stood by the river.\n\n[^1]: Lind, 12.\n"
+    here = "Rain fell for eleven days.[^1]\n\nThe mill stood by the river.[^2]\n\n[^1]: Lind, 12.\n\n[^2]: Okafor, 5.\n"
+    there = (
+        "A mill is old.[^1]\n\nRain fell for nine days.[^2]\n\nThe mill stood by the river.\n\n"
+        "[^1]: Marsh, 3.\n\n[^2]: Lind, 12.\n"
+    )
+    joined = join_drafts(base, here, there)
+    assert joined.both == ()
+    manuscript = read_manuscript(joined.text)
+    notes = {label: note.content.of(joined.text) for label, note in manuscript.notes.items()}
+    led = {found[0]: notes[found[1]] for found in re.findall(r"^(\w+)[^\n]*\[\^(\w+)\]$", joined.text, re.MULTILINE)}
+    assert led == {"A": "Marsh, 3.", "Rain": "Lind, 12.", "The": "Okafor, 5."}
+    assert "eleven" in joined.text
 
 
 PASSAGES = st.lists(

@@ -6,14 +6,18 @@ the file's stands and both are named: which is better is the writer's to say. Th
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import count
 
 from fairhand.manuscript.draft import read_manuscript
-from fairhand.manuscript.matching import ParagraphMatch
+from fairhand.manuscript.matching import ParagraphMatch, match_texts
 from fairhand.model.span import Span
 from fairhand.proof.comparison import match_parts
 from fairhand.proof.passages import list_passages
+
+_NOTE = re.compile(r"\[\^([^\s\]]{1,100})\]")
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,7 @@ def join_drafts(base: str, here: str, there: str) -> Joined:
     >>> join_drafts("One.\n\nTwo.\n", "One and more.\n\nTwo.\n", "One.\n\nTwo, at last.\n").text
     'One and more.\n\nTwo, at last.\n'
     """
+    base, here = _relabelled(base, there), _relabelled(here, there)
     spans = list_passages(read_manuscript(base))
     texts = [span.of(base) for span in spans]
     ours, theirs = (_side(texts, text) for text in (here, there))
@@ -70,6 +75,28 @@ def join_drafts(base: str, here: str, there: str) -> Joined:
             both.append((now, then))
     added = list(_added(ours, theirs))
     return Joined(_apply(there, changes, added), kept + len(added), tuple(both))
+
+
+def _relabelled(text: str, there: str) -> str:
+    """The text with the labels that its footnotes have in the other; a word processor numbers them anew each time.
+
+    A note that the other does not have gets a label that stands for nothing there.
+    """
+    own, others = _notes(text), _notes(there)
+    new: dict[str, str] = {}
+    for match in match_texts(list(own.values()), list(others.values())):
+        if match.old and match.new:
+            new[[*own][match.old[0]]] = [*others][match.new[0]]
+    free = (str(number) for number in count(1) if str(number) not in others and str(number) not in own)
+    for label in own:
+        if label not in new:
+            new[label] = label if label not in others else next(free)
+    return _NOTE.sub(lambda found: f"[^{new.get(found[1], found[1])}]", text)
+
+
+def _notes(text: str) -> dict[str, str]:
+    """What each footnote says, by its label."""
+    return {label: note.content.of(text) for label, note in read_manuscript(text).notes.items()}
 
 
 def _side(base: Sequence[str], text: str) -> _Side:
