@@ -15,10 +15,12 @@ from fairhand.readiness.checks import (
     citation_year,
     claim_unsupported,
     close_wording,
+    confused_words,
     copied_unmarked,
     doubled_word,
     length,
     off_focus,
+    paragraph_quoted,
     placeholder_left,
     point_dependent,
     point_missing,
@@ -28,6 +30,7 @@ from fairhand.readiness.checks import (
     quotation_gap,
     quotation_not_found,
     quotation_unchecked,
+    quoted_much,
     repeated_argument,
     section_missing,
     source_uncited,
@@ -40,6 +43,7 @@ from fairhand.readiness.verdicts import format as format_verdict
 from fairhand.readiness.verdicts import length as length_verdict
 
 PRACTICE = "common practice"
+HANDBOOKS = "Lunsford & Lunsford 2008 and handbooks of usage"
 DICTIONARY = "the dictionaries of SCOWL, American and British"
 QUOTING = (
     "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., 8.30–8.31; Chicago Manual, 17th ed., 13.7–13.8 (from memory)"
@@ -76,6 +80,15 @@ CHECKS: tuple[Check, ...] = (
         PRACTICE,
         repeated_argument.find,
     ),
+    Check(
+        "paragraph-quoted",
+        "revision",
+        "query",
+        "a paragraph that is mostly quotation",
+        PRACTICE,
+        paragraph_quoted.find,
+    ),
+    Check("quoted-much", "revision", "query", "a paper of which much is quotation", PRACTICE, quoted_much.find),
     Check(
         "quotation-differs",
         "copy-edit",
@@ -187,6 +200,9 @@ CHECKS: tuple[Check, ...] = (
         "a word spelled as the other country has it",
         DICTIONARY,
         spelling_mixed.find,
+    ),
+    Check(
+        "confused-words", "copy-edit", "should", "one of two words taken for the other", HANDBOOKS, confused_words.find
     ),
     Check("doubled-word", "copy-edit", "should", "the same word twice running", PRACTICE, doubled_word.find),
 )

@@ -1,0 +1,84 @@
+"""One of two words taken for the other, told by the words around it and by nothing else."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fairhand.copyedit.around import read_pattern, read_tokens
+from fairhand.copyedit.confused import confused_in, confusions
+
+
+@pytest.mark.parametrize(
+    ("sentence", "told"),
+    [
+        ("The tree shows it's roots.", "it's: its"),
+        ("It is clear that its a long way.", "its: it's"),
+        ("They lost there jobs.", "there: their"),
+        ("Their were three boats.", "Their: There"),
+        ("They are better then the others.", "then: than"),
+        ("The quay was to expensive for them.", "to: too"),
+        ("Salt effects everyone on the coast.", "effects: affects"),
+        ("The tax had no affect on trade.", "affect: effect"),
+        ("The principle reason was thirst.", "principle: principal"),
+        ("In principal, they agreed.", "principal: principle"),
+        ("They would loose the boat.", "loose: lose"),
+        ("She should of known.", "of: have"),
+        ("He asked weather or not it held.", "weather: whether"),
+        ("The dry season has lead to ruin.", "lead: led"),
+        ("Everyone accept the pilot left.", "accept: except"),
+        ("The writer who’s name is lost.", "who’s: whose"),
+        ("They gave good advise.", "advise: advice"),
+        ("It was a guilty conscious.", "conscious: conscience"),
+        ("In the passed century it sank.", "passed: past"),
+        ("A large amount of students lay there.", "amount: number"),
+    ],
+)
+def test_a_confusion_is_told(sentence: str, told: str) -> None:
+    """Handbooks' pairs (check-values, section 7), each in a sentence that wants the other word."""
+    assert [f"{each.word}: {each.instead}" for each in confused_in(sentence)] == [told]
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Its roots are old, and it's clear that it's not a weed.",
+        "There they were, and their boats were there too.",
+        "There seems to be a way to completely rebuild it.",
+        "More than that, she then left; what then?",
+        "The side effects of the cure affect everyone, and reform was effected.",
+        "In principle the principal agreed on the principle.",
+        "In the worst weather the boats stay in.",
+        "It may lead to ruin; the lead pipe led nowhere.",
+        "Much of the loose cargo was lost.",
+        "The conscience of a conscious mind.",
+        "You can tell where you are.",
+        "A large amount of goods, and a set of the tools.",
+    ],
+)
+def test_the_right_word_is_let_be(sentence: str) -> None:
+    """Neither word is told for standing there."""
+    assert confused_in(sentence) == ()
+
+
+def test_every_row_asks_for_a_neighbour_that_there_can_be() -> None:
+    """No row is without neighbours, and none offers the word that was written."""
+    for wrote, rows in confusions().items():
+        for instead, pattern in rows:
+            assert instead != wrote
+            assert pattern.before or pattern.after, wrote
+            assert all(part.words or part.kinds for part in (*pattern.before, *pattern.after)), wrote
+
+
+def test_a_pattern_reads_the_nearest_word_first() -> None:
+    """Before the word, from right to left; what may be missing may be there."""
+    tokens = read_tokens("as far as the old quay goes")
+    assert read_pattern("far as the? old? _").fits(tokens, 5)
+    assert not read_pattern("far as the _").fits(tokens, 5)
+
+
+@given(st.text())
+def test_any_sentence_is_looked_through(text: str) -> None:
+    """Places lie within the sentence and hold the word that is told."""
+    assert all(each.span.of(text) == each.word for each in confused_in(text))

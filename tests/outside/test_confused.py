@@ -1,0 +1,88 @@
+"""Words taken for one another: those that found prose has, and those that are set into it.
+
+Sources: real-word errors mined from the history of an encyclopedia, each with its sentence and the right word (T. Zesch
+2012, *Measuring Contextual Fitness Using Error Contexts Extracted from the Wikipedia Revision History*, EACL); the
+academic prose and textbooks of GUM (A. Zeldes and others), as published and with one word of a pair set for the other.
+"""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from fairhand.copyedit.around import read_tokens
+from fairhand.copyedit.confused import confused_in, confusions
+
+MOST_EACH = 20
+"""Words of a pair that are set for each other, at most."""
+FOUND, SET_IN = 0.4, 0.2
+"""The share of the errors of our pairs that is told, at least: found ones, and such as were set in."""
+WORDS_TO_AN_ALARM = 10_000
+"""Words of published prose in which one alarm at most is heard."""
+
+
+@pytest.fixture(scope="module")
+def sentences(outside_data: Callable[[str], Path]) -> list[str]:
+    """The sentences of GUM as they read."""
+    files = sorted(outside_data("data/sentences").glob("GUM_*.conllu"))
+    lines = (line for file in files for line in file.read_text("utf-8").splitlines())
+    return [line.removeprefix("# text = ") for line in lines if line.startswith("# text = ")]
+
+
+def read_errors(path: Path) -> Iterator[tuple[str, str, str]]:
+    """Each error of a list: the word as written, the right word, the sentence."""
+    lines = path.read_text("utf-8").splitlines()
+    for at in range(0, len(lines) - 5, 7):
+        yield lines[at + 2], lines[at + 3], lines[at + 5]
+
+
+def test_found_errors_of_our_pairs_are_told(outside_data: Callable[[str], Path]) -> None:
+    """By pair: how many were told, and no right sentence is taken for wrong."""
+    told: Counter[str] = Counter()
+    of: Counter[str] = Counter()
+    wrong = 0
+    for wrote, right, sentence in read_errors(outside_data("data/real-word-errors/en_natural_train.txt")):
+        wrong += bool(confused_in(sentence.replace(wrote, right)))
+        if right.lower() in {instead for instead, _ in confusions().get(wrote.lower(), ())}:
+            pair = f"{wrote.lower()} for {right.lower()}"
+            of[pair] += 1
+            told[pair] += any(each.word == wrote and each.instead == right for each in confused_in(sentence))
+    for pair, number in sorted(of.items()):
+        print(f"{pair}: {told[pair]} of {number}")
+    print(f"all pairs of ours: {told.total()} of {of.total()}; right sentences with an alarm: {wrong} of 136")
+    assert told.total() >= FOUND * of.total()
+    assert wrong <= 1
+
+
+def test_published_prose_is_let_be(sentences: list[str]) -> None:
+    """An alarm in ten thousand words at most."""
+    alarms = [(each.word, each.instead, sentence) for sentence in sentences for each in confused_in(sentence)]
+    words = sum(len(sentence.split()) for sentence in sentences)
+    print(f"\n{len(alarms)} alarms in {words:,} words", *alarms, sep="\n")
+    assert len(alarms) <= words / WORDS_TO_AN_ALARM
+
+
+def test_errors_set_into_published_prose(sentences: list[str]) -> None:
+    """By pair: how many of the words that were set for the right ones are told, with the right ones."""
+    taken = defaultdict(set)
+    for wrote, rows in confusions().items():
+        for instead, _ in rows:
+            taken[instead].add(wrote)
+    told: Counter[str] = Counter()
+    of: Counter[str] = Counter()
+    for sentence in sentences:
+        for token in read_tokens(sentence):
+            for wrote in sorted(taken.get(token.text, ())):
+                pair = f"{wrote} for {token.text}"
+                if of[pair] < MOST_EACH:
+                    of[pair] += 1
+                    spoilt = sentence[: token.span.start] + wrote + sentence[token.span.end :]
+                    found = confused_in(spoilt)
+                    told[pair] += any(e.span.start == token.span.start and e.instead == token.text for e in found)
+    for pair, number in sorted(of.items()):
+        print(f"{pair}: {told[pair]} of {number}")
+    print(f"all pairs: {told.total()} of {of.total()}, {told.total() / of.total():.3f}")
+    assert told.total() >= SET_IN * of.total()
