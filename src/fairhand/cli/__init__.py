@@ -40,6 +40,7 @@ COMMANDS: dict[str, str] = {
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",
     "proof": "Mark the proof in passes, and go through the marks.",
+    "aloud": "Tell how long the paper takes to be read aloud, or have it read into a file.",
     "final": "Say, after the final reading, whether the paper is fit to hand in.",
     "readers": "Ask first readers one after another, and take in what they wrote.",
     "revised": "Show what was revised between two states of the draft, in argument and in wording.",
