@@ -54,6 +54,16 @@ def test_a_passage_that_was_changed_is_not_cut(client: TestClient, draft: Path) 
     assert client.post(OFFCUTS, data={"place": "x", "do": "cut"}).status_code == 400
 
 
+def test_a_paragraph_of_the_revision_is_chosen_to_be_cut(client: TestClient) -> None:
+    """Its outline leads to the offcuts, where it is ticked already; an address that was made up ticks nothing."""
+    revision = html.unescape(client.get("/paper/tram-libraries/revision?outline=3").text)
+    (where,) = re.findall(r'href="(/paper/tram-libraries/offcuts[^"]*)"[^>]*>Cut this paragraph', revision)
+    page = client.get(where).text
+    (ticked,) = re.findall(r'name="place" value="([^"]*)" checked', page)
+    assert client.post(OFFCUTS, data={"place": ticked, "do": "cut"}).status_code == 303
+    assert "checked" not in client.get(f"{OFFCUTS}?cut=<x>").text
+
+
 def test_a_reason_is_given_afterwards(client: TestClient) -> None:
     """It may be left out at first."""
     client.post(OFFCUTS, data={"place": places(client)[4], "do": "cut"})

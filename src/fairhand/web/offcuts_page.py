@@ -9,7 +9,7 @@ from starlette.responses import Response
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.language.counts import open_with
 from fairhand.manuscript.draft import read_manuscript
-from fairhand.model.span import Span, line_at
+from fairhand.model.span import Span
 from fairhand.proof.passages import list_passages
 from fairhand.session.editing import DRAFT, read_text, state_of
 from fairhand.session.offcuts import bring_back, cut_span, give_reason, list_offcuts, tell_return
@@ -27,7 +27,6 @@ class Choice:
 
     place: str
     """Where it begins and ends, and a short name of its words."""
-    line: int
     words: str
     """Its first words."""
 
@@ -59,7 +58,7 @@ def _choice(text: str, span: Span) -> Choice:
     words = " ".join(span.of(text).split())
     beginning = words if len(words) <= BEGINNING else f"{words[:BEGINNING].rsplit(' ', 1)[0]} …"
     place = f"{span.start}-{span.end}-{name_words(span.of(text))}"
-    return Choice(place, line_at(text, span.start), beginning)
+    return Choice(place, beginning)
 
 
 def send(asked: Asked) -> Response:
