@@ -330,3 +330,13 @@ def test_a_former_plan_is_kept_when_nothing_has_changed(hand: tuple[list[Step], 
     plan = plan_sittings(steps, papers, free, MONDAY, effort=400)
     if not plan.unplaced:
         assert plan_sittings(steps, papers, free, MONDAY, plan, effort=400).sittings == plan.sittings
+
+
+def test_nothing_is_begun_for_a_few_minutes_at_the_end_of_a_session() -> None:
+    """It waits for the next session where that costs nothing; where each minute counts, each is used."""
+    steps = [Step("a/first", "a", "read", 50), Step("a/second", "a", "write", 55, after=("a/first",))]
+    plan = plan_sittings(steps, [due_on("a", 3)], evenings(2, 1), MONDAY)
+    assert told(plan) == [("a/first", "Mon 18:00"), ("a/second", "Tue 18:00")]
+    plan = plan_sittings(steps, [due_on("a", 1.78125)], evenings(2, 1), MONDAY)  # Tuesday, a quarter to seven
+    assert [one.step for one in plan.sittings] == ["a/first", "a/second", "a/second"]
+    assert plan.lost == 0.0

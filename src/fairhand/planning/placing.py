@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from heapq import heappop, heappush
@@ -21,8 +22,14 @@ class Placing:
     """The same for each paper."""
 
 
-def place_steps(work: Workload, ranks: Sequence[float]) -> Placing:
+def place_steps(work: Workload, ranks: Sequence[float], least_minutes: int = 0) -> Placing:
     """Every step placed as early as its rank allows; the lowest rank goes first, and breaks in on what is begun.
+
+    Args:
+        work: The work in hand.
+        ranks: By step, the lowest first.
+        least_minutes: Where fewer than these are left of a session at the desk, nothing is begun or gone on with there
+            that does not end there; 0 to use every minute.
 
     **Source**: preemptive list scheduling; with due hours for ranks it is the preemptive rule of earliest due date,
     which no other beats for the greatest lateness where steps wait only for an hour to come (Horn 1974, Naval Research
@@ -70,6 +77,12 @@ def place_steps(work: Workload, ranks: Sequence[float]) -> Placing:
             heappush(ready, (rank, number))
         first = heappop(ready)
         number = first[1]
+        if least_minutes and at < total:
+            close = desk.held[bisect_right(desk.held, at)]
+            if close - at < min(least_minutes, left[number]):
+                heappush(ready, first)
+                at = close
+                continue
         until = min(at + left[number], total)
         while coming and coming[0][0] < until:
             here, rank, other = heappop(coming)

@@ -7,11 +7,14 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 
 from fairhand.model.plan import Free, PaperDue, Plan, Sitting, Step
-from fairhand.planning.aiming import EFFORT, aim_papers
+from fairhand.planning.aiming import EFFORT, aim_papers, judge_placing
 from fairhand.planning.desk_time import count_desk_time
 from fairhand.planning.keeping_order import keep_order
-from fairhand.planning.placing import Placing
+from fairhand.planning.placing import Placing, place_steps
 from fairhand.planning.workload import Workload, reckon_work
+
+LEAST_MINUTES = 15
+"""A sitting is no shorter than this, unless its step is. **Source**: common practice."""
 
 
 def plan_sittings(
@@ -49,7 +52,16 @@ def plan_sittings(
     """
     work = reckon_work(steps, papers, count_desk_time(free, now, longest_minutes, pause_minutes))
     best = aim_papers(work, effort)
-    return write_plan(work, best.placing if former is None else keep_order(work, best, former))
+    return write_plan(work, _without_slivers(work, best.placing if former is None else keep_order(work, best, former)))
+
+
+def _without_slivers(work: Workload, placing: Placing) -> Placing:
+    """The same order with no step begun for a few minutes at a session's end, where that costs nothing."""
+    ranks = [float(work.far if end is None else end) for end in placing.ended]
+    wider = place_steps(work, ranks, LEAST_MINUTES)
+    before, after = judge_placing(work, placing), judge_placing(work, wider)
+    gone = sum(end is None for end in wider.ended) > sum(end is None for end in placing.ended)
+    return placing if gone or after[:3] > before[:3] or -after[3] * 2 < -before[3] else wider
 
 
 def write_plan(work: Workload, placing: Placing) -> Plan:

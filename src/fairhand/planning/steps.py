@@ -19,6 +19,8 @@ from fairhand.planning.standing import Standing
 NIGHT = 12 * 60
 """Minutes by the clock after which one comes back to a text with another eye."""
 WHOLE_DAY = 24 * 60
+LEAST_MINUTES = 10
+"""No step is planned at less: one has to sit down to it. **Source**: common practice."""
 
 
 def list_steps(standing: Standing, pace: Pace, *, zone: dt.tzinfo | None = None, pressed: bool = False) -> list[Step]:
@@ -95,7 +97,8 @@ def _make_step(
 ) -> Step:
     """The step, its minutes in fives; of one that is begun the writer has said what is left."""
     usual = max(5, _fives(one.minutes))
-    likely, safe = max(5, _fives(one.minutes * pace.likely)), _fives(one.minutes * (pace.safe or 0.0))
+    likely = max(LEAST_MINUTES, _fives(one.minutes * pace.likely))
+    safe = _fives(one.minutes * (pace.safe or 0.0))
     if said is not None and said.left_minutes:
         likely, safe, usual = said.left_minutes, 0, said.usual_minutes or usual
     return Step(
