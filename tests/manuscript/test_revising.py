@@ -20,7 +20,8 @@ def revised(old: str, new: str) -> list[tuple[str, str]]:
 
 
 def test_what_stands_as_it_stood_is_no_revision() -> None:
-    """Line ends and blanks do not revise a sentence."""
+    """Line ends, blanks and the curl of quotation marks do not revise a sentence."""
+    assert revised("Lind’s mill “stood”.", 'Lind\'s mill "stood".') == []
     assert revised(f"{RAIN} {MILL}", f"{RAIN}\n{MILL}") == []
 
 

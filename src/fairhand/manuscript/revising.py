@@ -24,6 +24,7 @@ _SAME_WORD = 0.7
 _MORE = 2
 _SHARE = 0.2
 """By so many words, and by so great a share, a sentence says more or less than it did."""
+_CURLS = str.maketrans("‘’“”", "''\"\"")
 _TURNS = frozenset("not never no nor neither none cannot t".split())
 """Words that turn a sentence round; the ``t`` is that of *don't*."""
 _FIGURE = re.compile(
@@ -93,7 +94,7 @@ def list_revisions(old: Manuscript, new: Manuscript) -> tuple[Revision, ...]:
     for one in match_sentences(old, new):
         then, now = tuple(ours[a][1] for a in one.old), tuple(theirs[b][1] for b in one.new)
         before, after = (" ".join(span.of(draft.text) for span in spans) for draft, spans in ((old, then), (new, now)))
-        same = before.split() == after.split()
+        same = is_same(before, after)
         if same and one.fate != "moved":
             continue
         kind: Kind = "order"
@@ -102,6 +103,15 @@ def list_revisions(old: Manuscript, new: Manuscript) -> tuple[Revision, ...]:
             kind, why = tell_revision(before, after)
         out.append(Revision("edited" if one.fate == "kept" else one.fate, kind, then, now, why))
     return tuple(out)
+
+
+def is_same(one: str, other: str) -> bool:
+    """Whether two wordings are the same but for the blanks in them and the curl of quotation marks.
+
+    >>> is_same("Lund's  “tram”", 'Lund’s "tram"'), is_same("a tram", "a tram,")
+    (True, False)
+    """
+    return one.translate(_CURLS).split() == other.translate(_CURLS).split()
 
 
 def tell_revision(then: str, now: str) -> tuple[Kind, str]:

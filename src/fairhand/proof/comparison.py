@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from fairhand.language.words import words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.matching import Fate, ParagraphMatch, match_texts
-from fairhand.manuscript.revising import Revision, list_revisions
+from fairhand.manuscript.revising import Revision, is_same, list_revisions
 from fairhand.model.span import Span
 from fairhand.proof.passages import list_passages
 
@@ -108,7 +108,7 @@ def _tell(
     """The differences in order, each with the revisions that stand in it, now or, where they are gone, then."""
     for match in match_parts(old, new):
         before, after = "\n\n".join(old[n] for n in match.old), "\n\n".join(new[n] for n in match.new)
-        if match.fate == "kept" and before.split() == after.split():
+        if match.fate == "kept" and is_same(before, after):
             continue
         fate: Fate = "edited" if match.fate == "kept" else match.fate
         own = tuple(

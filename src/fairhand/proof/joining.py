@@ -13,6 +13,7 @@ from itertools import count
 
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.matching import ParagraphMatch, match_texts
+from fairhand.manuscript.revising import is_same
 from fairhand.model.span import Span
 from fairhand.proof.comparison import match_parts
 from fairhand.proof.passages import list_passages
@@ -65,13 +66,13 @@ def join_drafts(base: str, here: str, there: str) -> Joined:
     for index, was in enumerate(texts):
         mine, other = ours.by_base[index], theirs.by_base[index]
         now = "\n\n".join(ours.of(n) for n in mine.new)
-        if _is_same(now, was) or mine.old[0] != index:
+        if is_same(now, was) or mine.old[0] != index:
             continue
         then = "\n\n".join(theirs.of(n) for n in other.new)
-        if len(mine.old) == 1 and len(other.new) == 1 and other.old == (index,) and _is_same(then, was):
+        if len(mine.old) == 1 and len(other.new) == 1 and other.old == (index,) and is_same(then, was):
             changes[theirs.spans[other.new[0]]] = now
             kept += 1
-        elif not _is_same(now, then):
+        elif not is_same(now, then):
             both.append((now, then))
     added = list(_added(ours, theirs))
     return Joined(_apply(there, changes, added), kept + len(added), tuple(both))
@@ -103,10 +104,6 @@ def _side(base: Sequence[str], text: str) -> _Side:
     spans = list_passages(read_manuscript(text))
     matches = match_parts(base, [span.of(text) for span in spans])
     return _Side(text, spans, {index: match for match in matches for index in match.old})
-
-
-def _is_same(one: str, other: str) -> bool:
-    return one.split() == other.split()
 
 
 def _added(ours: _Side, theirs: _Side) -> Iterator[tuple[int, str]]:
