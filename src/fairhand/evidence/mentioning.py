@@ -22,13 +22,20 @@ _INITIALS_BEFORE = re.compile(r"(?<!\w)(?P<first>[^\W\d_a-z])\.\s?(?:[^\W\d_a-z]
 def find_mentions(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
     """Each place, by page from 0, at which a text plainly cites a work: a surname with its year, or the whole title."""
     by_name, by_title = _citation_patterns(cited)
+    surname, longest = _telling_words(cited)
     for number, page in enumerate(citing.pages):
         folded = _fold_page(page.text)
-        for found in by_name.finditer(folded) if by_name else ():
+        for found in by_name.finditer(folded) if by_name and surname in folded else ():
             if not _is_anothers(page.text, Span(*found.span("surname")), cited.authors[0]):
                 yield number, Span(found.start(), found.end("to"))
-        for found in by_title.finditer(folded) if by_title else ():
+        for found in by_title.finditer(folded) if by_title and longest in folded else ():
             yield number, Span(*found.span())
+
+
+def _telling_words(cited: Entry) -> tuple[str, str]:
+    """The surname and the longest word of the title, folded: a page without them need not be looked through."""
+    surname = fold(cited.authors[0].surname) if cited.authors else ""
+    return surname, max(fold(cited.title).split(), key=len, default="")
 
 
 def find_names(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
@@ -42,7 +49,7 @@ def find_names(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
     year = str(cited.issued.year) if cited.issued and cited.issued.year else ""
     pattern = re.compile(rf"(?<![\w-]){re.escape(surname)}(?![\w-])(?P<after>[^.;]{{0,30}})")
     for number, page in enumerate(citing.pages):
-        for found in pattern.finditer(page.text):
+        for found in pattern.finditer(page.text) if surname in page.text else ():
             span = Span(found.start(), found.start("after"))
             years = _YEAR.findall(found["after"])
             if not _is_anothers(page.text, span, cited.authors[0]) and (not years or year in years):

@@ -12,7 +12,7 @@ from difflib import SequenceMatcher
 from functools import lru_cache
 
 from fairhand.evidence.passage import Passage, cut_passage, show_whole
-from fairhand.language.content_words import JOINING
+from fairhand.language.content_words import JOINING, list_words
 from fairhand.language.shingles import shingles
 from fairhand.language.stems import stem
 from fairhand.language.words import words
@@ -41,6 +41,7 @@ _NOTICE = frozenset(
     "license licence licensed copyright permits unrestricted reproduction permission reserved credited competing "
     "consent".split()
 )
+_WORD = re.compile(r"[^\W_]+")
 _FIGURE = re.compile(r"\d{1,3}(?:[,\u202f\u00a0]\d{3})+(?:\.\d+)?|\d+\.\d+|\d{2,}")
 _YEAR = re.compile(r"(?:1[5-9]|20)\d\d")
 _NOTE_NUMBERS = re.compile(r"[\[(]\d{1,3}(?:[\]\[)(,;\s–-]+\d{1,3})*[\])]")
@@ -57,7 +58,9 @@ class Reading:
     """Page, start and end of each."""
     quoted: frozenset[int]
     """Which of them stand in quotation marks."""
-    starts: dict[tuple[str, ...], int]
+    shingles: tuple[int, ...]
+    """A number for each run of ``SIZE`` words, by where it begins."""
+    starts: dict[int, int]
     """Where each shingle stands first."""
 
     def show(self, first: int, last: int) -> Passage:
@@ -73,24 +76,29 @@ def read_running(text: SourceText) -> Reading:
     keys: list[str] = []
     places: list[tuple[int, int, int]] = []
     quoted: set[int] = set()
+    for number, body in _bodies(text):
+        marked = [found.span() for found in _QUOTED.finditer(body)]
+        at = 0
+        for word in _WORD.finditer(body):
+            start, end = word.span()
+            while at < len(marked) and marked[at][1] <= start:
+                at += 1
+            if at < len(marked) and marked[at][0] <= start:
+                quoted.add(len(keys))
+            keys.append(word.group().lower())
+            places.append((number, start, end))
+    numbers = tuple(map(hash, shingles(keys, SIZE)))
+    starts = {number: at for at, number in reversed(list(enumerate(numbers)))}
+    return Reading(text, tuple(keys), tuple(places), frozenset(quoted), numbers, starts)
+
+
+def _bodies(text: SourceText) -> Iterator[tuple[int, str]]:
+    """Each page up to where the list of references begins, with its number."""
     ends = list_begins(text)
     for number, page in enumerate(text.pages):
         if ends is not None and number > ends[0]:
-            break
-        body = page.text if ends is None or number < ends[0] else page.text[: ends[1]]
-        marked = [found.span() for found in _QUOTED.finditer(body)]
-        at = 0
-        for word in words(body):
-            while at < len(marked) and marked[at][1] <= word.span.start:
-                at += 1
-            if at < len(marked) and marked[at][0] <= word.span.start:
-                quoted.add(len(keys))
-            keys.append(word.key)
-            places.append((number, word.span.start, word.span.end))
-    starts: dict[tuple[str, ...], int] = {}
-    for at, shingle in enumerate(shingles(keys, SIZE)):
-        starts.setdefault(shingle, at)
-    return Reading(text, tuple(keys), tuple(places), frozenset(quoted), starts)
+            return
+        yield number, page.text if ends is None or number < ends[0] else page.text[: ends[1]]
 
 
 @lru_cache(maxsize=256)
@@ -120,20 +128,21 @@ def find_wording(one: SourceText, other: SourceText, without: Collection[str] = 
 
 def _runs(one: Reading, other: Reading, without: Collection[str]) -> Iterator[tuple[int, int, int]]:
     """Each long run that is both texts' own words: where it begins in each, and how many words it has."""
-    titles = [tuple(word.key for word in words(title)) for title in without]
+    titles = [tuple(list_words(title)) for title in without]
     at = 0
-    while at + SIZE <= len(one.keys):
-        there = other.starts.get(one.keys[at : at + SIZE])
-        if there is None:
-            at += 1
-            continue
-        length = SIZE
+    while at < len(one.shingles):
+        there = other.starts.get(one.shingles[at], -1)
+        length = 0
         while (
-            at + length < len(one.keys)
+            there >= 0
+            and at + length < len(one.keys)
             and there + length < len(other.keys)
             and one.keys[at + length] == other.keys[there + length]
         ):
             length += 1
+        if length < SIZE:
+            at += 1
+            continue
         run = one.keys[at : at + length]
         if (
             length >= LONG_RUN
@@ -169,21 +178,17 @@ def find_figure(one: SourceText, other: SourceText) -> tuple[Passage, Passage] |
 @lru_cache(maxsize=256)
 def _figures(text: SourceText) -> dict[str, list[tuple[int, Span, frozenset[str]]]]:
     """Each figure that is no year and no common one, with its places and the stems of what stands beside it."""
-    reading = read_running(text)
     found: dict[str, list[tuple[int, Span, frozenset[str]]]] = {}
-    for at, key in enumerate(reading.keys):
-        if not _FIGURE.fullmatch(key) or _YEAR.fullmatch(key) or key in CONVENTIONAL:
-            continue
-        page, start, end = reading.places[at]
-        if any(a <= start < b for a, b in _note_numbers(text.pages[page].text)):
-            continue
-        around = (*reading.keys[max(0, at - BESIDE) : at], *reading.keys[at + 1 : at + 1 + BESIDE])
-        beside = frozenset(stem(one) for one in around if one not in JOINING and one.isalpha() and len(one) > 2)
-        found.setdefault(key.replace(",", ""), []).append((page, Span(start, end), beside))
+    for number, body in _bodies(text):
+        note_numbers = [found.span() for found in _NOTE_NUMBERS.finditer(body)]
+        said = words(body)
+        for at, word in enumerate(said):
+            key, span = word.key, word.span
+            if not _FIGURE.fullmatch(key) or _YEAR.fullmatch(key) or key in CONVENTIONAL:
+                continue
+            if any(a <= span.start < b for a, b in note_numbers):
+                continue
+            around = (one.key for one in (*said[max(0, at - BESIDE) : at], *said[at + 1 : at + 1 + BESIDE]))
+            beside = frozenset(stem(one) for one in around if one not in JOINING and one.isalpha() and len(one) > 2)
+            found.setdefault(key.replace(",", ""), []).append((number, span, beside))
     return found
-
-
-@lru_cache(maxsize=2048)
-def _note_numbers(text: str) -> tuple[tuple[int, int], ...]:
-    """Where a page cites by numbers in brackets, which are figures of nothing."""
-    return tuple(found.span() for found in _NOTE_NUMBERS.finditer(text))

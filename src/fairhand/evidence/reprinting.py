@@ -14,7 +14,7 @@ FEWEST = 60
 
 def share_printed(one: SourceText, other: SourceText) -> float:
     """The share of the shorter text's runs of five words that stand in the longer; 0 where it is too short to tell."""
-    first, second = (frozenset(read_running(text).starts) for text in (one, other))
+    first, second = (read_running(text).starts.keys() for text in (one, other))
     shorter = min(len(first), len(second))
     return len(first & second) / shorter if shorter >= FEWEST else 0.0
 
