@@ -10,6 +10,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 from fairhand.model.note import Note
+from fairhand.model.proof_mark import ProofMark, ProofPass
+from fairhand.proof.pass_file import drop_line, put_line, read_passes
+from fairhand.reading.annotation_form import find_fault
 from fairhand.reading.notes_file import put_note, read_notes
 
 OF_SEVERAL = {"anno9", "anno39", "anno40", "anno41", "collection1"}
@@ -53,6 +56,23 @@ def test_wrong_examples_are_refused(outside_data: Callable[[str], Path]) -> None
         assert notes == (), name
         assert "it is no note (" in str(problem)
         assert put_note(line, Note("urn:new", "s", remark="so")).startswith(line)
+
+
+def test_marks_stand_among_any_annotations(outside_data: Callable[[str], Path]) -> None:
+    """Right or wrong, each example is left as it stands when marks come and go beside it; what we write has no fault."""
+    mark = ProofMark(
+        "urn:uuid:1", "urn:uuid:0", "substitute", "recieve", "They ", " it.", words="receive", page=3, line=2
+    )
+    one = ProofPass("urn:uuid:0", "paper", "Jonas", begun="2027-02-08T12:00:00+00:00")
+    for kind in ("correct", "incorrect"):
+        examples = read_examples(outside_data(f"data/web-annotation/examples/model/wd2/examples/{kind}"))
+        text = "".join(f"{line}\n" for line in examples.values())
+        put = put_line(put_line(text, one), mark)
+        assert put.startswith(text)
+        assert read_passes(put) == ((one,), (mark,))
+        assert drop_line(drop_line(put, mark.id), one.id) == text
+        for line in put.removeprefix(text).splitlines():
+            assert find_fault(json.loads(line)) == ""
 
 
 def _fields(note: Note) -> dict[str, str]:

@@ -31,7 +31,7 @@ def test_what_is_left_is_settled_first(client: TestClient) -> None:
 
 def test_the_page_shows_the_fair_copy_and_nothing_else(client: TestClient, paper: Path) -> None:
     """No parts, no marks, no numbers of lines; its last line is the last of the list of works."""
-    assert "it takes about 4 minutes" in client.get(FINAL).text
+    assert "it takes about 6 minutes" in client.get(FINAL).text
     page = client.get(f"{FINAL}/reading").text
     assert "running-head" not in page
     assert "<script" not in page

@@ -66,13 +66,14 @@ def join_drafts(base: str, here: str, there: str) -> Joined:
     for index, was in enumerate(texts):
         mine, other = ours.by_base[index], theirs.by_base[index]
         now = "\n\n".join(ours.of(n) for n in mine.new)
-        if is_same(now, was) or mine.old[0] != index:
+        if mine.old[0] != index:
             continue
         then = "\n\n".join(theirs.of(n) for n in other.new)
         if len(mine.old) == 1 and len(other.new) == 1 and other.old == (index,) and is_same(then, was):
-            changes[theirs.spans[other.new[0]]] = now
-            kept += 1
-        elif not is_same(now, then):
+            if now != then:
+                changes[theirs.spans[other.new[0]]] = now
+            kept += not is_same(now, was)
+        elif not is_same(now, was) and not is_same(now, then):
             both.append((now, then))
     added = list(_added(ours, theirs))
     return Joined(_apply(there, changes, added), kept + len(added), tuple(both))

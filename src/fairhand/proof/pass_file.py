@@ -15,6 +15,8 @@ from typing import get_args
 from fairhand.model.proof_mark import Fate, Medium, ProofMark, ProofPass, ProofSign
 from fairhand.proof.marks_file import load_annotation, quote_of, said_of
 
+IN_PRINT = "fair/"
+"""The address of what only the printed paper has: the folder in which it is printed."""
 PASS, MARK = "pass", "mark"
 """The tags that tell a pass and a mark from whatever else is annotated."""
 _PLACE = re.compile(r"(\d{1,5})\.(\d{1,5})")
@@ -52,7 +54,8 @@ def drop_line(text: str, gone: str) -> str:
 def _tell(one: ProofPass | ProofMark) -> str:
     """A pass or a mark as an annotation."""
     is_mark = isinstance(one, ProofMark)
-    target: dict[str, object] = {"source": one.where if isinstance(one, ProofMark) else "draft.md"}
+    in_print = isinstance(one, ProofMark) and one.where != "draft.md"
+    target: dict[str, object] = {"source": IN_PRINT if in_print else "draft.md"}
     if isinstance(one, ProofMark):
         said = [
             ("tagging", MARK),
@@ -111,7 +114,7 @@ def _read_line(line: str) -> ProofPass | ProofMark | None:
             str(quote.get("exact", "")),
             str(quote.get("prefix", "")),
             str(quote.get("suffix", "")),
-            "fair copy" if source == "fair copy" else "draft.md",
+            "fair copy" if source == IN_PRINT else "draft.md",
             first.get("editing", ""),
             page,
             line_number,

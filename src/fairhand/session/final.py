@@ -9,6 +9,7 @@ from fairhand.errors import FairhandError
 from fairhand.language.counts import say_minutes
 from fairhand.language.words import words
 from fairhand.model.final_reading import FinalReading
+from fairhand.proof.aloud import seconds_aloud
 from fairhand.proof.final_file import add_final, read_finals
 from fairhand.proof.marks_file import WHERE
 from fairhand.proof.placing import Proofed
@@ -17,9 +18,6 @@ from fairhand.session.opened import OpenPaper
 from fairhand.session.passes import moment_of, new_id
 from fairhand.session.printing import refuse_unprintable
 from fairhand.session.proof import read_lines
-
-SILENT = 238
-"""Words a minute, read silently. **Source**: Brysbaert 2019, Journal of Memory and Language 109."""
 
 
 def read_copy(paper: OpenPaper) -> Proofed:
@@ -34,16 +32,16 @@ def read_copy(paper: OpenPaper) -> Proofed:
     return read_lines(paper, paper.fair_copy())
 
 
-def minutes_silent(copy: Proofed) -> int:
-    """How long a copy takes, read silently from start to end."""
-    return max(1, round(len(words(copy.text)) / SILENT))
+def minutes_of(copy: Proofed) -> int:
+    """How long a copy takes, read from start to end as one reads aloud."""
+    return max(1, round(seconds_aloud(len(words(copy.text))) / 60))
 
 
 def tell_final(folder: Path, copy: Proofed | None = None) -> str:
     """What the last final reading said and whether the draft is still that one, or what to do; in a sentence."""
     finals = read_finals(read_text(folder, WHERE).text)
     if not finals:
-        takes = f"; it takes about {say_minutes(minutes_silent(copy))}" if copy else ""
+        takes = f"; it takes about {say_minutes(minutes_of(copy))}" if copy else ""
         return f"Read the fair copy once from start to end, in one sitting, and change nothing meanwhile{takes}."
     last = finals[-1]
     answer = "fit to hand in" if last.fit else "not fit to hand in"
