@@ -148,6 +148,29 @@ def test_a_length_in_pages_is_reckoned_in_words(paper: Path) -> None:
     assert "words that a page of it holds in type" in told.says
 
 
+def test_where_pages_count_the_draft_is_set_without_what_goes(paper: Path) -> None:
+    """After the best way is carried out, the paper has no more pages in type than the sheet allows."""
+    body = TEXT.replace(
+        PASSAGES[2], "\n\n".join([PASSAGES[2], *(passage(f"In {year} it rained.", 90) for year in range(1860, 1870))])
+    )
+    (paper / "draft.md").write_text(body, "utf-8")
+    known = ask(paper, "The paper is to be at most 3 pages long, double-spaced.")
+    opened = OpenPaper(paper)
+    assert look_at_fit(opened.look(), paper).words > 0
+    carry_out(paper, opened.look(), 0, state_of(known.manuscript.text), AT)
+    measured = OpenPaper(paper).look().measured
+    assert measured is not None
+    assert 2.5 < measured.body_pages <= 3.05
+
+
+def test_a_way_that_cuts_too_much_is_told_last(paper: Path) -> None:
+    """Where a sheet asks for a least as well, what leaves enough comes first."""
+    fit = look_at_fit(ask(paper, "Write 385 to 400 words; headings do not count."), paper)
+    short = ["short of what is asked" in " ".join(way.lost) for way in fit.ways]
+    assert short == sorted(short)
+    assert fit.words == 51
+
+
 def test_where_no_length_is_asked_nothing_is_proposed(paper: Path) -> None:
     """Nor is there anything to say of an empty draft."""
     assert look_at_fit(ask(paper, "Write about tides."), paper).says == "The sheet asks for no length."

@@ -14,17 +14,23 @@ from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.span import Span
 from fairhand.proof.passages import list_passages
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.verdicts.length import allowed_range
 from fairhand.revision.cast_off import count_between
 from fairhand.revision.fit import ALTERNATIVES, Passage, Way, cut_least, gain_fewest
+from fairhand.revision.offcuts import find_cut
 from fairhand.revision.returning import find_return
+from fairhand.session.bounds import Bounds, find_bounds
 from fairhand.session.cast_off import placed_words
 from fairhand.session.editing import state_of
 from fairhand.session.leaning import Fitting, Proposed, Told, first_words
 from fairhand.session.offcuts import Kept, bring_back, cut_span, list_offcuts
+from fairhand.session.opened import OpenPaper
 
 MANY = 150
 """From more passages on, some 20,000 words, one way alone is worked out."""
+TRIALS = 4
+"""How often a draft is set without what is to go, to see whether it fits."""
+NEAR = 0.05
+"""Pages that are rounded away where a length is judged."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,52 +47,58 @@ class Fit:
 
 def look_at_fit(known: Analysis, folder: Path) -> Fit:
     """How the paper stands to its length, and up to three ways to it by whole passages."""
-    over, says = words_over(known)
-    if over > 0:
+    bounds = find_bounds(known)
+    if bounds.over > 0:
         fitting = Fitting(known)
-        ways = tuple(fitting.propose_cut(way) for way in _list_cuts(fitting, over))
+        ways = tuple(_tell_cut(fitting, way, bounds) for way in _list_cuts(fitting, folder, bounds))
         wanting = () if ways else ("Whole passages alone do not bring it there: shorten within them.",)
-        return Fit(says, over, ways, wanting)
-    if over < 0:
+        return Fit(bounds.says, bounds.over, ways, wanting)
+    if bounds.over < 0:
         back = _returning(known, list_offcuts(folder)[0])
-        ways = tuple(back.tell(way) for way in gain_fewest(back.passages, -over))
+        ways = tuple(back.tell(way) for way in gain_fewest(back.passages, -bounds.over))
         has = sum(one.words for one in back.passages)
-        return Fit(says, over, ways, _list_wanting(Fitting(known), has, -over))
-    return Fit(says, 0)
+        return Fit(bounds.says, bounds.over, ways, _list_wanting(Fitting(known), has, -bounds.over))
+    return Fit(bounds.says, 0)
 
 
-def _list_cuts(fitting: Fitting, over: int) -> tuple[Way, ...]:
-    """The ways to cut; of a very long paper the best alone, since each further one is as much work again."""
-    return cut_least(fitting.passages, over, ALTERNATIVES if len(fitting.passages) <= MANY else 1)
+def _list_cuts(fitting: Fitting, folder: Path, bounds: Bounds) -> tuple[Way, ...]:
+    """The ways to cut, those that leave enough first; of a very long paper the best alone.
 
-
-def words_over(known: Analysis) -> tuple[int, str]:
-    """By how many words the paper is over the most that is asked, or, below nought, short of the least; and that said.
-
-    A length in pages is reckoned in words by the sheet's own rate, or by what a page of this paper holds in type.
+    Where pages count, the draft is set without the passages of the best way, and more is cut until it fits.
     """
-    rule = known.length_rule
-    if rule is None or known.is_waived(rule) or not known.paper.draft.strip():
-        return 0, "The sheet asks for no length." if known.paper.draft.strip() else "There is no draft yet."
-    low, high = allowed_range(rule)
-    has, rate, unit, how = float(known.words.counted), 1.0, "words", ""
-    if rule.values.get("unit") != "words":
-        unit = "pages"
-        given, set_in_type = rule.values.get("words_per_page"), known.measured
-        if isinstance(given, int | float) and given:
-            rate, how = float(given), f", reckoned at the sheet’s {given:g} words a page"
-        elif set_in_type is not None and set_in_type.body_pages > 0:
-            rate = has / set_in_type.body_pages
-            how = f", reckoned at the {rate:.0f} words that a page of it holds in type"
-        else:
-            return 0, "The pages could not be measured."
-    if high is not None and has > high * rate:
-        over = math.ceil(has - high * rate)
-        return over, f"It is {count_of(over, 'word')} too long: the sheet allows {high:,g} {unit}{how}."
-    if low is not None and has < low * rate:
-        short = math.ceil(low * rate - has)
-        return -short, f"It is {count_of(short, 'word')} too short: the sheet asks for {low:,g} {unit} at least{how}."
-    return 0, f"Its {count_of(round(has), 'word')} are within what the sheet asks{how}."
+    count, over = 2 * ALTERNATIVES if len(fitting.passages) <= MANY else 1, bounds.over
+    for _ in range(TRIALS):
+        ways = cut_least(fitting.passages, over, count)
+        ways = tuple(sorted(ways, key=lambda way: _is_short(fitting, way, bounds)))[:ALTERNATIVES]
+        pages = _set_without(fitting, folder, ways[0]) if ways and bounds.pages is not None else None
+        if pages is None or bounds.pages is None or pages <= bounds.pages + NEAR:
+            break
+        over += math.ceil((pages - bounds.pages) * bounds.words_a_page)
+    return ways
+
+
+def _is_short(fitting: Fitting, way: Way, bounds: Bounds) -> bool:
+    """Whether a way leaves fewer words than are asked."""
+    return fitting.known.words.counted - way.words < bounds.least
+
+
+def _set_without(fitting: Fitting, folder: Path, way: Way) -> float | None:
+    """The pages of the draft, set without the passages of a way."""
+    text = fitting.text
+    for at in reversed(way.passages):
+        cut = find_cut(text, fitting.body[at].span)
+        text = text[: cut.start] + text[cut.end :]
+    measured = OpenPaper(folder, draft=text).look().measured
+    return measured.body_pages if measured else None
+
+
+def _tell_cut(fitting: Fitting, way: Way, bounds: Bounds) -> Proposed:
+    """A way to cut as it is told of; also where it goes too far."""
+    told = fitting.propose_cut(way)
+    if not _is_short(fitting, way, bounds):
+        return told
+    short = math.ceil(bounds.least - fitting.known.words.counted + way.words)
+    return replace(told, lost=(*told.lost, f"It would then be {count_of(short, 'word')} short of what is asked."))
 
 
 def carry_out(folder: Path, known: Analysis, number: int, was: str, at: dt.datetime) -> int:
@@ -102,21 +114,21 @@ def carry_out(folder: Path, known: Analysis, number: int, was: str, at: dt.datet
     Raises:
         DraftChangedOnDisk: There is no such way any more.
     """
-    over, _ = words_over(known) if state_of(known.manuscript.text) == was else (0, "")
-    if over > 0:
+    bounds = find_bounds(known) if state_of(known.manuscript.text) == was else Bounds("")
+    done = 0
+    if bounds.over > 0:
         fitting = Fitting(known)
-        ways = _list_cuts(fitting, over)
-        spans = [fitting.body[one].span for one in ways[number].passages] if number < len(ways) else []
-        for span in reversed(spans):
-            cut_span(folder, span, span.of(fitting.text), "for the length", at)
-        done = len(spans)
-    else:
+        for way in _list_cuts(fitting, folder, bounds)[number : number + 1]:
+            done = len(way.passages)
+            for one in reversed(way.passages):
+                span = fitting.body[one].span
+                cut_span(folder, span, span.of(fitting.text), "for the length", at)
+    elif bounds.over < 0:
         back = _returning(known, list_offcuts(folder)[0])
-        ways = gain_fewest(back.passages, -over) if over else ()
-        chosen = [back.kept[one].offcut.name for one in ways[number].passages] if number < len(ways) else []
-        for name in chosen:
-            bring_back(folder, name)
-        done = len(chosen)
+        for way in gain_fewest(back.passages, -bounds.over)[number : number + 1]:
+            done = len(way.passages)
+            for one in way.passages:
+                bring_back(folder, back.kept[one].offcut.name)
     if not done:
         message = "the paper was changed meanwhile, and there is no such way any more; look at it again"
         raise DraftChangedOnDisk(message)
