@@ -12,6 +12,7 @@ from docx.oxml.ns import nsdecls
 
 from fairhand.desk.record import list_states, state_bytes
 from fairhand.readers.remarks_file import read_remarks
+from fairhand.session.printing import print_paper
 from fairhand.session.taking import take_file
 
 FIRST = ("The mill stood by the river.", "It ground for two hundred years.")
@@ -104,3 +105,21 @@ def test_a_draft_that_never_came_from_a_file_gives_way(paper: Path) -> None:
     take(paper, written(*FIRST))
     assert (paper / "draft.md").read_text("utf-8") == "\n\n".join(FIRST) + "\n"
     assert any(state_bytes(paper, state.seq) == b"Other matter.\n" for state in list_states(paper, "draft.md"))
+
+
+def test_a_print_that_was_worked_on_changes_only_what_was_touched(demo_paper: Path) -> None:
+    """Asides, citations as they were typed, headings and marks stand; so does what was changed here meanwhile."""
+    made = print_paper(demo_paper, "docx", anyway=True)
+    document = docx.Document(str(made.path))
+    for run in (run for paragraph in document.paragraphs for run in paragraph.runs):
+        run.text = run.text.replace("never locked", "always open")
+    back = demo_paper.parent / "worked on.docx"
+    document.save(str(back))
+    draft = (demo_paper / "draft.md").read_text("utf-8").replace("Its readers wanted", "Most readers wanted")
+    (demo_paper / "draft.md").write_text(draft, "utf-8")
+    told = "\n".join(take_file(demo_paper, back))
+    assert "It is a print of the draft, worked on" in told
+    was, now = (text.split("\n\n") for text in (draft, (demo_paper / "draft.md").read_text("utf-8")))
+    touched = [(a, b) for a, b in zip(was, now, strict=True) if a.strip() != b.strip()]
+    assert len(touched) == 1
+    assert "always open" in touched[0][1]

@@ -24,6 +24,7 @@ from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.taking import read_taken, take_request
 from fairhand.session.editing import DRAFT, read_text, save_text
+from fairhand.session.printed_before import find_printed
 from fairhand.session.readers import MARKS
 from fairhand.session.saving import keep_record
 from fairhand.session.sources import LIST, join_list
@@ -69,9 +70,11 @@ def take_draft(folder: Path, data: bytes, name: str, *, refuse: bool = False, re
     keep_record(files)
     present = files.files.get(DRAFT)
     was = present.text.replace("\r\n", "\n") if present else ""
-    base = None if replace else _taken_before(folder, was)
+    base = None if replace or not was.strip() else _taken_before(folder, was)
+    printed = None if replace or not was.strip() or base is not None else _printed_before(folder, text, kind)
     written = write_file(folder, DRAFT, text.encode(), present.sha256 if present else None, how="taken")
-    joined = join_drafts(base, was, text) if base is not None else Joined(text)
+    known = base if base is not None else printed
+    joined = join_drafts(known, was, text) if known is not None else Joined(text)
     if joined.text != text:
         write_file(folder, DRAFT, joined.text.encode(), written.sha256)
     yield f"The draft of {name} is {DRAFT} now, {len(joined.text.split()):,} words long."
@@ -79,7 +82,9 @@ def take_draft(folder: Path, data: bytes, name: str, *, refuse: bool = False, re
         told = tell_revisions(list_sentences(compare_states(DRAFT, was, joined.text)))
         yield f"Against the draft that stood there it is revised {told}." if told else "No sentence of it was revised."
         yield f"The draft that stood there is in the record: fairhand record --file {DRAFT}"
-    yield from _tell_joined(joined)
+    if printed is not None:
+        yield "It is a print of the draft, worked on: what was not touched in it stands as you wrote it here."
+    yield from _tell_joined(joined, counted=printed is None)
     yield from _take_written_in(folder, data, name, refuse=refuse)
     yield from map(str, problems)
 
@@ -93,9 +98,16 @@ def _taken_before(folder: Path, was: str) -> str | None:
     return None if base == was else base
 
 
-def _tell_joined(joined: Joined) -> Iterator[str]:
+def _printed_before(folder: Path, text: str, kind: str) -> str | None:
+    """The draft as it would come in from its own print, where the file is such a print, and the first to come in."""
+    if any(state.how == "taken" for state in list_states(folder, DRAFT)):
+        return None
+    return find_printed(folder, text, kind)
+
+
+def _tell_joined(joined: Joined, *, counted: bool) -> Iterator[str]:
     """What of the draft stands as it was changed here, and what both changed."""
-    if joined.here:
+    if joined.here and counted:
         told = open_with(joined.here, "passage that you changed here stands", "passages that you changed here stand")
         yield f"{told} as you left {'it' if joined.here == 1 else 'them'}."
     for here, there in joined.both:
