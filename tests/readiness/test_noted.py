@@ -11,7 +11,7 @@ from fairhand.model.note import Note
 from fairhand.model.paper import Paper
 from fairhand.model.source import Page, SourceText
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.noted import doubt_note
+from fairhand.readiness.noted import doubt_note, tell_held
 
 PAGES = (
     Page("7", "Silt settles at the turn of the tide, and the ebb’s first hour scours the chan-\nnel again."),
@@ -45,3 +45,20 @@ def test_without_a_text_nothing_is_doubted() -> None:
     bare = Analysis(replace(PAPER, texts={}), lambda _: None)
     assert doubt_note(bare, Note("n", "lind-2019", "7", "words that stand nowhere")) == ""
     assert doubt_note(bare, Note("n", "nobody", "7", "words that stand nowhere")) == ""
+
+
+@pytest.mark.parametrize(
+    ("note", "said"),
+    [
+        (Note("n", "lind-2019", "7", "the ebb's first hour"), "Held against the source: it stands so."),
+        (Note("n", "lind-2019", "", "why the dredgers lay idle"), "Held against the source: it stands so on p. 8."),
+        (Note("n", "lind-2019", "7", "why the dredgers lay idle"), "In the text at hand these words stand on p. 8."),
+        (Note("n", "lind-2019", "7", remark="so"), ""),
+        (Note("n", "nobody", "7", "the ebb's first hour"), ""),
+    ],
+)
+def test_whether_a_quotation_was_held_against_its_source_is_told(note: Note, said: str) -> None:
+    """Where it was, how it stands, with the page that a note lacks; where there is no text, that it was not."""
+    assert tell_held(Analysis(PAPER, lambda _: None), note) == said
+    bare = tell_held(Analysis(replace(PAPER, texts={}), lambda _: None), note)
+    assert bare.startswith("Not held against the source yet") == (note.source == "lind-2019" and bool(note.quotation))

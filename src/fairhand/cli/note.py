@@ -26,7 +26,7 @@ def command(
     """Note something from SOURCE (its id in sources.json) for PAPER; REMARK is what you say of it."""
     from fairhand.desk.clock import now
     from fairhand.model.note import Note
-    from fairhand.readiness.noted import doubt_note
+    from fairhand.readiness.noted import tell_held
     from fairhand.session.notes_for import list_served, refuse_strangers
     from fairhand.session.noting import keep_note
     from fairhand.session.opened import OpenPaper
@@ -39,5 +39,5 @@ def command(
     say(f"Noted from {known.names[source]}{f', page {kept.page}' if kept.page else ''}.")
     if told := list_served(known).tell(kept):
         say(told)
-    if doubt := doubt_note(known, kept):
-        say(doubt)
+    if held := tell_held(known, kept):
+        say(held)

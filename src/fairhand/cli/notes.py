@@ -18,6 +18,7 @@ from fairhand.cli.screen import say
 @click.option("--without-page", is_flag=True, help="Only those that lack a page, though their source has pages.")
 def command(paper: Path, source: str, question: str, point: str, without_page: bool) -> None:
     """Show the notes of PAPER by source, in the order of its pages."""
+    from fairhand.readiness.noted import tell_held
     from fairhand.session.notes_for import lacks_page, list_served, notes_for, order_notes
     from fairhand.session.noting import list_notes
     from fairhand.session.opened import OpenPaper
@@ -39,6 +40,7 @@ def command(paper: Path, source: str, question: str, point: str, without_page: b
             say(", ".join(one for one in (page, note.kind) if one) or "noted", 2)
             if note.quotation:
                 say(f"“{note.quotation}”", 4)
+                say(tell_held(known, note), 4)
             if note.remark:
                 say(note.remark, 4)
             if told := served.tell(note):

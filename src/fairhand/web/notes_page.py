@@ -12,7 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.language.counts import open_with
 from fairhand.model.note import KINDS, Note
 from fairhand.model.source import SourceText
-from fairhand.readiness.noted import doubt_note
+from fairhand.readiness.noted import tell_held
 from fairhand.session.annotated import set_annotated
 from fairhand.session.editing import state_of
 from fairhand.session.notes_for import Served, lacks_page, list_served, notes_for, order_notes
@@ -50,7 +50,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200, note: Note | None 
         served=served,
         texts=known.paper.texts,
         name=name_note,
-        doubts={note.id: doubt_note(known, note) for note in notes},
+        held={note.id: tell_held(known, note) for note in notes},
         fault=fault,
         note=note or Note("", source=asked.query("source"), **wanted),
     )

@@ -13,7 +13,7 @@ from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
 from fairhand.model.entry import Entry
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.noted import doubt_note
+from fairhand.readiness.noted import tell_held
 from fairhand.session.notes_for import list_served, notes_from
 from fairhand.session.noting import list_notes, name_note
 from fairhand.session.photographs import find_photograph
@@ -67,7 +67,7 @@ def show_source(
         text=tell_text(known.paper.texts.get(entry.id)),
         texts=known.paper.texts,
         replaced=_tell_replaced(asked, entry, known),
-        doubts={note.id: doubt_note(known, note) for note in notes},
+        held={note.id: tell_held(known, note) for note in notes},
         notes=notes,
         name=name_note,
         served=list_served(known),
