@@ -12,6 +12,7 @@ from fairhand.leads.mining import mine_references
 from fairhand.leads.record import record_of
 from fairhand.leads.splitting import split_list
 from fairhand.model.source import Page, SourceText
+from fairhand.reading.source import read_source
 
 TURNED = """The quays were sold in the end, as Lind (2001) has it.
 Works Cited
@@ -82,6 +83,35 @@ def test_notes_are_looked_at_where_nothing_else_lists_references() -> None:
     noted = "Notes\n1. Ada Lind, The Salt Roads (Hull: Marsh Press, 2001), 14.\n"
     noted += "2. Bo Marsh, Ebb (Leeds: Quay Press, 1999), 3."
     assert len(entries(noted)) == 2
+
+
+def test_the_end_of_an_encyclopedia_article_is_mined() -> None:
+    """What leads back to the text is left out, further reading is a list too, and a day of looking is no year."""
+    page = """<html><body><main><h1>Tide mill</h1><p>A tide mill is driven by the tide, and much is said of it here.</p>
+    <h2>References</h2><ol><li>^ a b Lind, Ada (2001). <i>Tide Mills of the North</i>. Hull: Quay Press. p. 14. ISBN
+    0-306-40615-2.</li><li>^ Okafor, B.; Marsh, C. (2016). "How moorings were paid for". <i>Journal of Quay History</i>.
+    7 (2): 40–55.</li><li>^ "Mills open to all". Harbour Museum. Retrieved 12 May 2019.</li></ol>
+    <h2>Further reading</h2><ul><li>Quist, Vera (2015). <i>The Debts of the Harbour</i>. Leeds: Marsh Press.</li></ul>
+    <h2>External links</h2><ul><li>Mills of 1999</li></ul></main></body></html>"""
+    text, _ = read_source(page.encode(), "mill.html", None)
+    mined = mine_references(text)
+    assert [one.csl["title"] for one in mined] == [
+        "Tide Mills of the North",
+        "How moorings were paid for",
+        "Mills open to all",
+        "The Debts of the Harbour",
+    ]
+    assert mined[0].csl["ISBN"] == "9780306406157"
+    assert "page" not in mined[0].csl
+    assert [one["family"] for one in mined[1].csl["author"]] == ["Okafor", "Marsh"]  # type: ignore[attr-defined]
+    assert mined[2].csl["accessed"] == {"date-parts": [[2019, 5, 12]]}
+    assert "issued" not in mined[2].csl
+
+
+@pytest.mark.parametrize("text", ["(" * 20_000, "1. " * 20_000, "Lind, A. " * 20_000, "[1]\n" * 20_000, "—" * 20_000])
+def test_a_list_that_is_no_list_does_not_stop_the_reader(text: str) -> None:
+    """However long it is, it is over at once."""
+    mine_references(source(f"References\nLind, A. 2001.\n{text}\nOkafor, B. 1999."))
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ late. An entry with two years is two where a line in it begins as the others do,
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 from statistics import median
@@ -30,6 +31,8 @@ _FEWEST = 5
 _EARLY, _LATE = 0.45, 0.55
 """Where in an entry its year stands, from 0 to 1, for it to be early or late."""
 _LONGEST = 700
+_MOST_LINES = 40
+"""Lines of an entry that are looked through for the beginning of another."""
 
 
 def mend_starts(texts: Sequence[str], begins: Sequence[int]) -> list[int]:
@@ -67,7 +70,8 @@ def _joined(texts: Sequence[str], start: int, end: int) -> str:
 def _without_strays(texts: Sequence[str], begins: Sequence[int]) -> list[int]:
     """The beginnings without those that go on with an address, and those in a form that hardly any other has."""
     forms = [start_of(texts[n]) for n in begins]
-    odd = {form for form in _UNLIKELY if forms.count(form) < _ODD * len(forms)}
+    times = Counter(forms)
+    odd = {form for form in _UNLIKELY if times[form] < _ODD * len(forms)}
     kept = []
     for n, form in zip(begins, forms, strict=True):
         goes_on = n > 0 and _OPEN_ADDRESS.search(texts[n - 1]) and _TAIL.match(texts[n])
@@ -78,11 +82,11 @@ def _without_strays(texts: Sequence[str], begins: Sequence[int]) -> list[int]:
 
 def _missed(texts: Sequence[str], begins: Sequence[int]) -> list[int]:
     """Lines within an entry that begin as entries of this list do, after a full stop, each half with a year."""
-    forms = [start_of(texts[n]) for n in begins]
-    usual = {form for form in forms if forms.count(form) >= 0.25 * len(forms)} - {"small", "digit", "other", "quoted"}
+    times = Counter(start_of(texts[n]) for n in begins)
+    usual = {form for form in times if times[form] >= 0.25 * len(begins)} - {"small", "digit", "other", "quoted"}
     found = []
     for start, end in pairwise([*begins, len(texts)]):
-        for n in range(start + 1, end):
+        for n in range(start + 1, min(end, start + _MOST_LINES)):
             ended = _ENDS.search(texts[n - 1]) is not None
             if not ended or start_of(texts[n]) not in usual:
                 continue

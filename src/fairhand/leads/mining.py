@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fairhand.leads.fields import read_reference
 from fairhand.leads.list_found import find_lists
+from fairhand.leads.numbers import take_numbers
 from fairhand.leads.record import LeadRecord, record_of
 from fairhand.leads.splitting import split_list
 from fairhand.model.source import SourceText
@@ -53,10 +54,12 @@ def _mine(source: SourceText) -> Iterator[tuple[str, str, LeadRecord]]:
             count += 1
             if count > _MOST:
                 return
-            dash = _DASH.match(entry.text)
-            reference = read_reference(f"{authors}{entry.text[dash.end() :]}" if dash and authors else entry.text)
+            text, numbers = take_numbers(entry.text)
+            dash = _DASH.match(text)
+            reference = read_reference(f"{authors}{text[dash.end() :]}" if dash and authors else text)
             authors = reference.text("author") or authors
-            yield " ".join(entry.text.split()), entry.page, record_of(reference)
+            record = record_of(reference)
+            yield " ".join(entry.text.split()), entry.page, replace(record, csl={**record.csl, **numbers})
 
 
 def _told(found: Iterator[tuple[str, str, LeadRecord]]) -> Iterator[Mined]:

@@ -24,6 +24,8 @@ _EPRINT = re.compile(r"arxiv|biorxiv|medrxiv|preprint|e-?print", re.IGNORECASE)
 _DOI = re.compile(r"10\.\d{4,9}/\S+")
 _RANGE = re.compile(r"([A-Za-z]{0,2}\d+|[ivxlc]+)\s?(?:[-‐–—]{1,2})\s?([A-Za-z]{0,2}\d+|[ivxlc]+)")
 _ORDINAL = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\b")
+_LOOKED_AT = re.compile(r"retrieved|accessed|viewed|cited|abgerufen|consulté", re.IGNORECASE)
+_WITHOUT_PAGES = frozenset({"book", "thesis", "webpage", "report", "document"})
 _TRANSLATES = re.compile(r"\btrans(?:\.|lat)|\bübers", re.IGNORECASE)
 
 
@@ -67,14 +69,15 @@ def record_of(reference: Reference) -> LeadRecord:
             out[variable] = reference.text(field)
     if pages := reference.text("pages"):
         out["page"] = plain_pages(pages)
-    if dates := reference.texts("date"):
-        out["issued"] = read_date(max(dates, key=lambda one: bool(_YEAR.search(one))))
+    _put_dates(out, reference)
     if edition := reference.text("edition"):
         number = _ORDINAL.search(edition)
         out["edition"] = number[1] if number else edition
     _put_addresses(out, reference)
     report = " ".join(reference.texts("report"))
     kind, sure = _kind_of(out, report)
+    if kind in _WITHOUT_PAGES:
+        out.pop("page", None)  # the page that was cited, and not those that it takes up
     out = {"type": kind, **out}
     if report:
         _put_report(out, report, kind)
@@ -88,6 +91,18 @@ def _before(reference: Reference, text: str) -> str:
     """The few words before a field."""
     at = reference.raw.find(text)
     return reference.raw[max(0, at - 16) : at]
+
+
+def _put_dates(out: dict[str, object], reference: Reference) -> None:
+    """When it appeared, and when it was looked at."""
+    issued = []
+    for text in reference.texts("date"):
+        if _LOOKED_AT.search(_before(reference, text)):
+            out.setdefault("accessed", read_date(text))
+        else:
+            issued.append(text)
+    if issued:
+        out["issued"] = read_date(max(issued, key=lambda one: bool(_YEAR.search(one))))
 
 
 def _put_addresses(out: dict[str, object], reference: Reference) -> None:

@@ -20,6 +20,7 @@ _LETTER = re.compile(r"[^\W\d_]")
 _BULLET = re.compile(r"[•·▪‣◦*\u2022-]\s+")
 _WHOLE = 200
 """Signs from which the lines of a text are whole paragraphs, and not lines of a page."""
+_LONGEST_ADDRESS = 300
 _BROKEN_NUMBER = re.compile(r"\d[-–]$")
 _LOOSE_HYPHEN = re.compile(r"(10\.\d{4,9}/\S*) (?=-\w)")
 """A space that the setting of a page put before a hyphen within an address."""
@@ -87,6 +88,7 @@ def _entries(lines: Sequence[Line], begins: dict[int, int]) -> Iterator[ListEntr
 
 def _runs_on(before: str, after: str) -> bool:
     """Whether a line's end broke a row of digits or an address, which go on with no space."""
+    before = before[-_LONGEST_ADDRESS:]
     if _BROKEN_NUMBER.search(before) and after[:1].isdigit():
         return True
     return bool(_ADDRESS_END.search(before)) and before[-1:] in "/-_.=?&%" and not after[:1].isupper()
