@@ -11,8 +11,12 @@ from docx.oxml import parse_xml
 from docx.oxml.ns import nsdecls
 
 from fairhand.desk.record import list_states, state_bytes
+from fairhand.errors import FairhandError
+from fairhand.readers.register import Reader
 from fairhand.readers.remarks_file import read_remarks
+from fairhand.session.opened import OpenPaper
 from fairhand.session.printing import print_paper
+from fairhand.session.readers import ask_reader
 from fairhand.session.taking import take_file
 
 FIRST = ("The mill stood by the river.", "It ground for two hundred years.")
@@ -123,3 +127,13 @@ def test_a_print_that_was_worked_on_changes_only_what_was_touched(demo_paper: Pa
     touched = [(a, b) for a, b in zip(was, now, strict=True) if a.strip() != b.strip()]
     assert len(touched) == 1
     assert "always open" in touched[0][1]
+
+
+def test_a_copy_for_a_reader_is_no_draft(demo_paper: Path) -> None:
+    """Its questions never stand in the draft; what was written into it comes in another way."""
+    done = ask_reader(OpenPaper(demo_paper), Reader("Ines Mora", asked=("Why?",)))
+    assert done.path is not None
+    before = (demo_paper / "draft.md").read_bytes()
+    with pytest.raises(FairhandError, match="fairhand readers --back"):
+        list(take_file(demo_paper, done.path))
+    assert (demo_paper / "draft.md").read_bytes() == before

@@ -13,6 +13,9 @@ from fairhand.fair_copy.layout import proof_layout
 from fairhand.manuscript.parts import SetBlock
 from fairhand.model.inline import Inline, Styled, Text
 
+PLEASE = "Please write beside the text, or name the line."
+"""What stands on top of every copy, and tells one from a draft."""
+
 
 @dataclass(frozen=True, slots=True)
 class Request:
@@ -41,8 +44,7 @@ def make_reading_copy(copy: FairCopy, request: Request) -> FairCopy:
 
 def _on_top(request: Request) -> list[SetBlock]:
     until = f", wanted back by {request.until}" if request.until else ""
-    asked = " Please write beside the text, or name the line." if request.questions else ""
-    blocks = [_paragraph(Styled("italic", (Text(f"For {request.reader}{until}.{asked}"),)))]
+    blocks = [_paragraph(Styled("italic", (Text(f"For {request.reader}{until}. {PLEASE}"),)))]
     if request.questions:
         items = tuple(SetBlock("item", children=(_paragraph(Text(one)),)) for one in request.questions)
         blocks.append(SetBlock("list", level=1, children=items))

@@ -46,10 +46,13 @@ def tell_what(remark: ReaderRemark, passage: str = "") -> str:
 
     >>> tell_what(ReaderRemark("substitution", "turned", "ran")), tell_what(ReaderRemark("comment", "Why?", "ran"))
     ('for “ran” put “turned”', '“ran”: Why?')
+    >>> tell_what(ReaderRemark("comment", "", "ran"))
+    '“ran”: marked, without a word'
     """
     exact, said = _short(remark.exact), " ".join(remark.said.split())
     match remark.kind:
         case "comment":
+            said = said or "marked, without a word"
             above = " ".join(passage.split())
             words = f"“{exact}”: {said}" if exact and not (above and _opens(remark.exact, above)) else said
             return f"{words} (on “{_short(remark.answers)}”)" if remark.answers else words

@@ -11,7 +11,8 @@ from fairhand.desk.paper_files import read_paper
 from fairhand.desk.record import list_states, state_bytes
 from fairhand.desk.seen import FileSeen, see_file
 from fairhand.desk.writing import write_file
-from fairhand.errors import UnknownFormat
+from fairhand.errors import FairhandError, UnknownFormat
+from fairhand.fair_copy.reading_copy import PLEASE
 from fairhand.language.counts import open_with
 from fairhand.model.remark import Returned
 from fairhand.press.pandoc import run_pandoc
@@ -48,6 +49,7 @@ def take_file(folder: Path, file: Path, *, refuse: bool = False, replace: bool =
 
     Raises:
         UnknownFormat: It is neither a draft nor a list of sources that is read.
+        FairhandError: It is a copy made for a reader, with the questions in it.
         FileUnreadable: It is broken or empty.
         DraftChangedOnDisk: The file to be written was changed meanwhile.
     """
@@ -66,6 +68,9 @@ def take_draft(folder: Path, data: bytes, name: str, *, refuse: bool = False, re
     """The draft of a word processor's file is ``draft.md``; the arguments and errors are those of ``take_file``."""
     kind = Path(name).suffix.lower()
     text, problems = read_taken(run_pandoc(take_request(data, kind, name, refuse=refuse)), name)
+    if PLEASE in " ".join(text.split()):
+        message = f"{name}: it is a copy made for a reader; fairhand readers --back takes in what was written into it"
+        raise FairhandError(message)
     files = read_paper(folder)
     keep_record(files)
     present = files.files.get(DRAFT)
