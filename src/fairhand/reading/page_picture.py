@@ -78,8 +78,7 @@ def measure_page(data: bytes, number: int, file: str) -> PagePicture:
     Raises:
         FileUnreadable: The page cannot be shown.
     """
-    with _opened(data, number, file) as page:
-        width, height = page.get_size()
+    with _opened(data, number, file) as (page, width, height):
         text = page.get_textpage()
         lines = []
         for at in range(min(text.count_rects(), MOST_LINES)):
@@ -101,8 +100,7 @@ def draw_page(data: bytes, number: int, file: str) -> bytes:
     Raises:
         FileUnreadable: The page cannot be shown.
     """
-    with _opened(data, number, file) as page:
-        width, height = page.get_size()
+    with _opened(data, number, file) as (page, width, height):
         scale = min(WIDE / width, (MOST_DOTS / (width * height)) ** 0.5)
         bitmap = page.render(scale=scale, rev_byteorder=True, prefer_bgrx=False)
         try:
@@ -141,7 +139,8 @@ def _reach(line: Line, letters: Span) -> float:
 
 
 @contextmanager
-def _opened(data: bytes, number: int, file: str) -> Iterator[PdfPage]:
+def _opened(data: bytes, number: int, file: str) -> Iterator[tuple[PdfPage, float, float]]:
+    """A page with its width and height."""
     import pypdfium2
 
     with TURN:
@@ -152,7 +151,7 @@ def _opened(data: bytes, number: int, file: str) -> Iterator[PdfPage]:
                 width, height = page.get_size()
                 if not (1 <= width <= 20_000 and 1 <= height <= 20_000):
                     raise FileUnreadable(f"{file}: page {number + 1} has no size that can be shown; read its text")
-                yield page
+                yield page, width, height
             finally:
                 document.close()
         except (pypdfium2.PdfiumError, IndexError) as error:

@@ -45,6 +45,23 @@ def state_of(value: object) -> str:
     return hash_bytes(repr(value).encode("utf-8", "replace"))
 
 
+def refuse_changed(where: str, what: str, now: str, was: str) -> None:
+    """Raises where something is not in the state that a change to it was made from.
+
+    Args:
+        where: The file that it stands in.
+        what: What it is called.
+        now: Its state; empty where it is not there any more.
+        was: The state that the change was made from.
+
+    Raises:
+        DraftChangedOnDisk: They differ.
+    """
+    if now != was:
+        message = f"{where}: {what} {'was changed meanwhile' if now else 'has gone'}; look at it again"
+        raise DraftChangedOnDisk(message)
+
+
 def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:
     r"""The file holds the text, with the line ends and the byte order mark that it had.
 

@@ -8,14 +8,14 @@ from pathlib import Path
 from typing import Literal
 
 from fairhand.desk.toml_reading import read_toml
-from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.errors import FairhandError
 from fairhand.model.focus import Focus, Query, Question
 from fairhand.model.problem import Problem
 from fairhand.model.requirement import Requirement
 from fairhand.planning.focus_file import WHERE, drop_question, put_focus, put_question, read_focus
 from fairhand.planning.points import WHERE as POINTS
 from fairhand.planning.points import read_points
-from fairhand.session.editing import Written, read_text, save_text, state_of
+from fairhand.session.editing import Written, read_text, refuse_changed, save_text, state_of
 from fairhand.session.points import keep_thesis
 
 
@@ -56,9 +56,7 @@ def keep_focus(folder: Path, focus: Focus, was: str) -> None:
     """
     before = look_at_focus(folder)[0]
     if state_of_focus(before) != state_of_focus(focus):
-        if state_of_focus(before) != was:
-            message = f"{WHERE}: the focus was changed meanwhile; look at it again"
-            raise DraftChangedOnDisk(message)
+        refuse_changed(WHERE, "the focus", state_of_focus(before), was)
         present = read_text(folder, WHERE)
         save_text(folder, WHERE, put_focus(present.text, focus), present.seen)
     if focus.is_thesis:
@@ -92,8 +90,11 @@ def keep_question(folder: Path, question: Question, was: str = "") -> None:
     if not question.id:
         if any(one.text == question.text for one in read_focus_text(present.text)[0].questions):
             return  # sent twice
-    elif _find_unchanged(present, question.id, was, question) == question:
-        return
+    else:
+        now = _find(present, question.id)
+        if now == question:
+            return
+        _refuse_changed(now, was)
     save_text(folder, WHERE, put_question(present.text, question), present.seen)
 
 
@@ -120,16 +121,16 @@ def remove_question(folder: Path, question_id: str, was: str) -> None:
         DraftChangedOnDisk: Another program changed the question meanwhile, or it has gone.
     """
     present = read_text(folder, WHERE)
-    _find_unchanged(present, question_id, was)
+    _refuse_changed(_find(present, question_id), was)
     save_text(folder, WHERE, drop_question(present.text, question_id), present.seen)
 
 
-def _find_unchanged(present: Written, question_id: str, was: str, wanted: Question | None = None) -> Question:
-    now = next((one for one in read_focus_text(present.text)[0].questions if one.id == question_id), None)
-    if now is None or (now != wanted and state_of(now) != was):
-        message = f"{WHERE}: the question {'has gone' if now is None else 'was changed meanwhile'}; look at it again"
-        raise DraftChangedOnDisk(message)
-    return now
+def _find(present: Written, question_id: str) -> Question | None:
+    return next((one for one in read_focus_text(present.text)[0].questions if one.id == question_id), None)
+
+
+def _refuse_changed(now: Question | None, was: str) -> None:
+    refuse_changed(WHERE, "the question", state_of(now) if now else "", was or "there")
 
 
 def ask_of_focus(focus: Focus, requirements: Sequence[Requirement]) -> tuple[Query, ...]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.errors import FairhandError
 from fairhand.model.point import Point, Points
 from fairhand.planning.points import WHERE, drop_point, move_point, put_point, put_thesis, read_points
-from fairhand.session.editing import Written, read_text, save_text, state_of
+from fairhand.session.editing import Written, read_text, refuse_changed, save_text, state_of
 
 
 def order_of(points: Points) -> str:
@@ -33,7 +33,7 @@ def keep_thesis(folder: Path, thesis: str, was: str) -> None:
     now = read_points(present.text)[0].thesis
     if now == thesis:
         return  # sent twice, or nothing changed
-    _refuse_changed("the thesis", state_of(now), was)
+    refuse_changed(WHERE, "the thesis", state_of(now), was)
     save_text(folder, WHERE, text, present.seen)
 
 
@@ -64,7 +64,7 @@ def keep_point(folder: Path, point: Point, was: str) -> str:
         now = _find(present, point.id)
         if now == point:
             return point.id
-        _refuse_changed(f"the point {point.id}", state_of(now) if now else "", was)
+        refuse_changed(WHERE, f"the point {point.id}", state_of(now) if now else "", was)
     save_text(folder, WHERE, text, present.seen)
     return point.id or read_points(text)[0].points[-1].id
 
@@ -79,7 +79,7 @@ def remove_point(folder: Path, point_id: str, was: str) -> None:
     present = read_text(folder, WHERE)
     text = drop_point(present.text, point_id)
     now = _find(present, point_id)
-    _refuse_changed(f"the point {point_id}", state_of(now) if now else "", was)
+    refuse_changed(WHERE, f"the point {point_id}", state_of(now) if now else "", was)
     save_text(folder, WHERE, text, present.seen)
 
 
@@ -98,15 +98,9 @@ def reorder_point(folder: Path, point_id: str, by: int, was: str) -> None:
     """
     present = read_text(folder, WHERE)
     text = move_point(present.text, point_id, by)
-    _refuse_changed("the order of the points", order_of(read_points(present.text)[0]), was)
+    refuse_changed(WHERE, "the order of the points", order_of(read_points(present.text)[0]), was)
     save_text(folder, WHERE, text, present.seen)
 
 
 def _find(present: Written, point_id: str) -> Point | None:
     return next((point for point in read_points(present.text)[0].points if point.id == point_id), None)
-
-
-def _refuse_changed(what: str, now: str, was: str) -> None:
-    if now != was:
-        message = f"{WHERE}: {what} {'was changed meanwhile' if now else 'has gone'}; look at it again"
-        raise DraftChangedOnDisk(message)
