@@ -37,6 +37,7 @@ COMMANDS: dict[str, str] = {
     "fit": "Cast off the draft, and show which passages to cut or bring back.",
     "offcut": "Cut a passage and keep it, or bring one back.",
     "citations": "Show how each citation in the draft was understood.",
+    "lapses": "Show your recurring errors, and where they stand in a draft.",
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",
     "proof": "Mark the proof in passes, and go through the marks.",

@@ -1,0 +1,73 @@
+"""Lapses from the terminal: written down, learnt, looked for, forgotten."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from fairhand.cli import main
+
+DRAFT = "# Salt\n\nThe sault pan was larger then the sault house. “A sault mine,” he wrote.\n"
+
+
+@pytest.fixture
+def paper(tmp_path: Path) -> Path:
+    """A paper on a desk."""
+    (tmp_path / "desk.toml").write_text("", "utf-8")
+    folder = tmp_path / "salt"
+    folder.mkdir()
+    (folder / "draft.md").write_text(DRAFT, "utf-8")
+    return folder
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper: its exit code, and all that it printed on one line."""
+
+    def run_(*options: str) -> tuple[int, str]:
+        with pytest.raises(SystemExit) as ended:
+            main(["lapses", str(paper), *options])
+        printed = capsys.readouterr()
+        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
+
+    return run_
+
+
+def test_a_lapse_is_written_down_and_found(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """It stands on the desk, and its places in the writer's own words are shown; quotations are not."""
+    assert run()[1].startswith("No lapses yet.")
+    code, told = run("--wrong", "sault", "--right", "salt")
+    assert code == 0
+    assert "sault for salt: 1 time, last on " in told
+    assert told.count("line 3:") == 2
+    assert 'wrong = "sault"' in (paper.parent / "lapses.toml").read_text("utf-8")
+    assert run("--forget", "sault for salt")[1].startswith("No lapses yet.")
+
+
+def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: Path) -> None:
+    """Those that say what is wrong and what is right."""
+    (tmp_path / "remarks.txt").write_text("“then” should be “than”\nNicely put.\n", "utf-8")
+    told = run("--from", str(tmp_path / "remarks.txt"))[1]
+    assert told.startswith("Of 2 remarks 1 say")
+    assert "larger then the" in told
+
+
+def test_a_lapse_that_has_died_out_is_told(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """In none of the last three drafts on the desk that are long enough to tell."""
+    (paper / "draft.md").write_text("The salt. " * 120, "utf-8")
+    for name in ("one", "two"):
+        (paper.parent / name).mkdir()
+        (paper.parent / name / "draft.md").write_text("The pan. " * 120, "utf-8")
+    (paper.parent / "lapses.toml").write_text(
+        '[[lapses]]\nname = "s"\nwrong = "sault"\ncount = 5\nlast = "2020-01-01"\n'
+    )
+    assert "it has died out" in run()[1]
+
+
+def test_a_name_that_there_is_not(run: Callable[..., tuple[int, str]]) -> None:
+    """One line: what, where, what to do."""
+    assert run("--forget", "nobody") == (2, "fairhand: nobody: no lapse has that name; there are none")
+    code, told = run("--only", "nobody")
+    assert (code, "no lapse has that name" in told) == (2, True)
