@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fairhand.desk.cache import keep_cached
 from fairhand.desk.record import list_states
 from fairhand.errors import DraftChangedOnDisk
 from fairhand.manuscript.draft import read_manuscript
@@ -22,10 +23,10 @@ from fairhand.session.rough import (
     begin_draft,
     count_rough,
     lay_out_points,
-    log_sitting,
     part_remarks,
     save_warm_up,
 )
+from fairhand.session.sitting import begin_sitting, end_sitting, find_sitting, tell_sitting
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 
@@ -89,12 +90,33 @@ def test_the_points_are_set_out_as_asides(tmp_path: Path) -> None:
 
 def test_a_sitting_is_kept_as_work_on_the_draft(tmp_path: Path) -> None:
     """The plan reads how long it took and what is left: 350 words are still to come at 350 words an hour."""
+    (tmp_path / "rough.md").write_text("word " * 400, "utf-8")
+    begin_sitting(tmp_path, 300, "words", AT)
     (tmp_path / "rough.md").write_text("word " * 650, "utf-8")
-    sat = log_sitting(tmp_path, AT - dt.timedelta(minutes=25), 400, 1000, AT)
-    assert (sat.minutes, sat.words) == (25, 250)
+    later = AT + dt.timedelta(minutes=25)
+    sitting = find_sitting(tmp_path, later)
+    assert sitting is not None
+    assert tell_sitting(tmp_path, sitting, later, is_asked=False) == ""
+    assert tell_sitting(tmp_path, sitting, later, is_asked=True).startswith("25 minutes so far, 250 words more;")
+    assert end_sitting(tmp_path, sitting, 1000, later) == "25 minutes, 250 words more."
     (one,) = read_log((tmp_path / "time.jsonl").read_text("utf-8"))[0]
     assert (one.step, one.took_minutes, one.left_minutes, one.left_out) == ("draft", 25, 60, False)
-    assert json.loads((tmp_path / "time.jsonl").read_text("utf-8"))["when"] == AT.isoformat()
+    assert json.loads((tmp_path / "time.jsonl").read_text("utf-8"))["when"] == later.isoformat()
+    assert find_sitting(tmp_path, later) is None
+
+
+def test_a_sitting_is_found_again_and_one_that_nobody_ended_forgotten(tmp_path: Path) -> None:
+    """Whatever page was looked at meanwhile; its minutes over, that is said; after half a day it is none."""
+    assert find_sitting(tmp_path, AT) is None
+    begin_sitting(tmp_path, 25, "minutes", AT)
+    sitting = find_sitting(tmp_path, AT + dt.timedelta(minutes=26))
+    assert sitting is not None
+    assert tell_sitting(tmp_path, sitting, AT, is_asked=False) == ""
+    assert "The time is over" in tell_sitting(tmp_path, sitting, AT + dt.timedelta(minutes=26), is_asked=False)
+    assert find_sitting(tmp_path, AT + dt.timedelta(hours=13)) is None
+    assert find_sitting(tmp_path, AT - dt.timedelta(hours=1)) is None
+    keep_cached(tmp_path, "sitting", b'{"began": 3}')
+    assert find_sitting(tmp_path, AT) is None
 
 
 def test_every_state_of_the_warm_up_page_is_kept(tmp_path: Path) -> None:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
-from dataclasses import dataclass
 from pathlib import Path
 
 from fairhand.desk.record import keep_state
@@ -12,9 +10,6 @@ from fairhand.errors import DraftChangedOnDisk
 from fairhand.manuscript.counting import count_words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.point import Points
-from fairhand.planning.pace import WHERE as LOG
-from fairhand.planning.pace import Logged, add_to_log
-from fairhand.planning.stages import DRAFTED
 from fairhand.session.editing import DRAFT, read_text, save_text
 
 ROUGH = "rough.md"
@@ -23,17 +18,6 @@ WARM_UP = "warm-up.md"
 _OPENING = re.compile(r"\[(?:NB|TK):")
 _BRACKET = re.compile(r"[\[\]]")
 _BLANK = re.compile(r"[ \t]*\n[ \t]*\n\s*")
-LEAST_LEFT = 5
-"""Minutes that are left of a draft in any case, until the writer says that it is done."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sat:
-    """One sitting at a rough draft, as it ended."""
-
-    minutes: int
-    words: int
-    """How many words more there are than at its beginning; fewer, where it is below nought."""
 
 
 def count_rough(text: str) -> int:
@@ -139,25 +123,3 @@ def save_warm_up(desk: Path, text: str, seen: str | None) -> str:
     saved = save_text(desk, WARM_UP, text, seen)
     keep_state(desk, WARM_UP, saved.data, "written")
     return saved.sha256
-
-
-def log_sitting(folder: Path, began: dt.datetime, had: int, words_asked: int, at: dt.datetime) -> Sat:
-    """A sitting that ends now is kept in ``time.jsonl`` as work on the draft; what is left is reckoned from the words.
-
-    Args:
-        folder: The paper's folder.
-        began: When it began.
-        had: How many words there were then.
-        words_asked: How many the paper is to have; 0 where nobody said.
-        at: The present hour.
-
-    Raises:
-        DraftChangedOnDisk: Another program wrote to the log at the same moment.
-    """
-    words = count_rough(read_text(folder, ROUGH).text)
-    minutes = max(0, round((at - began).total_seconds() / 60))
-    left = max(LEAST_LEFT, round(max(0, words_asked - words) / DRAFTED * 12) * 5)
-    one = Logged("draft", minutes, left_minutes=left, when=at.isoformat(timespec="seconds"))
-    log = read_text(folder, LOG)
-    save_text(folder, LOG, add_to_log(log.text, one), log.seen)
-    return Sat(minutes, words - had)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import get_args
 
 from starlette.responses import Response
 
@@ -11,6 +12,7 @@ from fairhand.language.counts import open_with
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.span import Span
 from fairhand.proof.passages import list_passages
+from fairhand.revision.returning import How
 from fairhand.session.editing import DRAFT, read_text, state_of
 from fairhand.session.offcuts import bring_back, cut_span, give_reason, list_offcuts, tell_return
 from fairhand.web.asked import Asked, get, post
@@ -49,7 +51,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
         problems=problems,
         choices=[_choice(text, span) for span in list_passages(read_manuscript(text))],
         chosen=asked.query("cut"),
-        back=asked.query("back"),
+        back=asked.query("back") if asked.query("back") in get_args(How) else "",
         fault=fault,
     )
 

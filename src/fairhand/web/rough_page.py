@@ -2,28 +2,18 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from dataclasses import dataclass
+import re
 from pathlib import Path
 from typing import Any
 
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk
-from fairhand.language.counts import count_of, say_minutes
 from fairhand.planning.points import WHERE as POINTS
 from fairhand.planning.points import read_points
 from fairhand.session.editing import DRAFT, read_text
-from fairhand.session.rough import (
-    ROUGH,
-    WARM_UP,
-    add_at_end,
-    begin_draft,
-    count_rough,
-    lay_out_points,
-    log_sitting,
-    save_warm_up,
-)
+from fairhand.session.rough import ROUGH, WARM_UP, add_at_end, begin_draft, lay_out_points, save_warm_up
+from fairhand.session.sitting import begin_sitting, end_sitting, find_sitting, tell_sitting
 from fairhand.web.asked import Asked, address, get, post
 from fairhand.web.plain_page import PlainPage
 
@@ -36,6 +26,8 @@ PAGE = PlainPage(
     step="Write on without looking back; what is wrong is put right in the draft, and later.",
     template="rough_page.html",
 )
+_ENDED = re.compile(r"(?:[\d,]+ hours? ?)?(?:[\d,]+ minutes?)?, -?[\d,]+ words? more\.")
+"""What is said of a sitting that ended; an address may say anything."""
 MINUTES = 25
 MOST = 100_000
 
@@ -66,70 +58,42 @@ WARM = WarmUpPage(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Sitting:
-    """A sitting that was begun, as the page's address keeps it."""
-
-    began: dt.datetime
-    aim: int
-    unit: str
-    """``words`` or ``minutes``."""
-    had: int
-    """Words at its beginning."""
-
-    @property
-    def query(self) -> dict[str, str]:
-        """What the address says of it."""
-        began = self.began.isoformat(timespec="seconds")
-        return {"began": began, "aim": str(self.aim), "unit": self.unit, "had": str(self.had)}
-
-
-def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
+def show(asked: Asked) -> Response:
     """The rough draft; of the sitting only what was asked, and that its time is over."""
-    sitting = _read_sitting(asked.query)
     folder = asked.paper.folder
-    time = _tell_sitting(asked, sitting, is_asked=bool(asked.query("told")))
     return PAGE.show(
         asked,
-        status=status,
-        sitting=sitting.query if sitting else {},
         minutes=MINUTES,
-        fault=fault,
-        ended=asked.query("ended"),
-        has_draft=bool(read_text(folder, DRAFT).text.strip()),
+        ended=asked.query("ended") if _ENDED.fullmatch(asked.query("ended")) else "",
         has_points=bool(read_points(read_text(folder, POINTS).text)[0].points),
-        ask_over=asked.query("over") == "ask",
-        **time,
+        ask_over=asked.query("over") == "ask" and bool(read_text(folder, DRAFT).text.strip()),
+        **_tell(asked, is_asked=bool(asked.query("told"))),
     )
 
 
 def show_time(asked: Asked) -> Response:
     """How far the sitting is, as a piece of the page."""
-    return asked.piece("sitting_time.html", **_tell_sitting(asked, _read_sitting(asked.query), is_asked=True))
+    return asked.piece("sitting_time.html", **_tell(asked, is_asked=not asked.query("over")))
 
 
 def save(asked: Asked) -> Response:
     """The rough draft kept; then what its buttons say."""
-    if asked.is_small:
-        return PAGE.save(asked)
-    form, folder = asked.form, asked.paper.folder
-    do, sitting = form.text("do"), _read_sitting(form.text)
-    kept = PAGE.save(asked, **(sitting.query if sitting else {}))
-    if kept.status_code != 303:
+    kept = PAGE.save(asked)
+    if asked.is_small or kept.status_code != 303:
         return kept
-    now = asked.papers.now()
+    form, folder, now = asked.form, asked.paper.folder, asked.papers.now()
+    do, sitting = form.text("do"), find_sitting(folder, now)
     if do == "begin":
-        aim, unit = form.text("aim"), form.text("unit")
+        aim = form.text("aim")
         number = int(aim) if aim.isascii() and aim.isdigit() and len(aim) < 7 else MINUTES
-        begun = Sitting(now, min(max(number, 1), MOST), "words" if unit == "words" else "minutes", _words(asked))
-        return asked.go(PAGE.at(asked, **begun.query))
+        begin_sitting(folder, min(max(number, 1), MOST), "words" if form.text("unit") == "words" else "minutes", now)
     if do == "far" and sitting:
-        return asked.go(PAGE.at(asked, at="time", told="yes", **sitting.query))
+        return asked.go(PAGE.at(asked, at="time", told="yes"))
     if do == "end" and sitting:
         rule = asked.paper.opened.look().length_rule
         least = rule.values.get("min") if rule and rule.values.get("unit") == "words" else 0
-        sat = log_sitting(folder, sitting.began, sitting.had, least if isinstance(least, int) else 0, now)
-        return asked.go(PAGE.at(asked, ended=f"{say_minutes(sat.minutes)}, {count_of(sat.words, 'word')} more."))
+        ended = end_sitting(folder, sitting, least if isinstance(least, int) else 0, now)
+        return asked.go(PAGE.at(asked, at="time", ended=ended))
     if do == "points":
         add_at_end(folder, lay_out_points(read_points(read_text(folder, POINTS).text)[0]))
     if do in {"draft", "over"}:
@@ -141,36 +105,20 @@ def save(asked: Asked) -> Response:
     return kept
 
 
-def _words(asked: Asked) -> int:
-    return count_rough(read_text(asked.paper.folder, ROUGH).text)
-
-
-def _read_sitting(said: Any) -> Sitting | None:
-    """The sitting that an address or a form speaks of; None where it speaks of none."""
-    aim, had = said("aim"), said("had")
-    try:
-        began = dt.datetime.fromisoformat(said("began"))
-        sitting = Sitting(began, int(aim), "words" if said("unit") == "words" else "minutes", int(had))
-    except ValueError:
-        return None
-    return sitting if began.tzinfo and 0 < sitting.aim <= MOST else None
-
-
-def _tell_sitting(asked: Asked, sitting: Sitting | None, *, is_asked: bool) -> dict[str, Any]:
-    """What there is to say of the sitting: nothing while nobody asks, and once that its minutes are over."""
+def _tell(asked: Asked, *, is_asked: bool) -> dict[str, Any]:
+    """What there is to say of the sitting, and when the page asks by itself: once, when its minutes are over."""
+    folder, now = asked.paper.folder, asked.papers.now()
+    sitting = find_sitting(folder, now)
     if sitting is None:
-        return {"told": "", "again": ""}
-    gone = (asked.papers.now() - sitting.began).total_seconds()
-    left = sitting.aim * 60 - gone if sitting.unit == "minutes" else 0.0
-    told = ""
-    if is_asked:
-        words = _words(asked) - sitting.had
-        aim = f"{sitting.aim:,} {sitting.unit}"
-        told = f"{say_minutes(round(gone / 60))} so far, {count_of(words, 'word')} more; the aim was {aim}."
-    elif sitting.unit == "minutes" and left <= 0:
-        told = "The time is over. Write on, or end the sitting."
-    asks = asked.to("rough", "time", **sitting.query)
-    return {"told": told, "asks": asks, "again": asks if left > 0 else "", "wait": max(0, round(left * 1000))}
+        return {"sitting": None, "told": "", "again": ""}
+    left = sitting.seconds_left(now)
+    return {
+        "sitting": sitting,
+        "told": tell_sitting(folder, sitting, now, is_asked=is_asked),
+        "asks": asked.to("rough", "time"),
+        "again": asked.to("rough", "time", over="yes") if left > 0 else "",
+        "wait": max(0, round(left * 1000)),
+    }
 
 
 ROUTES = (
