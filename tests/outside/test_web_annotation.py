@@ -59,7 +59,7 @@ def test_wrong_examples_are_refused(outside_data: Callable[[str], Path]) -> None
 
 
 def test_marks_stand_among_any_annotations(outside_data: Callable[[str], Path]) -> None:
-    """Right or wrong, each example is left as it stands when marks come and go beside it; what we write has no fault."""
+    """Right or wrong, each example is left as it stands while marks come and go; what we write has no fault."""
     mark = ProofMark(
         "urn:uuid:1", "urn:uuid:0", "substitute", "recieve", "They ", " it.", words="receive", page=3, line=2
     )

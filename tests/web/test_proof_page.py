@@ -32,6 +32,7 @@ def test_the_proof_is_the_printed_paper_in_numbered_lines(client: TestClient) ->
     assert "(Haldane 1). It was a very cheap idea." in page
     assert "<em>Lines and Leaves: The Tram Libraries of Velden</em>" in page
     assert "Begin a pass" in page
+    assert "Not in the proof, since it never prints: 2 asides and TKs" in page
     assert "<textarea" not in page
 
 

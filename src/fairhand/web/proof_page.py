@@ -8,6 +8,7 @@ from starlette.responses import Response
 
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import count_of
 from fairhand.model.proof_mark import Fate, Medium, ProofMark, ProofSign
 from fairhand.model.span import Span
 from fairhand.proof.marked_lines import cut_lines
@@ -46,6 +47,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
     chosen = _number(form.text("number") or asked.query("mark"))
     marks = show_marks(paper.look().manuscript, marking, proof, chosen)
     placed = {one.number: (one.mark, one.place) for one in marks if one.place is not None}
+    left = len(paper.look().manuscript.left_matter)
     return asked.page(
         "proof_page.html",
         status=page_of(fault)[0] if fault else 200,
@@ -53,6 +55,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         step=tell_step(marking.passes, marking.marks) if proof.lines else "There is no draft yet: write it first.",
         marking=marking,
         passes=[(one, tell_pass(one, marking.of(one))) for one in marking.passes],
+        left=count_of(left, "aside or TK", "asides and TKs") if left else "",
         unseen=_tell_unseen(asked, marking),
         pages=cut_lines(proof, placed),
         marks={one.number: one for one in marks},
