@@ -81,8 +81,9 @@ def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
 
 _QUOTED = "12,000 quotations of a novel and of 59 articles in 600 made papers, one in ten spoiled; 8 whole papers"
 _CITED = "18,000 citations in 600 made papers and 12,000 in papers that quote, one in ten spoiled; 8 whole papers"
+_TIED = "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers"
 ON = {
-    ("point-dependent", 0): "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers",
+    ("point-dependent", 0): _TIED,
     **{(check, 0): _QUOTED for check in MEASURED if check.startswith("quotation")},
     ("citation-page-missing", 0): _QUOTED,
     **{(check, 0): _CITED for check in ("citation-unknown", "citation-ambiguous", "citation-year")},
