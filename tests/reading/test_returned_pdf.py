@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import ctypes
 import io
 from collections.abc import Callable
@@ -9,6 +10,8 @@ from collections.abc import Callable
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from fairhand.errors import FairhandError
 from fairhand.model.remark import Returned
@@ -110,3 +113,18 @@ def test_what_is_no_pdf_is_refused() -> None:
         with pytest.raises(FairhandError) as refused:
             read_returned_pdf(data, "x.pdf")
         assert "x.pdf: it is broken" in str(refused.value)
+
+
+@given(st.lists(st.tuples(st.integers(0, 10**6), st.integers(0, 255)), min_size=1, max_size=12))
+def test_a_damaged_pdf_is_read_or_refused(pdf: Callable[..., bytes], damage: list[tuple[int, int]]) -> None:
+    """Nothing else happens, wherever its bytes are wrong."""
+
+    def mark(page: pypdfium2.PdfPage) -> None:
+        put(page, pdfium.FPDF_ANNOT_HIGHLIGHT, box_of(page, "ground"), Contents="What?")
+
+    data = bytearray(marked(pdf("The mill ground slowly.", "It stopped."), mark))
+    for at, byte in damage:
+        data[at % len(data)] = byte
+    with contextlib.suppress(FairhandError):
+        returned = read_returned_pdf(bytes(data), "x.pdf")
+        assert all(0 <= one.span.start <= one.span.end <= len(returned.text) for one in returned.remarks)

@@ -14,13 +14,14 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
+from fairhand.errors import FileUnreadable
 from fairhand.model.remark import Remark, RemarkKind, Returned
 from fairhand.model.span import Span
 from fairhand.reading.pdf import open_pdf
 from fairhand.reading.pdfium import TURN
 
 if TYPE_CHECKING:
-    from pypdfium2 import PdfPage
+    from pypdfium2 import PdfDocument, PdfPage
 
 _TEXT, _STRUCK, _CARET = 1, 12, 14
 _MARKS = frozenset({_TEXT, 3, 4, 5, 6, 7, 8, 9, 10, 11, _STRUCK, 13, _CARET, 15})
@@ -57,17 +58,24 @@ def read_returned_pdf(data: bytes, file: str) -> Returned:
     text = ""
     remarks: list[Remark] = []
     with TURN, open_pdf(data, file) as document:
-        pages = []
-        for number in range(len(document)):
-            page = document[number]
-            pages.append(_without_numbers(_letters_of(page)))
-            page.close()
+        numbers = range(len(document))
+        pages = [_without_numbers(_letters_of(_page(document, number, file))) for number in numbers]
         for number, letters in enumerate(_without_heads(pages)):
-            page = document[number]
-            remarks += (_shifted(one, len(text)) for one in _annotations(page, letters, number))
+            remarks += (
+                _shifted(one, len(text)) for one in _annotations(_page(document, number, file), letters, number)
+            )
             text += "".join(one.char for one in letters) + "\n"
-            page.close()
     return Returned(text, tuple(sorted(remarks, key=lambda one: (one.span.start, one.span.end))))
+
+
+def _page(document: PdfDocument, number: int, file: str) -> PdfPage:
+    import pypdfium2
+
+    try:
+        return document[number]
+    except pypdfium2.PdfiumError as error:
+        message = f"{file}: its sheet {number + 1} is damaged, and what is written there would be lost; get it again"
+        raise FileUnreadable(message) from error
 
 
 def _shifted(remark: Remark, by: int) -> Remark:
