@@ -19,6 +19,7 @@ from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.matching import match_paragraphs
 from fairhand.manuscript.parts import Manuscript, Paragraph
 from fairhand.manuscript.revising import match_sentences, tell_revision
+from fairhand.manuscript.revising import sentences_of as sentences_in
 from fairhand.model.span import Span
 
 SHEET = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
@@ -165,6 +166,52 @@ def test_sentences_of_student_revisions_are_matched(outside_data: Callable[[str]
         )
     assert scores["all"] >= 0.965
     assert scores["changed"] >= 0.92
+
+
+def places_of(text: str, sentences: Sentences) -> dict[int, Span]:
+    """Where the annotators' sentences stand in a draft."""
+    places, at = {}, 0
+    for number in sorted(sentences):
+        words = " ".join(sentences[number][1].split())
+        start = text.find(words, at)
+        if start >= 0 and words:
+            places[number] = Span(start, start + len(words))
+            at = start + len(words)
+    return places
+
+
+def halves_of(span: Span, places: dict[int, Span]) -> list[int]:
+    """The annotators' sentences of which half, or of our own half, lies in one of our sentences."""
+    return [
+        number
+        for number, place in places.items()
+        if min(place.end, span.end) - max(place.start, span.start) > 0.5 * min(len(place), len(span))
+    ]
+
+
+def test_sentences_that_we_split_ourselves_are_matched(outside_data: Callable[[str], Path]) -> None:
+    """The same with the sentences that we see in the drafts, each told by the annotators' sentence that it is."""
+    counted: Counter[str] = Counter()
+    for old_rows, new_rows in workbooks(outside_data("data/student-drafts")):
+        old, new = sentences_of(old_rows, "E"), sentences_of(new_rows, "F")
+        if not old or not new:
+            continue
+        before, after = (read_manuscript(draft_of(paragraphs_of(each))) for each in (old, new))
+        places = places_of(before.text, old), places_of(after.text, new)
+        ours, theirs = sentences_in(before), sentences_in(after)
+        found = {
+            (a, b)
+            for one in match_sentences(before, after)
+            for then in one.old
+            for now in one.new
+            for a in halves_of(ours[then][1], places[0])
+            for b in halves_of(theirs[now][1], places[1])
+        }
+        gold = {(a, b) for a, b in sentence_links(old_rows, new_rows) if a in places[0] and b in places[1]}
+        counted.update(right=len(found & gold), found=len(found), gold=len(gold))
+    score = 2 * counted["right"] / (counted["found"] + counted["gold"])
+    print(f"\nsentences that we split ourselves, {counted['gold']} pairs: F1 {score:.3f}")
+    assert score >= 0.955
 
 
 SURFACE = {"Word-Usage/Clarity", "Conventions/Grammar/Spelling", "Organization"}
