@@ -126,3 +126,21 @@ def test_the_answer_after_the_final_reading(
     assert "you held it not fit to hand in: It drags." in final("--not-fit", "It drags.")[1]
     assert "you held it fit to hand in." in final("--fit")[1]
     assert run()[0] == 0
+
+
+def test_lines_are_those_of_the_proof_that_was_printed(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """The draft was changed while it was read: marks are placed by the lines that were printed, and mended in the draft."""
+    run("--begin", "paper")
+    text = (paper / "draft.md").read_text("utf-8")
+    changed = text.replace(
+        "Then they were taken down.", "Then, one after another and over a single winter, all were gone."
+    )
+    changed = changed.replace("It was a very cheap idea.", "")
+    (paper / "draft.md").write_text(changed, "utf-8")
+    told = run("--mark", '2.5 "and and" / and', "--mark", '1.17 "very cheap" / cheap')[1]
+    assert "Page 2, line 5, “and and”: substitute “and”" in told
+    assert "“very cheap”: substitute “cheap” (its words stand in the draft no more)" in told
+    run("--end", "--read-to", "4.6")
+    run("--mend", "1")
+    assert (paper / "draft.md").read_text("utf-8") == changed.replace("pages and and too", "pages and too")
+    assert "mend it by hand" in run("--mend", "2")[1]

@@ -158,3 +158,16 @@ def test_words_are_marked_by_the_keyboard_and_the_pointer(
         page.goto(f"{origin[0]}//{origin[2]}{PROOF}?mark=1")
         assert hindrances(page) == []
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_a_pass_goes_on_over_the_proof_that_it_began_with(client: TestClient, paper: Path) -> None:
+    """Where the draft is changed meanwhile, that is said, and the lines stay those that are being read."""
+    client.post(f"{PROOF}/begin", data={"medium": "paper"})
+    text = (paper / "draft.md").read_text("utf-8")
+    (paper / "draft.md").write_text(text.replace("Then they were taken down.", ""), "utf-8")
+    page = told(client)
+    assert "this is the proof as it was then" in page
+    assert "Then they were taken down." in page
+    assert client.post(f"{PROOF}/mark", data={"written": '2.5 "and and" / and'}).status_code == 303
+    client.post(f"{PROOF}/end", data={})
+    assert "Then they were taken down." not in told(client)

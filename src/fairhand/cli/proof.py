@@ -93,12 +93,13 @@ def write_marks(paper: Path, said: str) -> None:
     from fairhand.language.counts import count_of
     from fairhand.proof.written_marks import read_written
     from fairhand.session import proof as work
-    from fairhand.session.editing import DRAFT, read_text
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.passes import paper_as_read, read_marking
 
     written, faults = read_written(said)
     told = [str(fault) for fault in faults]
-    proof, draft = work.read_proof(OpenPaper(paper)), read_text(paper, DRAFT).text
+    read = paper_as_read(OpenPaper(paper), read_marking(paper))
+    proof, draft = work.read_proof(read), read.look().paper.draft
     placed = []
     for one in written:
         try:
@@ -119,8 +120,11 @@ def end_pass(paper: Path, read_to: str | None) -> None:
     from fairhand.session import proof as work
     from fairhand.session.opened import OpenPaper
 
-    place = read_place(read_to) if read_to else (0, 0)
-    passes.end_pass(paper, now(), place, work.read_proof(OpenPaper(paper)) if read_to else None)
+    place, proof = (0, 0), None
+    if read_to:
+        place = read_place(read_to)
+        proof = work.read_proof(passes.paper_as_read(OpenPaper(paper), passes.read_marking(paper)))
+    passes.end_pass(paper, now(), place, proof)
 
 
 def show_marking(paper: Path, marking: Marking) -> None:

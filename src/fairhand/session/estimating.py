@@ -6,15 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk.record import list_states, state_bytes
-from fairhand.errors import DeskError, FairhandError
+from fairhand.errors import FairhandError
 from fairhand.evidence.share_found import Estimate, estimate_by_two_routes
 from fairhand.language.counts import count_of
 from fairhand.model.proof_mark import ProofMark, ProofPass, ProofSign
 from fairhand.model.span import Span
 from fairhand.proof.placing import find_words
 from fairhand.proof.two_readings import TwoReadings, match_marks, range_of_errors, unseen_by_polya
-from fairhand.session.passes import Marking
+from fairhand.session.passes import Marking, draft_read
 
 ASSUMES = (
     "This takes the two readings to be independent and every error as easy to see as the next; errors that both see "
@@ -64,7 +63,7 @@ def estimate_unseen(folder: Path, marking: Marking) -> Unseen:
             "have both readings done, each on its own, before anything is mended"
         )
         raise FairhandError(message)
-    draft = _draft_of(folder, pair[0])
+    draft = draft_read(folder, pair[0])
     limit = min((one.read_to for one in pair if one.read_to[0]), default=None)
     errors = [_errors(marking.of(one), limit) for one in pair]
     printed = sorted({mark.exact for marks in errors for mark in marks})
@@ -107,12 +106,3 @@ def _place(marks: Sequence[ProofMark], draft: str, printed: Sequence[str]) -> li
         beyond = len(draft) + 10 * (1 + printed.index(mark.exact))
         places.append((mark.sign, found.span if found else Span(beyond, beyond + 1)))
     return places
-
-
-def _draft_of(folder: Path, one: ProofPass) -> str:
-    """The draft as it was when a pass was begun."""
-    seq = next((state.seq for state in list_states(folder) if state.sha256 == one.draft), None)
-    if seq is None:
-        message = f"{folder.name}: the draft that the passes read is not among its earlier states"
-        raise DeskError(message)
-    return state_bytes(folder, seq).decode("utf-8", "replace").replace("\r\n", "\n").replace("\r", "\n")

@@ -12,13 +12,15 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fairhand.desk.paper_files import read_paper
-from fairhand.errors import FairhandError
+from fairhand.desk.record import list_states, state_bytes
+from fairhand.errors import DeskError, FairhandError
 from fairhand.model.proof_mark import Medium, ProofMark, ProofPass
 from fairhand.model.requirement import Requirement
 from fairhand.proof.marks_file import WHERE
 from fairhand.proof.pass_file import put_line, read_passes
 from fairhand.proof.placing import Proofed
 from fairhand.session.editing import DRAFT, read_text, save_text
+from fairhand.session.opened import OpenPaper
 from fairhand.session.saving import keep_record
 
 
@@ -130,6 +132,33 @@ def end_pass(
     ended = replace(going, closed=moment_of(at), read_to=read_to, unread=unread)
     save_text(folder, WHERE, put_line(present.text, ended), present.seen)
     return ended
+
+
+def draft_read(folder: Path, one: ProofPass) -> str:
+    """The draft as it was when a pass was begun.
+
+    Raises:
+        DeskError: It is not among the paper's earlier states.
+    """
+    seq = next((state.seq for state in list_states(folder) if state.sha256 == one.draft), None)
+    if seq is None:
+        message = f"{folder.name}: the draft that the pass read is not among its earlier states"
+        raise DeskError(message)
+    return state_bytes(folder, seq).decode("utf-8-sig", "replace").replace("\r\n", "\n").replace("\r", "\n")
+
+
+def paper_as_read(paper: OpenPaper, marking: Marking) -> OpenPaper:
+    """The paper with the draft that the pass under way reads: its lines are those of the proof that was printed then.
+
+    It is the paper itself where no pass is under way, or nothing was changed since.
+    """
+    going = marking.under_way
+    if going is None or not going.draft or going.draft == read_text(paper.folder, DRAFT).seen:
+        return paper
+    try:
+        return OpenPaper(paper.folder, at=paper.look().paper.now, draft=draft_read(paper.folder, going))
+    except DeskError:
+        return paper
 
 
 def pass_under_way(text: str) -> ProofPass:

@@ -15,10 +15,10 @@ from fairhand.proof.marked_lines import cut_lines
 from fairhand.proof.placing import Proofed
 from fairhand.proof.telling import MEDIA, tell_pass, tell_step
 from fairhand.proof.written_marks import TAKES_MATTER, read_place, read_written
-from fairhand.session.editing import DRAFT, likest_passage, mend_passage, read_text
+from fairhand.session.editing import DRAFT, likest_passage, mend_passage
 from fairhand.session.estimating import estimate_unseen, pair_passes, tell_unseen
 from fairhand.session.marked_proof import show_marks
-from fairhand.session.passes import Marking, begin_pass, end_pass, medium_asked, read_marking
+from fairhand.session.passes import Marking, begin_pass, end_pass, medium_asked, paper_as_read, read_marking
 from fairhand.session.proof import (
     anchor_mark,
     keep_marks,
@@ -42,8 +42,9 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         asked: The request.
         fault: Why what was sent could not be done; what was typed is then still in the form.
     """
-    paper, form = asked.paper.opened, asked.form
-    marking, proof = read_marking(asked.paper.folder), read_proof(paper)
+    form, marking = asked.form, read_marking(asked.paper.folder)
+    paper = paper_as_read(asked.paper.opened, marking)
+    proof = read_proof(paper)
     chosen = _number(form.text("number") or asked.query("mark"))
     marks = show_marks(paper.look().manuscript, marking, proof, chosen)
     placed = {one.number: (one.mark, one.place) for one in marks if one.place is not None}
@@ -55,6 +56,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         step=tell_step(marking.passes, marking.marks) if proof.lines else "There is no draft yet: write it first.",
         marking=marking,
         passes=[(one, tell_pass(one, marking.of(one))) for one in marking.passes],
+        changed=paper is not asked.paper.opened,
         left=count_of(left, "aside or TK", "asides and TKs") if left else "",
         unseen=_tell_unseen(asked, marking),
         pages=cut_lines(proof, placed),
@@ -100,7 +102,8 @@ def end(asked: Asked) -> Response:
     said = asked.form.text("read_to")
     try:
         place = read_place(said) if said else (0, 0)
-        end_pass(asked.paper.folder, asked.papers.now(), place, read_proof(asked.paper.opened) if said else None)
+        proof = read_proof(paper_as_read(asked.paper.opened, read_marking(asked.paper.folder))) if said else None
+        end_pass(asked.paper.folder, asked.papers.now(), place, proof)
     except FairhandError as fault:
         return show(asked, fault=fault)
     return asked.go(asked.to(HERE))
@@ -115,7 +118,8 @@ def mark(asked: Asked) -> Response:
             gone = name_marks(marking.shown, _number(form.text("take_back")))
             take_mark_back(folder, gone.id)
             return asked.go(asked.to(HERE, at=_line_id(gone)))
-        proof, draft = read_proof(asked.paper.opened), read_text(folder, DRAFT).text
+        paper = paper_as_read(asked.paper.opened, read_marking(folder))
+        proof, draft = read_proof(paper), paper.look().paper.draft
         made = [_chosen(asked, proof, draft)] if form.text("start") else _written(form.matter("written"), proof, draft)
         keep_marks(folder, made, asked.papers.now())
     except FairhandError as fault:
