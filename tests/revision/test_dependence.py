@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from fairhand.citing.recognise import recognise
 from fairhand.citing.resolve import resolve
@@ -122,3 +124,15 @@ def test_a_draft_without_passages_has_no_ties() -> None:
     """Nothing is asked of an empty draft."""
     empty = read_manuscript("")
     assert find_ties(empty, (), (), (), {}) == ()
+
+
+@given(st.lists(st.text(alphabet='ABab.,:;“”"*_()[] \n’-(GHT)', min_size=30, max_size=160), max_size=6))
+def test_no_draft_stops_the_reader(passages: list[str]) -> None:
+    """Whatever is written: each tie is of two passages of the body, and its words stand in the one that leans."""
+    draft = read_manuscript("\n\n".join(f"{one} {FILL}" for one in passages))
+    body = read_body(draft, (), (), ())
+    for tie in find_ties(draft, body, (), (), {}):
+        assert tie.passage != tie.ground
+        assert tie.ground < len(body)
+        assert body[tie.passage].span.contains(tie.span)
+        assert tie.span.of(draft.text).strip()

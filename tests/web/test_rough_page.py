@@ -86,7 +86,9 @@ def test_the_warm_up_page_belongs_to_no_paper(client: TestClient, desk: Path) ->
     assert (kept.status_code, "Kept." in kept.text) == (200, True)
     assert (desk / "warm-up.md").read_text("utf-8") == "la la"
     assert client.post("/warm-up", data={"text": "other", "seen": ""}).status_code == 409
-    assert "tram-libraries" in client.get("/").text
+    home = client.get("/").text
+    assert "tram-libraries" in home
+    assert 'href="/warm-up"' in home
 
 
 def test_asides_and_tks_come_by_one_key(browser_page: Page, paper: Path) -> None:

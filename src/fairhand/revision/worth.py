@@ -14,6 +14,8 @@ from fairhand.revision.body import BodyParagraph
 
 MAIN, OPTIONAL = 600, 200
 """What a point is worth. It is shared by the passages that carry it, so that numbers that many divide are best."""
+ANY = 1
+"""What any passage is worth, so that of equal losses the fewer passages go."""
 ONLY_CITED = 60
 """What it is worth to be the one passage that cites a source."""
 HALF = 0.5
@@ -63,7 +65,7 @@ def weigh_passages(
     out = []
     for at, ids in enumerate(cited):
         only = tuple(sorted(entry for entry in ids if often[entry] == 1))
-        out.append(Carried(sum(shares[at].values()) + ONLY_CITED * len(only), tuple(shares[at]), only))
+        out.append(Carried(ANY + sum(shares[at].values()) + ONLY_CITED * len(only), tuple(shares[at]), only))
     return tuple(out)
 
 
