@@ -8,9 +8,9 @@ from __future__ import annotations
 import re
 import zlib
 
-_STREAM = re.compile(rb"(?<!end)stream\r?\n")
+_STREAM = re.compile(rb"stream\r?\n")
 _TWICE = re.compile(
-    rb"/(?:Filter|F)\s*(?:\[\s*/(?:FlateDecode|Fl|LZWDecode|LZW|RunLengthDecode|RL)\s*/(?:FlateDecode|Fl|LZWDecode|LZW|"
+    rb"/F(?:ilter)?\s*(?:\[\s*/(?:FlateDecode|Fl|LZWDecode|LZW|RunLengthDecode|RL)\s*/(?:FlateDecode|Fl|LZWDecode|LZW|"
     rb"RunLengthDecode|RL)\b|\[?\s*\d+\s+\d+\s+R)"
 )
 """Packed twice; or how it is packed is told elsewhere, out of sight."""
@@ -33,6 +33,8 @@ def may_expand(data: bytes) -> bool:
     if _LOCKED in data or _TWICE.search(data):
         return True
     for stream in _STREAM.finditer(data):
+        if data[stream.start() - 3 : stream.start()] == b"end":
+            continue
         head = data[stream.end() : stream.end() + HEAD]
         if head[:1] and head[0] & 0x0F == zlib.DEFLATED and _takes_up(head) > WIDE * len(head):
             return True
