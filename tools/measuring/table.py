@@ -82,6 +82,7 @@ def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
 _QUOTED = "12,000 quotations of a novel and of 59 articles in 600 made papers, one in ten spoiled; 8 whole papers"
 _CITED = "18,000 citations in 600 made papers and 12,000 in papers that quote, one in ten spoiled; 8 whole papers"
 _TIED = "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers"
+_READ = "498,000 words of published, student and learners' prose, each alarm read"
 ON = {
     ("point-dependent", 0): _TIED,
     **{(check, 0): _QUOTED for check in MEASURED if check.startswith("quotation")},
@@ -95,6 +96,7 @@ ON = {
     ("point-missing", 5): "300 student essays with points in their writers' own earlier words, one in four left out",
     ("off-focus", 5): "300 published and student texts, half of them with a paragraph of another put into them",
     ("repeated-argument", 5): "300 student essays, half of them with a paragraph's own earlier version put into them",
+    **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }
 """What each figure was measured on, by check and tally."""

@@ -28,6 +28,7 @@ MEASURED = (
     "citation-page-missing",
     "spelling",
     "spelling-mixed",
+    "confused-words",
     "doubled-word",
 )
 """The checks that can be wrong about what stands in the file."""
