@@ -129,7 +129,7 @@ def test_the_answer_after_the_final_reading(
 
 
 def test_lines_are_those_of_the_proof_that_was_printed(run: Callable[..., tuple[int, str]], paper: Path) -> None:
-    """The draft was changed while it was read: marks are placed by the lines that were printed, and mended in the draft."""
+    """Marks are placed by the lines that were printed, though the draft was changed since, and mended in the draft."""
     run("--begin", "paper")
     text = (paper / "draft.md").read_text("utf-8")
     changed = text.replace(
