@@ -158,3 +158,19 @@ def test_no_text_breaks_it(pages: list[str]) -> None:
     find_figure(one, other)
     find_reprint(one, other)
     find_same_study(one, other)
+
+
+def test_an_unsigned_piece_is_cited_by_what_it_stands_in() -> None:
+    """With its year; a body that publishes much is not known by its bare name."""
+    courier = Entry("c", "article-newspaper", "Gate", container_title="Valley Courier", issued=Issued(1924))
+    board = Entry("d", "report", "Beds", authors=(Name(literal="Drainage Board"),), issued=Issued(2020))
+    both = {"c": courier, "d": board, "moe": ENTRIES["moe"]}
+    for said, tied in (
+        ("The numbers below are taken from the Valley Courier of 10 June 1924.", ["rests"]),
+        ("The numbers below are taken from the Valley Courier.", []),
+        ("The numbers below are taken from the Drainage Board (2020).", ["rests"]),
+        ("The numbers below are taken from a letter to the Drainage Board.", []),
+    ):
+        given = {i: text(i, MOORINGS) for i in ("c", "d")} | {"moe": text("moe", OTHER + said)}
+        cited = "c" if "Courier" in said else "d"
+        assert [tie.kind for tie in find_dependences([cited, "moe"], both, given)] == tied, said

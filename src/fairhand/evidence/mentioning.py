@@ -14,28 +14,40 @@ from fairhand.model.span import Span
 NEAR = 60
 """How far, in characters, a year may stand from a surname to be read as one citation."""
 
+SHORTEST = 6
+"""Letters of the shortest name of a newspaper or site that is taken for one."""
 _YEAR = re.compile(r"(?<!\d)(?:1[5-9]|20)\d\d(?!\d)")
 _INITIALS_AFTER = re.compile(r",?\s(?P<first>[^\W\d_a-z])(?:\.|[^\W\d_a-z]{1,2}(?!\w)|(?=\s?[,;(\d]))")
 _INITIALS_BEFORE = re.compile(r"(?<!\w)(?P<first>[^\W\d_a-z])\.\s?(?:[^\W\d_a-z]\.\s?){0,2}\Z")
 
 
 def find_mentions(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
-    """Each place, by page from 0, at which a text plainly cites a work: a surname with its year, or the whole title."""
+    """Each place, by page from 0, at which a text plainly cites a work: a surname with its year, or the whole title.
+
+    Of an unsigned piece the newspaper or site that it stands in is cited with its year.
+    """
     by_name, by_title = _citation_patterns(cited)
     surname, longest = _telling_words(cited)
     for number, page in enumerate(citing.pages):
         folded = _fold_page(page.text)
         for found in by_name.finditer(folded) if by_name and surname in folded else ():
-            if not _is_anothers(page.text, Span(*found.span("surname")), cited.authors[0]):
+            if not (cited.authors and _is_anothers(page.text, Span(*found.span("surname")), cited.authors[0])):
                 yield number, Span(found.start(), found.end("to"))
         for found in by_title.finditer(folded) if by_title and longest in folded else ():
             yield number, Span(*found.span())
 
 
 def _telling_words(cited: Entry) -> tuple[str, str]:
-    """The surname and the longest word of the title, folded: a page without them need not be looked through."""
-    surname = fold(cited.authors[0].surname) if cited.authors else ""
-    return surname, max(fold(cited.title).split(), key=len, default="")
+    """What it is cited by and the longest word of its title, folded: a page without them need not be looked through."""
+    return _cited_by(cited), max(fold(cited.title).split(), key=len, default="")
+
+
+def _cited_by(cited: Entry) -> str:
+    """The surname of the first author, folded; of an unsigned piece what it stands in, as *Sallow Mercury*."""
+    if cited.authors:
+        return fold(cited.authors[0].surname)
+    place = fold(cited.container_title)
+    return place if len(place) >= SHORTEST else ""
 
 
 def find_names(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
@@ -43,9 +55,9 @@ def find_names(citing: SourceText, cited: Entry) -> Iterator[tuple[int, Span]]:
 
     That is no citation; beside words that say what was taken over, it tells whose.
     """
-    surname = cited.authors[0].surname if cited.authors else ""
+    surname = cited.authors[0].surname if cited.authors and cited.authors[0].family else ""
     if not surname[:1].isupper():
-        return
+        return  # nobody; or a body, which publishes much
     year = str(cited.issued.year) if cited.issued and cited.issued.year else ""
     pattern = re.compile(rf"(?<![\w-]){re.escape(surname)}(?![\w-])(?P<after>[^.;]{{0,30}})")
     for number, page in enumerate(citing.pages):
@@ -74,7 +86,7 @@ def _citation_patterns(cited: Entry) -> tuple[re.Pattern[str] | None, re.Pattern
     """What a plain citation of ``cited`` looks like in folded text, by its first author's name and by its title."""
     by_name = by_title = None
     year = cited.issued.year if cited.issued else None
-    surname = fold(cited.authors[0].surname) if cited.authors else ""
+    surname = _cited_by(cited)
     if surname and year:
         by_name = re.compile(
             rf"(?<![\w-])(?P<surname>{re.escape(surname)})(?![\w-])(?=(?P<to>[^;]{{0,{NEAR}}}?\b{year}[a-z]?\b))"
