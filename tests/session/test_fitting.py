@@ -105,6 +105,14 @@ def test_the_least_loss_is_cut_and_what_leans_on_it_goes_with_it(paper: Path) ->
     assert "Marsh" in told
 
 
+def test_a_note_that_nothing_calls_any_more_is_told(paper: Path) -> None:
+    """One that another passage calls too is not."""
+    text = TEXT.replace("Lawns were cut", "Lawns were cut[^1] and mown[^2]").replace("Ebb tides", "Ebb[^2] tides")
+    (paper / "draft.md").write_text(f"{text}\n[^1]: Of lawns.\n\n[^2]: Of tides.\n", "utf-8")
+    fit = look_at_fit(ask(paper, "Write at most 380 words."), paper)
+    assert fit.ways[0].lost == ("The note 1 is called from nowhere then: cut it as well.",)
+
+
 def test_a_way_is_carried_out_and_taken_back(paper: Path) -> None:
     """Its passages are among the offcuts with the reason, the paper fits, and nothing is done from another draft."""
     known = ask(paper, "Write at most 380 words.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -17,6 +18,8 @@ from fairhand.revision.dependence import Tie, find_ties, list_broken, needs_of
 from fairhand.revision.fit import Passage, Way
 from fairhand.revision.worth import Carried, list_lost, weigh_passages
 from fairhand.session.cast_off import placed_words
+
+_CALL = re.compile(r"\[\^([^\]\s]+)\](?!:)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +120,19 @@ class Fitting:
             for one in gone
         ]
         lost += [f"{names.get(one, one)} is cited nowhere then." for one in unsaid]
+        lost += [f"The note {label} is called from nowhere then: cut it as well." for label in self._notes_left(way)]
         left = [at for at in range(len(self.body)) if at not in way.passages]
         return Proposed(tuple(self._tell(at) for at in way.passages), way.words, tuple(lost), self.tell_broken(left))
+
+    def _notes_left(self, way: Way) -> list[str]:
+        """The footnotes that only the passages of a way call."""
+        gone = [self.body[at].span for at in way.passages]
+        calls = [
+            (found[1], any(span.start <= found.start() < span.end for span in gone))
+            for found in _CALL.finditer(self.text)
+        ]
+        left = {label for label, goes in calls if not goes}
+        return list(dict.fromkeys(label for label, goes in calls if goes and label not in left))
 
     def list_unsaid(self) -> tuple[Point, ...]:
         """The points that no passage argues yet."""
