@@ -71,10 +71,13 @@ def test_from_making_it_to_putting_it_away(client: TestClient, paper: Path) -> N
         "mark": "68",
         "other": "Argument",
         "other-got": "18/25",
-        "comments": "Whose diary?\nGood.",
+        "comments": "Whose diary?\n“wich” should be “which”.",
     }
     assert client.post(HAND_IN, data=sent).headers["location"] == f"{HAND_IN}#returned"
     assert "It came back with 68; 1 mark by criterion; 2 comments." in shown(client)
+    went = client.post(HAND_IN, data={"do": "lapses"}).headers["location"]
+    assert "Learnt: wich" in html.unescape(client.get(went).text)
+    assert 'wrong = "wich"' in (paper.parent / "lapses.toml").read_text("utf-8")
     assert client.post(HAND_IN, data={"do": "put-away"}).headers["location"] == "/"
     assert "Done" in client.get("/").text
     assert client.get(HAND_IN).status_code == 404

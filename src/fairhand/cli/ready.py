@@ -15,7 +15,7 @@ from fairhand.cli.places import NOON, paper_argument
 from fairhand.cli.screen import say, say_rows, title
 
 if TYPE_CHECKING:
-    from fairhand.readiness.left_to_do import Left
+    from fairhand.readiness.left import Left
 
 ANSWERS = {"ready": "Ready.", "not ready": "Not ready.", "ask": "Something is still yours to answer."}
 

@@ -63,7 +63,7 @@ def command(
             say(comment, 2, 4)
         if returned.comments:
             say()
-            say("Which of them name an error that you tend to make? Write it into lapses.toml, for the next paper.")
+            say("To learn your lapses from those that say what is wrong and what is right: fairhand lapses --returned")
     estimates, pace = compare_estimates(paper)
     if estimates:
         say()

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
-from fairhand.language.counts import count_of, open_with, say_minutes
+from fairhand.language.counts import count_of
 from fairhand.model.plan import Step
-from fairhand.readiness.deadlines import say_span
+from fairhand.readiness.left import Left, ToDo
 from fairhand.readiness.next_step import ORDER
 
 LEAVES: Mapping[str, str] = {
@@ -31,56 +30,6 @@ LEAVES: Mapping[str, str] = {
 _TOLD_BY: Mapping[str, str] = {"section": "section-missing", "length": "length"}
 """The check that says the same as an unmet demand of a kind."""
 _OF_DRAFT = frozenset({"length", "section", "element", "sources", "sources_banned"})
-
-
-@dataclass(frozen=True, slots=True)
-class ToDo:
-    """One thing that is still to be done."""
-
-    says: str
-    minutes: int
-    """At the writer's own pace."""
-    leaf: str
-    holds: tuple[str, ...] = ()
-    """What is open in it, in words."""
-    wait: str = ""
-    """What must pass after it, in words: a night, a reader's days."""
-    may_go: bool = False
-    """Whether the paper can be handed in without it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Left:
-    """All that is left before the hour."""
-
-    todos: tuple[ToDo, ...] = ()
-    due: dt.datetime | None = None
-    now: dt.datetime | None = None
-
-    @property
-    def minutes(self) -> int:
-        """The time at the desk that it takes."""
-        return sum(one.minutes for one in self.todos)
-
-    def __str__(self) -> str:
-        """It in one sentence, as it stands over the list.
-
-        >>> hour = dt.datetime(2027, 2, 19, 16, tzinfo=dt.UTC)
-        >>> str(Left((ToDo("read it", 20, "proof"),), hour, hour - dt.timedelta(hours=5)))
-        'One thing is left, of 20 minutes, before Friday 19 February, 16:00: 5 hours from now.'
-        """
-        if not self.todos:
-            return "Nothing is left to do."
-        things = open_with(len(self.todos), "thing is left", "things are left, in this order")
-        told = f"{things}, of {say_minutes(self.minutes)}{' together' if len(self.todos) > 1 else ''}"
-        if self.due is None:
-            return f"{told}; no hour is known by which."
-        by = f"{self.due:%A} {self.due.day} {self.due:%B}, {self.due:%H:%M}"
-        if self.now is None:
-            return f"{told}, before {by}."
-        if self.now >= self.due:
-            return f"{told}; the hour has passed ({by})."
-        return f"{told}, before {by}: {say_span(self.due - self.now)} from now."
 
 
 def list_left(
@@ -119,25 +68,6 @@ def _leaf_of(step: str) -> str:
     if step.startswith("read-"):
         return "sources"
     return LEAVES.get(step, "readers" if step.startswith("reader-") else "plan")
-
-
-def tell_left(left: Left) -> dict[str, Any]:
-    """The same as plain values."""
-    return {
-        "says": str(left),
-        "minutes": left.minutes,
-        "todos": [
-            {
-                "says": one.says,
-                "minutes": one.minutes,
-                "leaf": one.leaf,
-                "holds": list(one.holds),
-                "wait": one.wait,
-                "may_go": one.may_go,
-            }
-            for one in left.todos
-        ],
-    }
 
 
 def _holds(step: str, told: Mapping[str, Any]) -> tuple[str, ...]:

@@ -23,6 +23,7 @@ from fairhand.session.handing_in import (
     set_name,
     state,
 )
+from fairhand.session.lapses import learn_from_comments
 from fairhand.session.left_to_do import read_left
 from fairhand.session.returned import (
     compare_estimates,
@@ -70,6 +71,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
         came=came,
         told=tell_returned(came) if came else "",
         final=tell_final(folder),
+        learnt=asked.query("learnt") if "learnt" in asked.request.query_params else None,
         criteria=_list_criteria(asked, came),
         estimates=estimates,
         pace=str(pace),
@@ -145,6 +147,10 @@ def _do(asked: Asked) -> str:
         case "returned":
             _keep_returned(asked)
             return asked.to("hand-in", at="returned")
+        case "lapses":
+            came = read_hand_in(folder).returned
+            learnt = learn_from_comments(folder, came.comments if came else ())
+            return asked.to("hand-in", at="returned", learnt=", ".join(one.name for one in learnt))
         case "put-away":
             put_away(folder)
             return "/"
