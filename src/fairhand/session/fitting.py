@@ -21,7 +21,7 @@ from fairhand.revision.returning import find_return
 from fairhand.session.bounds import Bounds, find_bounds
 from fairhand.session.cast_off import placed_words
 from fairhand.session.editing import state_of
-from fairhand.session.leaning import Fitting, Proposed, Told, first_words
+from fairhand.session.leaning import Fitting, Proposed, Told, first_words, tell_points
 from fairhand.session.offcuts import Kept, bring_back, cut_span, list_offcuts
 from fairhand.session.opened import OpenPaper
 
@@ -149,7 +149,7 @@ class _Returning:
         told = []
         for at in way.passages:
             one, points = self.kept[at], self.points[at]
-            why = f"carries {' and '.join(points)}" if points else "carries no point"
+            why = tell_points(points)
             reason = f"; it was cut: {one.offcut.reason}" if one.offcut.reason else ""
             told.append(Told(one.line, self.passages[at].words, first_words(one.offcut.text), why + reason))
         return Proposed(tuple(told), way.words, (), ())

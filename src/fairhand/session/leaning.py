@@ -142,8 +142,19 @@ class Fitting:
 
     def _tell(self, at: int) -> Told:
         span, carried = self.body[at].span, self.carried[at]
-        why = f"carries {' and '.join(carried.points)}" if carried.points else "carries no point"
-        return Told(line_at(self.text, span.start), self.passages[at].words, first_words(span.of(self.text)), why)
+        begins, line = first_words(span.of(self.text)), line_at(self.text, span.start)
+        return Told(line, self.passages[at].words, begins, tell_points(carried.points))
+
+
+def tell_points(points: Sequence[str]) -> str:
+    """Which points a passage carries, in a clause.
+
+    >>> tell_points(("p1", "p2", "p3")), tell_points(())
+    ('carries p1, p2 and p3', 'carries no point')
+    """
+    if not points:
+        return "carries no point"
+    return f"carries {' and '.join(part for part in (', '.join(points[:-1]), points[-1]) if part)}"
 
 
 def first_words(text: str, most: int = 70) -> str:
