@@ -15,6 +15,7 @@ from pathlib import Path
 import zstandard
 
 from fairhand.desk.record import check_record, keep_state, list_states, state_bytes
+from fairhand.session.printed_record import check_printed, print_record, tell_record
 
 
 def make_states(count: int) -> list[bytes]:
@@ -61,11 +62,25 @@ def main(count: int) -> None:
         begun = time.perf_counter()
         problems = check_record(folder)
         checking = time.perf_counter() - begun
+        begun = time.perf_counter()
+        document = tell_record(folder)
+        telling = time.perf_counter() - begun
+        begun = time.perf_counter()
+        page = print_record(folder, "html", to=folder / "record.html")
+        printing = time.perf_counter() - begun
+        begun = time.perf_counter()
+        faults = check_printed(page.name, page.read_bytes()).faults
+        looking = time.perf_counter() - begun
+        printed = page.stat().st_size
     size = sum(map(len, states)) / count
     print(f"{count} states of {size / 1000:.0f} KB; all come back exactly: {whole}; problems: {len(problems)}")
     print(f"keep one    {keeping / count * 1e3:6.2f} ms   {keeping / copying:6.2f} x a compressed copy (not flushed)")
     print(f"bring back  {bringing / count * 1e3:6.2f} ms")
     print(f"check all   {checking * 1e3:6.0f} ms")
+    told = f"{len(document.sittings)} sittings, {telling / checking:5.2f} x checking all"
+    print(f"tell it     {telling * 1e3:6.0f} ms   {told}")
+    print(f"print it    {printing * 1e3:6.0f} ms   {printed / 1e6:.2f} MB, {printed / size / count:.4f} x text")
+    print(f"check that  {looking * 1e3:6.0f} ms   faults: {len(faults)}")
     print(
         f"room        {room / 1e6:6.2f} MB   {room / copied:6.3f} x compressed copies, {room / size / count:.4f} x text"
     )
