@@ -60,7 +60,7 @@ HARD = (
 )
 
 
-@pytest.mark.parametrize(("style", "page"), product(sorted(RULES), ("12", "12–15", "xiv", "")))
+@pytest.mark.parametrize(("style", "page"), list(product(sorted(RULES), ("12", "12–15", "xiv", ""))))
 def test_what_is_written_is_understood_as_the_source_that_is_meant(style: str, page: str) -> None:
     """Of a list with namesakes, works of one year, bodies, titles without an author, particles: in every style."""
     for source in HARD:
