@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import io
+import re
 import shutil
 import zipfile
 from pathlib import Path
@@ -180,3 +181,23 @@ def test_a_closed_folder_is_told_and_nothing_is_kept_of_it(paper: Path) -> None:
         (paper / "fair").chmod(0o755)
     assert read_hand_in(paper).handed == ()
     shutil.rmtree(paper / "fair")
+
+
+@pytest.mark.parametrize(
+    ("asked", "called", "name"),
+    [
+        ("Surname_Essay2.pdf", None, "Achterberg_Essay2.pdf"),
+        ("FirstName_LastName_Trams.pdf", None, "Robin_Achterberg_Trams.pdf"),
+        ("Surname_Essay2.pdf", "", "tram-libraries.pdf"),
+        ("Surname_Essay2.pdf", "Candidate 0421", "0421_Essay2.pdf"),
+    ],
+)
+def test_the_file_is_named_as_the_sheet_has_it(paper: Path, asked: str, called: str | None, name: str) -> None:
+    """Its parts filled with the name, or with what stands in its place; where nothing does, the folder's name."""
+    desk = paper.parent / "desk.toml"
+    desk.write_text(re.sub('name = ".*"', 'name = "Robin Achterberg"', desk.read_text("utf-8")), "utf-8")
+    sheet = paper / "brief.txt"
+    sheet.write_text(f"{sheet.read_text('utf-8')}\nSave it as {asked}.\n", "utf-8")
+    if called is not None:
+        set_name(paper, anonymous=True, called=called)
+    assert look_at_hand_in(OpenPaper(paper)).file_name == name

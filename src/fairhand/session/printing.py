@@ -41,6 +41,12 @@ FORMS: Mapping[str, Callable[[FairCopy], bytes]] = {
 """How each form but the PDF is made."""
 
 
+_NAME_PART = re.compile(
+    r"(?P<first>first[ _-]?name|given[ _-]?name)|last[ _-]?name|surname|family[ _-]?name|your[ _-]?name", re.IGNORECASE
+)
+"""What in a file name of the sheet's stands for a part of the writer's name."""
+
+
 @dataclass(frozen=True)
 class SetCopy:
     """A fair copy in one form, not yet in any file."""
@@ -163,13 +169,10 @@ def file_stem(analysis: Analysis, name: str) -> str:
         name: The writer's name, or what stands in its place.
     """
     asked = next((r.values.get("value") for r in analysis.paper.requirements if r.id == "format.file-name"), None)
-    if not isinstance(asked, str):
-        return analysis.paper.name
     names = name.split()
-    stem = asked
-    if names:
-        stem = re.sub(r"(?i)last[ _-]?name|surname|family[ _-]?name|your[ _-]?name", names[-1], stem)
-        stem = re.sub(r"(?i)first[ _-]?name|given[ _-]?name", names[0], stem)
+    if not isinstance(asked, str) or (not names and _NAME_PART.search(asked)):
+        return analysis.paper.name
+    stem = _NAME_PART.sub(lambda part: names[0 if part["first"] else -1], asked)
     return (
         re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem)) or analysis.paper.name
     )
