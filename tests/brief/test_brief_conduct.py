@@ -132,3 +132,17 @@ def test_the_way_of_handing_in_is_read(values_of: Reading, text: str, by: str, w
 def test_mail_that_is_not_the_paper_is_left_alone(values_of: Reading, text: str) -> None:
     """Denials and invitations to write are no way of handing in."""
     assert values_of("submit", text, dt.date(2026, 1, 1)) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        ("Grammar checkers may not be used.", "forbidden"),
+        ("No spell-checkers, please.", "forbidden"),
+        ("If you use editing software, declare it in a note.", "disclose"),
+        ("You may use a spell-checker.", "allowed"),
+    ],
+)
+def test_tools_that_check_the_language(values_of: Reading, text: str, rule: str) -> None:
+    """A rule on them is told from one on programs that write."""
+    assert values_of("policy", f"Write an essay of 900 words. {text}") == [{"what": "tools", "rule": rule}]

@@ -37,6 +37,7 @@ STYLES: Mapping[str, str] = {
 """The styles that a sheet may name."""
 POLICIES: Mapping[str, str] = {
     "ai": "artificial intelligence",
+    "tools": "tools that check the language",
     "collaboration": "working together",
     "reuse": "work used before",
     "integrity": "honesty",

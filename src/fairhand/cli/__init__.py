@@ -37,6 +37,7 @@ COMMANDS: dict[str, str] = {
     "fit": "Cast off the draft, and show which passages to cut or bring back.",
     "offcut": "Cut a passage and keep it, or bring one back.",
     "citations": "Show how each citation in the draft was understood.",
+    "copy-edit": "Show what to correct in the language and the form, or how easily it reads.",
     "lapses": "Show your recurring errors, and where they stand in a draft.",
     "ready": "Judge whether the paper is ready to be handed in.",
     "print": "Make the fair copy.",

@@ -50,7 +50,8 @@ _SMALL = frozenset().union(*GROUPS.values()) | frozenset(
 _IRREGULAR = frozenset(
     "been done gone seen taken made given found known become begun brought built bought caught chosen come driven"
     " fallen felt forgotten held kept left lost meant met paid read run said sent shown spoken spent stood taught"
-    " thought told understood won written grown drawn led put set cut".split()
+    " thought told understood won written grown drawn led put set cut"
+    " sold eaten hidden broken spread struck stolen torn bound fought hung laid sung sunk swept thrown woven".split()
 )
 _IN_BULK = frozenset(
     "nutrients goods funds savings taxes resources assets emissions calories supplies earnings proceeds losses wages"

@@ -63,8 +63,10 @@ def find_misspelled(paragraphs: Sequence[OwnParagraph], against: Spelling) -> It
     often = Counter(_key(each) for _, each in unknown)
     names = frozenset().union(*(names_in(p.text) for p in paragraphs))
     for paragraph, each in unknown:
-        meant = () if each.word.text in names else _meant(paragraph.text, each, against.country)
-        if is_slight(each, meant, often[_key(each)]) and not against.is_at_hand(_key(each)):
+        if each.word.text in names or against.is_at_hand(_key(each)):
+            continue
+        meant = _meant(paragraph.text, each, against.country)
+        if is_slight(each, meant, often[_key(each)]):
             yield Misspelled(each.word.span.shifted(paragraph.start), each.word.text, tuple(word for word, _ in meant))
 
 

@@ -119,14 +119,15 @@ def _candidates(plain: str, is_name: bool) -> set[str]:
 
     words = spelled_words()
     near = 2 if len(plain) < 6 else 3
-    found = {each[0] for each in process.extract(plain, words, scorer=OSA.distance, score_cutoff=near, limit=None)}
+    by_letters = process.extract(plain, words, scorer=OSA.distance, score_cutoff=near, limit=None)
+    found = {each[0] for each in by_letters}
     if is_name:
         named = plain.capitalize()
         found |= {each[0] for each in process.extract(named, words, scorer=OSA.distance, score_cutoff=near, limit=None)}
     if len(plain) > 3 and plain.endswith("s") and "n" in getattr(find_word(plain[:-1]), "kinds", ""):
         found.add(f"{plain[:-1]}'s")
     sound = sound_of(plain)
-    if len(sound) > 1:
+    if len(sound) > 1 and not any(each[1] == 1 for each in by_letters):  # one letter off: no need to listen
         off = 0 if len(sound) < 4 else 1
         heard = process.extract(sound, spelled_sounds(), scorer=OSA.distance, score_cutoff=off, limit=None)
         found |= {words[at] for _, _, at in heard if abs(len(words[at]) - len(plain)) <= 4}

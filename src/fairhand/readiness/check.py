@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fairhand.model.finding import Finding, Instead, Pass, Weight, Wordings
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.language_tools import shut_by
 from fairhand.readiness.measure import loudest_allowed
 
 LOUDNESS: tuple[Weight, ...] = ("query", "should", "must")
@@ -45,6 +46,8 @@ class Check:
     find: Callable[[Analysis], Iterable[Remark]]
     of_manual: bool = False
     """Whether the manual that the paper follows rules, and is named; ``rule`` then tells where each manual has it."""
+    of_language: bool = False
+    """Whether it looks through the language, and keeps silent while a rule of the sheet on that waits for an answer."""
 
 
 def run_checks(
@@ -60,7 +63,7 @@ def run_checks(
     findings = []
     for check in checks:
         loudest = allowed(check.name)
-        if loudest is None:
+        if loudest is None or (check.of_language and shut_by(analysis)):
             continue
         for remark in check.find(analysis):
             weight = min(remark.weight or check.weight, loudest, key=LOUDNESS.index)

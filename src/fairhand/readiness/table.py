@@ -192,7 +192,9 @@ CHECKS: tuple[Check, ...] = (
     ),
     Check("aside-left", "copy-edit", "must", "a remark to oneself", PRACTICE, aside_left.find),
     Check("placeholder-left", "copy-edit", "must", "matter still to come", PRACTICE, placeholder_left.find),
-    Check("spelling", "copy-edit", "should", "a word that no dictionary has", DICTIONARY, spelling.find),
+    Check(
+        "spelling", "copy-edit", "should", "a word that no dictionary has", DICTIONARY, spelling.find, of_language=True
+    ),
     Check(
         "spelling-mixed",
         "copy-edit",
@@ -200,11 +202,26 @@ CHECKS: tuple[Check, ...] = (
         "a word spelled as the other country has it",
         DICTIONARY,
         spelling_mixed.find,
+        of_language=True,
     ),
     Check(
-        "confused-words", "copy-edit", "should", "one of two words taken for the other", HANDBOOKS, confused_words.find
+        "confused-words",
+        "copy-edit",
+        "should",
+        "one of two words taken for the other",
+        HANDBOOKS,
+        confused_words.find,
+        of_language=True,
     ),
-    Check("doubled-word", "copy-edit", "should", "the same word twice running", PRACTICE, doubled_word.find),
+    Check(
+        "doubled-word",
+        "copy-edit",
+        "should",
+        "the same word twice running",
+        PRACTICE,
+        doubled_word.find,
+        of_language=True,
+    ),
 )
 """Every check, in the order of the work: argument and length first, then quotations, citations and language."""
 

@@ -1,0 +1,104 @@
+"""A sentence of the writer's own prose, parsed, with what the rules of grammar ask of it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from fairhand.copyedit.own_prose import OwnParagraph
+from fairhand.language.parsing import Parsed, parse_sentences
+from fairhand.language.parsing import Sentence as Words
+from fairhand.manuscript.bare import OPAQUE
+from fairhand.model.span import Span
+
+FINITE = frozenset({"VBZ", "VBP", "VBD", "MD"})
+NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
+SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl"})
+STAND_IN = "Xx"
+"""What the parser is given for words that are not the writer's own: a name, as it were."""
+_HIDDEN = re.compile(rf"{OPAQUE}(?:[\s{OPAQUE}]*{OPAQUE})?")
+_BRACKETED = re.compile(rf"\s*\([\s{OPAQUE},;]*\)|[“\"‘']?{OPAQUE}[”\"’']?")
+
+
+@dataclass(frozen=True)
+class Clause:
+    """One sentence, parsed."""
+
+    text: str
+    """As the parser saw it: what is not the writer's own is a stand-in, of the same length."""
+    start: int
+    """Where it begins in the draft."""
+    words: Words
+
+    @cached_property
+    def children(self) -> tuple[tuple[int, ...], ...]:
+        """By index of a word: those that hang on it."""
+        out: list[list[int]] = [[] for _ in self.words]
+        for number, word in enumerate(self.words):
+            if word.head != number:
+                out[word.head].append(number)
+        return tuple(map(tuple, out))
+
+    def of_role(self, head: int, *roles: str) -> tuple[int, ...]:
+        """The words that hang on one in these roles."""
+        return tuple(each for each in self.children[head] if self.words[each].role in roles)
+
+    def below(self, head: int) -> tuple[int, ...]:
+        """A word with all that hangs on it, in order."""
+        out, waiting = {head}, [head]
+        while waiting:
+            for each in self.children[waiting.pop()]:
+                if each not in out:
+                    out.add(each)
+                    waiting.append(each)
+        return tuple(sorted(out))
+
+    def place(self, first: int, last: int | None = None) -> Span:
+        """The place in the draft from one word to another."""
+        end = self.words[first if last is None else last].span.end
+        return Span(self.words[first].span.start, end).shifted(self.start)
+
+    def hides(self, numbers: Sequence[int]) -> bool:
+        """Whether one of these words stands in for what is not the writer's own."""
+        return any(self.words[number].text.startswith(STAND_IN) for number in numbers)
+
+    def finite_of(self, head: int) -> int | None:
+        """The finite verb of the clause whose chief word is ``head``: itself or one of its auxiliaries."""
+        if self.words[head].tag in FINITE:
+            return head
+        return next((a for a in self.of_role(head, "aux", "auxpass") if self.words[a].tag in FINITE), None)
+
+    def subject_of(self, head: int) -> int | None:
+        """The subject of the clause whose chief word is ``head``."""
+        return next(iter(self.of_role(head, *SUBJECTS)), None)
+
+
+def read_clauses(paragraphs: Sequence[OwnParagraph]) -> Iterator[Clause]:
+    """The sentences of the writer's own prose, parsed.
+
+    >>> from fairhand.manuscript.draft import read_manuscript
+    >>> from fairhand.copyedit.own_prose import own_prose
+    >>> [clause.text for clause in read_clauses(own_prose(read_manuscript("*Emma* sold. So did this."), ()))]
+    ['XxXxXx sold.', 'So did this.']
+    """
+    sentences = [(each.start + span.start, show(span.of(each.text))) for each in paragraphs for span in each.sentences]
+    for (start, text), words in zip(sentences, parse_sentences([text for _, text in sentences]), strict=True):
+        if words:
+            yield Clause(text, start, words)
+
+
+def show(text: str) -> str:
+    """A sentence with stand-ins of the same length for what is opaque in it.
+
+    >>> show("He read \ufffc\ufffc\ufffc\ufffc twice.")
+    'He read XxXx twice.'
+    """
+    text = re.sub(rf"\(([\s{OPAQUE},;]*)\)", lambda found: " " * len(found[0]), text)
+    return _HIDDEN.sub(lambda found: (STAND_IN * len(found[0]))[: len(found[0])], text)
+
+
+def word_at(words: Words, number: int) -> Parsed | None:
+    """The word at an index, or None beyond the ends."""
+    return words[number] if 0 <= number < len(words) else None

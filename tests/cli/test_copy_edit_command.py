@@ -1,0 +1,91 @@
+"""The copy-edit from the terminal: what is found, the writer's own words, the sheet's rule on tools, ease."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from fairhand.cli import main
+from fairhand.session.answering import answer_requirement
+
+DRAFT = "# Salt\n\nThe goverment taxed salt. It was larger then the state. The bioswail lay dry.\n"
+
+
+@pytest.fixture
+def paper(tmp_path: Path) -> Path:
+    """A paper on a desk."""
+    (tmp_path / "desk.toml").write_text('spelling = "US"\n', "utf-8")
+    folder = tmp_path / "salt"
+    folder.mkdir()
+    (folder / "draft.md").write_text(DRAFT, "utf-8")
+    return folder
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs a command on the paper: its exit code, and all that it printed on one line."""
+
+    def run_(*options: str, name: str = "copy-edit") -> tuple[int, str]:
+        with pytest.raises(SystemExit) as ended:
+            main([name, str(paper), *options])
+        printed = capsys.readouterr()
+        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
+
+    return run_
+
+
+def test_findings_stand_in_the_order_of_the_text(run: Callable[..., tuple[int, str]]) -> None:
+    """Each with its line, its words and what was meant; one kind alone on request."""
+    told = run()[1]
+    assert told.index("“goverment”. Was “government”") < told.index("was “than” meant?")
+    assert "confused-words" not in run("--kind", "spelling")[1]
+    code, refused = run("--kind", "comma")
+    assert (code, refused) == (
+        2,
+        "fairhand: comma: nothing of that kind was found; found were confused-words, spelling",
+    )
+
+
+def test_a_word_of_the_writers_is_known_from_then_on(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """It stands on the desk's list, and can be taken off it."""
+    assert "goverment" not in run("--learn", "goverment")[1]
+    assert (paper.parent / "words.txt").read_text("utf-8") == "goverment\n"
+    assert "goverment" in run("--unlearn", "goverment")[1]
+    assert run("--learn", "12")[1] == "fairhand: “12” is no word; write one with letters"
+
+
+def test_lapses_come_first(run: Callable[..., tuple[int, str]]) -> None:
+    """The most frequent, with how often they stand in this draft."""
+    run("--wrong", "then", "--right", "than", name="lapses")
+    assert run()[1].startswith("Your lapses then for than 1 in this draft")
+
+
+@pytest.mark.parametrize(
+    "rule",
+    [
+        "You may not use grammar checkers or other language tools on this paper.",
+        "If you use a spell-checker, say so in a note at the end.",
+        "You may use AI tools to tidy your spelling only if you declare it.",
+    ],
+)
+def test_a_rule_on_tools_shuts_it_until_answered(run: Callable[..., tuple[int, str]], paper: Path, rule: str) -> None:
+    """The language is not looked at, here or in the verdict; afterwards it is, and what was used can be told."""
+    (paper / "brief.txt").write_text(f"Essay on salt\n\nWrite an essay of 1,000 words. {rule}\n", "utf-8")
+    told = run()[1]
+    assert told.startswith("The sheet has a rule on this")
+    assert "goverment" not in told
+    assert "goverment" not in run("--json", name="ready")[1]
+    named = told.partition("fairhand answer ")[2].split()[0]
+    answer_requirement(paper, named, words="The instructor allows it.")
+    assert "goverment" in run()[1]
+    assert "No sentence was written" in run("--used")[1]
+
+
+def test_ease_is_shown_on_request(run: Callable[..., tuple[int, str]]) -> None:
+    """Lengths drawn, figures with their formulas."""
+    told = run("--ease")[1]
+    assert told.startswith("3 sentences of ")
+    assert "Flesch reading ease" in told
+    assert "206.835" in told
