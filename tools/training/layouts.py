@@ -1,4 +1,7 @@
-"""Layouts of references: each a set of choices, drawn at random, as styles of all trades and times make them."""
+"""Layouts of references: each a set of choices, drawn at random, as styles of all trades and times make them.
+
+It is long because a layout is one long row of choices, and each kind of work one row of fields.
+"""
 
 from __future__ import annotations
 
