@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import pypandoc
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -106,6 +109,30 @@ def test_the_end_of_an_encyclopedia_article_is_mined() -> None:
     assert [one["family"] for one in mined[1].csl["author"]] == ["Okafor", "Marsh"]  # type: ignore[attr-defined]
     assert mined[2].csl["accessed"] == {"date-parts": [[2019, 5, 12]]}
     assert "issued" not in mined[2].csl
+
+
+@pytest.mark.parametrize("ending", ["docx", "odt", "epub", "txt"])
+def test_a_list_is_found_in_files_of_every_kind(ending: str, tmp_path: Path) -> None:
+    """Each entry a paragraph, however long."""
+    written = """# Tides
+
+Much is said of tides.
+
+# References
+
+Lind, A. (2001). *Tide mills of the northern coast*. Quay University Press.
+
+Okafor, B., & Marsh, C. (2016). How moorings were paid for in small harbours, and how they were not: The books of
+two provinces, with a note on boats that were moored by night alone. *Journal of Quay History*, 7(2), 40–55.
+
+# Appendix
+
+A table of 1999.
+"""
+    path = tmp_path / f"tides.{ending}"
+    pypandoc.convert_text(written, "plain" if ending == "txt" else ending, format="markdown", outputfile=str(path))
+    text, _ = read_source(path.read_bytes(), path.name, None)
+    assert [one.csl["issued"] for one in mine_references(text)] == [{"date-parts": [[2001]]}, {"date-parts": [[2016]]}]
 
 
 @pytest.mark.parametrize("text", ["(" * 20_000, "1. " * 20_000, "Lind, A. " * 20_000, "[1]\n" * 20_000, "—" * 20_000])
