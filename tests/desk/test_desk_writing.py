@@ -172,3 +172,17 @@ def test_two_writers_lose_nothing(tmp_path: Path) -> None:
     states = [state_bytes(tmp_path, state.seq) for state in list_states(tmp_path)]
     assert len(states) == 41
     assert states[-1] == (tmp_path / "draft.md").read_bytes()
+
+
+def test_what_a_killed_process_left_half_written_is_swept_in_time(tmp_path: Path) -> None:
+    """At the next save, once nobody can be writing it any more; what is the writer's, or being written, stays."""
+    names = (".0123456789ab.part", ".ba9876543210.part", ".aside.part", "mine.part")
+    for name in names:
+        (tmp_path / name).write_bytes(b"half")
+    (tmp_path / ".0123456789ab.new").mkdir()
+    (tmp_path / ".0123456789ab.new" / "draft.md").write_bytes(b"half")
+    for name in (names[0], names[2], names[3], ".0123456789ab.new"):
+        os.utime(tmp_path / name, (1, 1))
+    write_file(tmp_path, "draft.md", b"One.", None)
+    left = {path.name for path in tmp_path.iterdir()} & {*names, ".0123456789ab.new"}
+    assert left == {names[1], names[2], names[3]}

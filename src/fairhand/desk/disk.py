@@ -6,6 +6,8 @@ import contextlib
 import os
 import re
 import secrets
+import shutil
+import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -13,7 +15,9 @@ from fairhand.desk.places import CACHE
 from fairhand.errors import DeskError, FolderNotWritable
 
 _PATIENCE_SECONDS = 10.0
-_HALF_WRITTEN = re.compile(r"\.[0-9a-f]{12}\.part")
+_HALF_WRITTEN = re.compile(r"\.[0-9a-f]{12}\.(?:part|new)")
+ABANDONED_SECONDS = 600.0
+"""What was not written to for so long is not being written any more."""
 
 
 def put_file(path: Path, data: bytes, *, before: Callable[[], None] | None = None, flushed: bool = True) -> Path:
@@ -115,11 +119,22 @@ def lock_folder(folder: Path) -> Iterator[None]:
         lock.release()
 
 
-def sweep_unfinished(folder: Path) -> None:
-    """What a process that was killed left half written in a folder is gone; who holds the folder's lock may do so."""
-    for path in folder.glob(".*.part") if folder.is_dir() else ():
-        if _HALF_WRITTEN.fullmatch(path.name):
-            path.unlink(missing_ok=True)
+def sweep_unfinished(folder: Path, *, older_seconds: float = 0.0) -> None:
+    """What a process that was killed left half written in a folder is gone: files, and folders made aside.
+
+    Args:
+        folder: The folder.
+        older_seconds: Only what nobody has written to for so long; who holds the folder's lock may sweep all.
+    """
+    before = time.time() - older_seconds
+    for path in (*folder.glob(".*.part"), *folder.glob(".*.new")) if folder.is_dir() else ():
+        with contextlib.suppress(OSError):
+            if not _HALF_WRITTEN.fullmatch(path.name) or path.stat().st_mtime > before:
+                continue
+            if path.is_dir():
+                shutil.rmtree(path, ignore_errors=True)
+            else:
+                path.unlink(missing_ok=True)
 
 
 def _write_new(path: Path, data: bytes, *, flushed: bool) -> None:

@@ -10,7 +10,7 @@ import unicodedata
 from collections.abc import Mapping
 from pathlib import Path
 
-from fairhand.desk.disk import put_file, writable
+from fairhand.desk.disk import ABANDONED_SECONDS, put_file, sweep_unfinished, writable
 from fairhand.desk.places import DONE, OWN_FILES, SHEET_SUFFIXES, list_folder
 from fairhand.desk.record import keep_state
 from fairhand.desk.seen import hash_bytes
@@ -171,6 +171,7 @@ def put_folder(within: Path, name: str, files: Mapping[str, bytes]) -> Path:
     final = within / name
     if final.exists() or final.is_symlink():
         raise FileExistsError(name)
+    sweep_unfinished(within, older_seconds=ABANDONED_SECONDS)
     aside = within / f".{secrets.token_hex(6)}.new"
     try:
         with writable(within):

@@ -6,7 +6,7 @@ import datetime as dt
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from fairhand.desk.decoding import decode_text
-from fairhand.desk.disk import lock_folder, put_file, writable
+from fairhand.desk.disk import ABANDONED_SECONDS, lock_folder, put_file, sweep_unfinished, writable
 from fairhand.desk.places import CACHE, OWN_FILES, RECORD
 from fairhand.desk.record import keep_state
 from fairhand.desk.seen import TEXT_SUFFIXES, FileSeen, hash_bytes, see_file
@@ -39,6 +39,7 @@ def write_file(
     folder = folder.resolve()
     target = place_within(folder, name)
     with lock_folder(folder):
+        sweep_unfinished(target.parent, older_seconds=ABANDONED_SECONDS)
         found = _read_present(target, name)
         _refuse_changed(name, found, seen)
         if found is not None and target.suffix in TEXT_SUFFIXES:

@@ -10,9 +10,7 @@ from typing import cast
 
 from fairhand.desk.clock import find_zone, now
 from fairhand.desk.decoding import decode_text
-from fairhand.desk.disk import put_file, writable
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.places import PRINTED
 from fairhand.desk.record import list_links, read_states
 from fairhand.desk.state import How, Link, Row, find_breaks
 from fairhand.errors import FairhandError, FileUnreadable, InputError, UnknownFormat
@@ -23,6 +21,7 @@ from fairhand.record.document import Document, find_disorder, read_document
 from fairhand.record.page import read_page, write_page
 from fairhand.record.sheet import ATTACHED, to_typst
 from fairhand.record.sittings import Kept, list_sittings, part_sittings
+from fairhand.session.printing import write_copy
 from fairhand.session.saving import keep_record
 
 FORMS: Mapping[str, Callable[[Document], bytes]] = {
@@ -85,11 +84,7 @@ def print_record(folder: Path, kind: str = "pdf", *, to: Path | None = None, at:
         FolderNotWritable: The place is closed or full.
     """
     data = set_record(folder, kind, at)
-    name = f"record of {folder.name}.{kind}"
-    path = folder / PRINTED / name if to is None else to / name if to.is_dir() else to
-    with writable(next(place for place in path.absolute().parents if place.exists())):
-        path.parent.mkdir(parents=True, exist_ok=True)
-    return put_file(path, data)
+    return write_copy(folder, to, f"record of {folder.name}.{kind}", data)
 
 
 def set_record(folder: Path, kind: str, at: dt.datetime | None = None) -> bytes:

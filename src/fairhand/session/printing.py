@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk.disk import put_file, writable
+from fairhand.desk.disk import ABANDONED_SECONDS, put_file, sweep_unfinished, writable
 from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
@@ -187,4 +187,5 @@ def write_copy(folder: Path, to: Path | None, name: str, data: bytes) -> Path:
     path = folder / "fair" / name if to is None else (to / name if to.is_dir() else to)
     with writable(next(place for place in path.absolute().parents if place.exists())):
         path.parent.mkdir(parents=True, exist_ok=True)
+    sweep_unfinished(path.parent, older_seconds=ABANDONED_SECONDS)
     return put_file(path, data)
