@@ -18,7 +18,9 @@ KINDS = ("pdf", "docx", "odt", "html", "md")
 @paper_argument
 @click.option("--as", "kind", type=click.Choice(KINDS), default="pdf", show_default=True, help="The kind of file.")
 @click.option("--to", type=click.Path(path_type=Path), help="Where to write it (default: fair/ in the paper's folder).")
-@click.option("--proof", is_flag=True, help="For marking by hand: lines numbered, margins wide, a leaf of the marks (PDF).")
+@click.option(
+    "--proof", is_flag=True, help="For marking by hand: lines numbered, margins wide, a leaf of the marks (PDF)."
+)
 @click.option("--anyway", is_flag=True, help="Print although asides or TKs are left; they are left out.")
 @click.option("--bibliography", is_flag=True, help="Print the annotated bibliography instead, from the notes.")
 def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool, bibliography: bool) -> None:

@@ -140,16 +140,18 @@ def show_work(asked: Asked) -> Response:
     job = _job_of(asked)
     if job is None:
         return asked.go(asked.to("sources", "add"))
-    added = job.wait(0)
+    over = job.ended  # asked once: it may end while this is made, and then nothing of it would be told
+    added = job.wait(0) if over else None
     entries = asked.paper.opened.look().entries
     present = [one for one in added.doubles if one.new in entries and one.there in entries] if added else []
     return asked.page(
         "adding_page.html",
-        title="Sources taken in" if job.ended else "Taking in sources",
+        title="Sources taken in" if over else "Taking in sources",
         step=_step(added) if added else "",
         job=job,
+        over=over,
         added=added,
-        fault=str(job.fault) if job.fault else "",
+        fault=str(job.fault) if over and job.fault else "",
         entries=entries,
         doubles=present,
         origins={name: _tell_origins(entries[name].csl) for name in _new_ids(added) if name in entries},

@@ -9,8 +9,8 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
-from fairhand.readiness.in_words import name_ground
 from fairhand.model.sign_forms import SIGN_FORMS
+from fairhand.readiness.in_words import name_ground
 from fairhand.web.assets import asset_address
 from fairhand.web.papers import Kept
 from fairhand.web.parts import BESIDES, part_of, shown_parts
