@@ -102,7 +102,7 @@ def start_row(lines: list[str], begins: list[bool]) -> Row:
 def train(rows: Iterable[Row], steps: int) -> Model:
     """The model that was learned from the rows."""
     trainer = pycrfsuite.Trainer(verbose=False)
-    trainer.set_params({"c1": 0.2, "c2": 0.01, "max_iterations": steps, "feature.minfreq": 8})
+    trainer.set_params({"c1": 0.3, "c2": 0.01, "max_iterations": steps, "feature.minfreq": 8})
     for seen, labels in rows:
         trainer.append(seen, labels)
     with tempfile.TemporaryDirectory() as folder:

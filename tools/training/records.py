@@ -194,13 +194,13 @@ def make_title(rng: random.Random, *, short: bool = False) -> str:
             title = f"{title}, {_phrase(rng)}, and {_phrase(rng)}"
         elif roll < 0.31:
             title = f"{make_word(rng, titular=False).upper()}: {title}"
-        elif roll < 0.42:
+        elif roll < 0.36:
             title = _odd_title(rng, title)
-        elif roll < 0.44:
+        elif roll < 0.38:
             title = f"“{_phrase(rng)}”: {title}"
-        elif roll < 0.46:
+        elif roll < 0.40:
             title = f"{title} ({_phrase(rng)})"
-        elif roll < 0.48:
+        elif roll < 0.42:
             title = f"{title} in {make_word(rng, titular=False).capitalize()} {make_word(rng, titular=True)}"
     if rng.random() < 0.04:
         title = f"{rng.choice(('Why', 'What', 'How', 'Is', 'Who', 'Does'))} {title}?"

@@ -13,7 +13,7 @@ from fairhand.leads.record import LeadRecord, record_of
 from fairhand.leads.splitting import split_list
 from fairhand.model.source import SourceText
 
-MINED_BY = "1"
+MINED_BY = "2"
 """Raised when references are found or read otherwise than before, so that what was kept is mined again."""
 _DASH = re.compile(r"(?:[-–—―_⸺⸻]\s?){2,}|[—―⸺⸻]")
 """What stands for the authors of the entry before."""
