@@ -94,7 +94,7 @@ def _list_files(folder: Path) -> Iterator[tuple[str, Path]]:
         if not name.startswith((RECORD, "record (damaged")):
             yield name, path
     around = find_desk(folder) or folder.parent
-    for name in ("desk.toml", "lapses.toml"):
+    for name in ("desk.toml", "lapses.toml", "words.txt"):
         yield name, around / name
     for path in list_put_away(folder):
         yield f"{DONE}/{path.parent.name}/{path.name}", path

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from fairhand.copyedit.confused import find_confused
 from fairhand.copyedit.lapses import (
     SHOWN,
     WHERE,
@@ -32,8 +33,9 @@ from fairhand.session.editing import read_text, save_text
 
 WORTH = 200
 """Words from which on a draft tells whether a lapse has died out."""
-BY_WORDS = ("spelling", "confused-words")
-"""Checks whose lapses are the words themselves; of every other check, what it finds is one lapse."""
+MISSPELLED, CONFUSED = "spelling", "confused-words"
+"""Checks whose lapses are the words themselves, of the second only where they are wrong; of every other check, what it
+finds is one lapse."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +68,21 @@ def survey_lapses(
     drafts = _other_drafts(desk) if any(one.count > 1 and one.wrong for one in lapses) else []
     seen = []
     for lapse in lapses:
-        places = tuple(find_lapse(known.own_prose, lapse)) or tuple(
-            f.span for f in findings if f.span is not None and lapse.check == f.check
-        )
+        places = tuple(_places(lapse, known, findings))
         later = [stands(lapse) for day, stands in drafts if day >= lapse.last]
         seen.append(LapseSeen(lapse, places, bool(lapse.wrong) and not places and has_died_out(lapse, later)))
     return tuple(seen), problems
+
+
+def _places(lapse: Lapse, known: Analysis, findings: Sequence[Finding]) -> Iterator[Span]:
+    """Where a lapse stands: where its check finds it, of those words where it has some; else where its words stand."""
+    if not lapse.check:
+        yield from find_lapse(known.own_prose, lapse)
+    for finding in findings:
+        if lapse.check and finding.check == lapse.check and finding.span is not None:
+            said = finding.span.of(known.manuscript.text)
+            if not lapse.wrong or said.casefold() == lapse.wrong.casefold():
+                yield finding.span
 
 
 def most_frequent(seen: Sequence[LapseSeen]) -> tuple[LapseSeen, ...]:
@@ -118,9 +129,10 @@ def lapse_of(finding: Finding, draft: str, day: dt.date | None = None) -> Lapse:
     start, end = (finding.span.start, finding.span.end) if finding.span else (0, 0)
     example = " ".join(draft[max(0, start - 30) : end + 30].split())
     last = day.isoformat() if day else ""
-    if finding.check in BY_WORDS and words_found:
+    if finding.check in (MISSPELLED, CONFUSED) and words_found:
         right = finding.instead[0].words if finding.instead else ""
-        return Lapse(f"{words_found} for {right}", wrong=words_found, right=right, last=last, example=example)
+        check = CONFUSED if finding.check == CONFUSED else ""
+        return Lapse(f"{words_found} for {right}", words_found, right, check, last=last, example=example)
     return Lapse(finding.check.replace("-", " "), check=finding.check, last=last, example=example)
 
 
@@ -145,6 +157,12 @@ def _other_drafts(desk: Path) -> list[tuple[str, Callable[[Lapse], bool]]]:
 
     def looker(text: str) -> Callable[[Lapse], bool]:
         own = own_prose(read_manuscript(text), ())
-        return lambda lapse: any(True for _ in find_lapse(own, lapse))
+
+        def stands(lapse: Lapse) -> bool:
+            if lapse.check == CONFUSED:
+                return any(each.word.casefold() == lapse.wrong.casefold() for each in find_confused(own))
+            return any(True for _ in find_lapse(own, lapse))
+
+        return stands
 
     return [(day, looker(text)) for day, text in drafts]

@@ -91,12 +91,21 @@ class ProofPage:
             around=_around(chosen, len(marked)),
             fault=f"{fault}." if fault else "",
             typed={name: form.matter(name) for name in ("text", "reason") if form.has(name)},
+            narrowed=self.narrowed(asked),
             **self.values(asked),
         )
 
     def values(self, asked: Asked) -> Mapping[str, Any]:  # noqa: ARG002 - for the page of a pass that shows more
         """What else the template names: the notes beside each paragraph, and which of them is being corrected."""
         return {"sides": {}, "corrected": 0}
+
+    def picks(self, asked: Asked, finding: Finding) -> bool:  # noqa: ARG002 - for a page that shows one kind
+        """Whether a finding of the pass is shown."""
+        return True
+
+    def narrowed(self, asked: Asked) -> Mapping[str, str]:  # noqa: ARG002 - for a page that shows one kind
+        """What every address of the page says of what it shows."""
+        return {}
 
     def step(self, marks: Sequence[Mark], draft: str) -> str:
         """The page's next step, in a sentence."""
@@ -112,7 +121,8 @@ class ProofPage:
         """The marks of the pass in the order of the proof, and the draft that they are on."""
         opened = asked.paper.opened
         verdict, manuscript = opened.verdict(), opened.look().manuscript
-        marks = mark_findings(_found_in(verdict, self.in_pass), manuscript)
+        found = [each for each in _found_in(verdict, self.in_pass) if self.picks(asked, each[0])]
+        marks = mark_findings(found, manuscript)
         passages = list_passages(manuscript)
         return tuple(_tell(mark, verdict.draft, passages) for mark in marks), verdict.draft
 
@@ -163,8 +173,9 @@ class ProofPage:
         at = _number(asked.form.text("finding"), len(marked)) or len(marked) + 1
         following = next((one.mark.number for one in marked[at - 1 :] if one.mark.stet is None), 0)
         if not following:
-            return asked.go(asked.to(self.in_pass))
-        return asked.go(asked.to(self.in_pass, at=f"mark-{following}", finding=following))
+            return asked.go(asked.to(self.in_pass, **self.narrowed(asked)))
+        narrowed = self.narrowed(asked)
+        return asked.go(asked.to(self.in_pass, at=f"mark-{following}", finding=following, **narrowed))
 
     def back(self, asked: Asked) -> Response:
         """The way to the page, for who asks a form's address."""

@@ -1,0 +1,119 @@
+"""The copy-edit in the page: one kind at a time, words learnt, lapses, the sheet's rule on tools, ease on request."""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+from starlette.testclient import TestClient
+
+COPY_EDIT = "/paper/tram-libraries/copy-edit"
+
+
+@pytest.fixture
+def slips(desk: Path) -> Path:
+    """The demo's paper with slips of the language in a new paragraph at its end."""
+    draft = desk / "tram-libraries" / "draft.md"
+    text = draft.read_text("utf-8")
+    place = text.index("## ") if "## " in text else len(text)
+    slipped = "The goverment ran the cars. They were larger then the others. The goverments of the day agreed.\n\n"
+    draft.write_text(text[:place] + slipped + text[place:], "utf-8")
+    return draft
+
+
+def field(page: str, name: str) -> str:
+    """What a hidden field of the page holds."""
+    found = re.search(rf'name="{name}" value="([^"]*)"', page)
+    assert found is not None
+    return html.unescape(found[1])
+
+
+def numbers(page: str) -> list[str]:
+    """The numbers of the marks on a page, in order."""
+    return list(dict.fromkeys(re.findall(r"finding=(\d+)", page)))
+
+
+def test_one_kind_is_shown_alone(client: TestClient, slips: Path) -> None:
+    """Its marks are numbered by themselves, and every way on keeps to it."""
+    page = client.get(COPY_EDIT).text
+    assert f'href="{COPY_EDIT}?kind=spelling"' in page
+    alone = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
+    assert numbers(alone) == ["1", "2"]
+    assert "Was “government” or" in alone
+    assert "kind=spelling" in re.findall(r'rel="next" href="([^"]*)"', alone)[0]
+    assert client.get(f"{COPY_EDIT}?kind=nothing").text.count('class="label"') == page.count('class="label"')
+
+
+def test_a_word_is_added_to_the_writers_list(client: TestClient, slips: Path, desk: Path) -> None:
+    """Its mark is gone, here and in every paper of the desk; the next of the kind is shown."""
+    page = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
+    sent = {"finding": "1", "mark": field(page, "mark"), "kind": "spelling"}
+    answer = client.post(f"{COPY_EDIT}/word", data=sent)
+    assert answer.status_code == 303
+    assert "kind=spelling" in answer.headers["location"]
+    assert (desk / "words.txt").read_text("utf-8") == "goverment\n"
+    assert "No dictionary has “goverment”" not in client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
+    assert client.post(f"{COPY_EDIT}/word", data=sent).status_code == 409
+
+
+def test_what_is_mended_is_learnt(client: TestClient, slips: Path, desk: Path) -> None:
+    """The slip that was taken out is a lapse from then on, shown before the marks with its count."""
+    page = client.get(f"{COPY_EDIT}?kind=confused-words&finding=1").text
+    was = field(page, "was")
+    sent = {"finding": "1", "was": was, "which": "0", "many": "1", "kind": "confused-words"}
+    assert (
+        client.post(f"{COPY_EDIT}/mend", data={**sent, "text": was.replace("larger then", "larger than")}).status_code
+        == 303
+    )
+    assert "larger than the others" in slips.read_text("utf-8")
+    assert 'wrong = "then"' in (desk / "lapses.toml").read_text("utf-8")
+    assert "then for than: not in this draft" in client.get(COPY_EDIT).text
+
+
+def test_a_mark_is_noted_as_a_lapse(client: TestClient, slips: Path, desk: Path) -> None:
+    """Without mending it; noted again, it counts twice."""
+    page = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
+    for _ in range(2):
+        answer = client.post(f"{COPY_EDIT}/lapse", data={"finding": "1", "mark": field(page, "mark")})
+        assert answer.status_code == 303
+    assert "count = 2" in (desk / "lapses.toml").read_text("utf-8")
+
+
+def test_a_rule_of_the_sheet_keeps_it_shut(client: TestClient, slips: Path, desk: Path) -> None:
+    """The language is not marked until the rule is answered; the rest is."""
+    brief = desk / "tram-libraries" / "brief.txt"
+    brief.write_text(f"{brief.read_text('utf-8')}\n\nDo not use grammar checkers on this paper.\n", "utf-8")
+    page = client.get(COPY_EDIT).text
+    assert "The sheet has a rule on tools that check the language: “Do not use grammar checkers" in page
+    assert "confused words" not in page
+    assert "quotation differs" in page
+
+
+def test_ease_is_shown_when_it_is_asked_for(client: TestClient, slips: Path) -> None:
+    """The sentences drawn, with their range in words, and each figure with its formula."""
+    assert "Flesch" not in client.get(COPY_EDIT).text
+    page = client.get(f"{COPY_EDIT}?ease=1").text
+    assert "Flesch reading ease" in page
+    assert "206.835" in page
+    assert re.search(r'aria-label="The lengths of the sentences, from \d+ to \d+ words"', page)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_page_hinders_nobody(
+    slips: Path, browser_page: Page, hindrances: Callable[[Page], list[str]], scheme: str
+) -> None:
+    """axe-core finds nothing, by day and by night, wide and narrow; a mark is added to the words by keyboard."""
+    browser_page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    host = browser_page.url.split("/", 3)
+    address = f"{host[0]}//{host[2]}{COPY_EDIT}"
+    for width in (1280, 380):
+        browser_page.set_viewport_size({"width": width, "height": 900})
+        browser_page.goto(f"{address}?kind=spelling&finding=1&ease=1")
+        assert hindrances(browser_page) == []
+    browser_page.get_by_role("button", name="Add to your words").press("Enter")
+    browser_page.wait_for_url("**/copy-edit?*")
+    assert "No dictionary has “goverment”" not in browser_page.content()
