@@ -9,7 +9,7 @@ from fairhand.model.requirement import Requirement
 from fairhand.model.source import Page, SourceText
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
-from fairhand.readiness.checks import claim_unsupported, point_missing
+from fairhand.readiness.checks import claim_unsupported, paragraph_quoted, point_missing, quoted_much
 
 LIND = Entry("lind", "book", "Quays", authors=(Name("Lind", "Ada"),), issued=Issued(2019), page="10-11")
 TEXT = SourceText(
@@ -56,3 +56,18 @@ def test_only_main_points_are_missed() -> None:
     assert remark.span is None
     assert remark.concerns == ("p1", "lind")
     assert remark.says.startswith("The main point “Grain grew dear.” (p1) is not argued: no paragraph between")
+
+
+def test_a_paragraph_of_quotations_is_asked_about() -> None:
+    """One that is mostly others' words, and a paper of which a quarter is."""
+    quoted = "“" + "all that stood on the quay was sold to strangers in a single day of that spring " * 3 + "”"
+    draft = (
+        f"{DRAFT}\nSo says the record: {quoted} (Lind, 2019, p. 10). It goes on in the same way for some pages more."
+    )
+    known = Analysis(Paper("p", draft, (LIND,), {"lind": TEXT}, style="apa-7"), lambda _: None)
+    (remark,) = paragraph_quoted.find(known)
+    assert remark.says == "51 of the 71 words of this paragraph are quoted. What do you say of them?"
+    (remark,) = quoted_much.find(known)
+    assert "of the words of the paper are quoted" in remark.says
+    assert list(paragraph_quoted.find(analysis())) == []
+    assert list(quoted_much.find(analysis())) == []

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
@@ -21,6 +22,14 @@ MUCH = 0.4
 """Share of the citations that one source has, from which it is told (from trial)."""
 LONG_SENTENCE = 45
 """Words of a sentence that may be said more plainly (from trial)."""
+_OBJECTS = re.compile(
+    r"\b(?:objections?|objects? that|opponents?|critics?|sceptics?|skeptics?|counter-?arguments?|counter-?claims?"
+    r"|(?:some|others|many|one|it|they) (?:may|might|could|can|would|will) (?:argue|say|object|claim|answer|reply"
+    r"|be (?:argued|objected|said))|(?:some|others|many) (?:argue|say|claim|object|believe)|admittedly|granted that"
+    r"|to be sure|against this|on the other side|disagrees?)\b",
+    re.IGNORECASE,
+)
+"""Words by which a writer names what speaks against them."""
 FEWEST_CITES = 6
 """Citations of a paper of which it can be told that one source has many."""
 
@@ -62,6 +71,10 @@ def _see_verb(known: Analysis, outlined: Sequence[Outlined]) -> Iterator[str]:  
         yield f"The sheet says {said}."
     thesis = known.paper.points.thesis or known.paper.focus.focus
     yield from (query.asks for query in ask_of_task(thesis, verbs))
+    if any(r.values.get("what") == "counterargument" and not known.is_waived(r) for r in known.paper.requirements):
+        met = [at for at, one in enumerate(known.argument.body) if any(_OBJECTS.search(s.own) for s in one.sentences)]
+        where = f"is named on {_lines(known, met)}" if met else "was not seen, by the words that name one"
+        yield f"The sheet wants the other side heard; an objection {where}."
 
 
 def _see_sections(known: Analysis, outlined: Sequence[Outlined]) -> Iterator[str]:

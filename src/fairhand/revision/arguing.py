@@ -13,7 +13,7 @@ from fairhand.model.point import Point
 from fairhand.model.source import SourceText
 from fairhand.reading.labels import labels_in
 from fairhand.revision.body import BodyParagraph, Cited
-from fairhand.revision.likeness import Weights, count_stems
+from fairhand.revision.likeness import count_stems, weigh
 
 CLOSE = 0.4
 """Share of what a point says that a passage must have, to argue it whatever else it argues (from trial)."""
@@ -57,8 +57,9 @@ def measure_nearness(
         texts: The words of each of them, quotations included.
         sources: The sources' texts, which tell whether they have pages.
     """
-    weights = Weights(texts)
+    weights = weigh(tuple(texts))
     wanted = [frozenset(count_stems(point.text)) for point in points]
+    whole = [weights.total(stems) for stems in wanted]
     near = {}
     for at, paragraph in enumerate(body):
         if paragraph.role != "body":
@@ -67,7 +68,8 @@ def measure_nearness(
         for number, point in enumerate(points):
             fits = {_fit(cited, point, sources) for cited in paragraph.cites}
             cites: Literal["", "source", "page"] = "page" if "page" in fits else "source" if "source" in fits else ""
-            share = weights.share(wanted[number], had)
+            have = weights.total([stem for stem in wanted[number] if stem in had])
+            share = have / whole[number] if whole[number] else 0.0
             if share or cites:
                 near[number, at] = Nearness(share, cites)
     return near

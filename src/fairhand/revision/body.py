@@ -214,6 +214,8 @@ class _Reader:
 
 def _placed(cites: Sequence[Cited]) -> list[Cited]:
     """The works cited; an author named first has the page that closes the words: *Lind (2019) found … (p. 4)*."""
+    if len(cites) < 2:
+        return list(cites)
     found: list[Cited] = []
     for cited in cites:
         led = next((at for at, one in enumerate(found) if one.opens and one.entry == cited.entry), None)

@@ -8,19 +8,21 @@ set by ``tests/outside/test_argument.py``.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import Literal
 
 from fairhand.model.span import Span
 from fairhand.revision.body import BodyParagraph, Cited, Sentence
-from fairhand.revision.figures import Figure, holds, list_figures
+from fairhand.revision.figures import Figure, list_figures, said_as
 from fairhand.revision.holding import FEWEST_SHARED, Fact, HeldSentence, Holdings
 
 Why = Literal["no-source", "not-held", "finding"]
 """Nothing is cited near it; what is cited last does not have it; it reports research and names none."""
 
+_Vouched = Mapping[float, Sequence[Fact]]
 BACK = 3
 """Sentences over which a citation reaches forward, where its source's text is not at hand."""
 AHEAD = 2
@@ -123,27 +125,30 @@ def find_unsupported(body: Sequence[BodyParagraph], holdings: Holdings) -> Itera
                 yield found
 
 
-def _vouched(body: Sequence[BodyParagraph]) -> list[Fact]:
-    """What the sentences state that cite something."""
-    return [
-        fact
-        for paragraph in body
-        for sentence in paragraph.sentences
-        if sentence.cites and (fact := Fact(sentence.own, list_figures(sentence.own))).figures
-    ]
+def _vouched(body: Sequence[BodyParagraph]) -> _Vouched:
+    """What the sentences state that cite something, by their figures."""
+    stated: dict[float, list[Fact]] = {}
+    for paragraph in body:
+        for sentence in paragraph.sentences:
+            if sentence.cites:
+                fact = Fact(sentence.own, list_figures(sentence.own))
+                for figure in fact.figures:
+                    for value in said_as(figure):
+                        stated.setdefault(round(value, 6), []).append(fact)
+    return stated
 
 
-def _is_said_again(figure: Figure, about: frozenset[str], vouched: Sequence[Fact]) -> bool:
+def _is_said_again(figure: Figure, about: frozenset[str], vouched: _Vouched) -> bool:
     """Whether a sentence that cites something has given the figure, of the same matter."""
     shared = 0 if figure.is_telling else FEWEST_SHARED
-    return any(holds(fact.figures, figure) and len(fact.stems & about) >= shared for fact in vouched)
+    return any(
+        len(fact.stems & about) >= shared for value in said_as(figure) for fact in vouched.get(round(value, 6), ())
+    )
 
 
-def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: Sequence[Figure]) -> Unsupported | None:
+def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: _Vouched) -> Unsupported | None:
     own = sentences[at].own
-    if own.rstrip().endswith("?") or OWN.search(own) or _ATTRIBUTED.search(own) or "§" in own:
-        return None
-    if any(_IMAGINES.match(sentence.own.lstrip()) for sentence in sentences[:at]):
+    if _needs_none(own) or any(_makes_up(sentence.own) for sentence in sentences[:at]):
         return None
     figures = [figure for figure in list_figures(own) if not _IDIOM.search(own)]
     about = Fact(own, ()).stems
@@ -151,6 +156,25 @@ def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: 
     if loud and not _SUPPOSES.search(own) and not _is_reckoned(sentences, at, loud):
         return _judge_figures(sentences, at, Fact(own, tuple(loud)), holdings)
     return _judge_report(sentences, at)
+
+
+@lru_cache(maxsize=16384)
+def _needs_none(own: str) -> bool:
+    """Whether a sentence asks, attributes, or tells of the writer's own counting."""
+    asks = own.rstrip().endswith("?") or "§" in own
+    return asks or OWN.search(own) is not None or _ATTRIBUTED.search(own) is not None
+
+
+@lru_cache(maxsize=16384)
+def _makes_up(own: str) -> bool:
+    return _IMAGINES.match(own.lstrip()) is not None
+
+
+@lru_cache(maxsize=16384)
+def _reports(own: str) -> str:
+    """The words with which a sentence reports research; empty where it reports none."""
+    found = _REPORTS.search(own)
+    return found.group() if found else ""
 
 
 def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings: Holdings) -> Unsupported | None:
@@ -173,12 +197,12 @@ def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings:
 
 
 def _judge_report(sentences: Sequence[Sentence], at: int) -> Unsupported | None:
-    found = _REPORTS.search(sentences[at].own)
-    if found is None:
+    found = _reports(sentences[at].own)
+    if not found:
         return None
     if any(sentence.cites or sentence.named for sentence in sentences[max(0, at - 1) :]):
         return None
-    return Unsupported(sentences[at].span, found.group(), "finding")
+    return Unsupported(sentences[at].span, found, "finding")
 
 
 def _before(sentences: Sequence[Sentence], at: int) -> list[tuple[Cited, int]]:

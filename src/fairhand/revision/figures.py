@@ -166,11 +166,11 @@ def holds(figures: Iterable[Figure], wanted: Figure, roughly: bool = False) -> b
     return any(
         abs(value - target) <= margin * max(abs(target), 1e-9)
         for figure in figures
-        for value in _as_said(figure)
-        for target in _as_said(wanted)
+        for value in said_as(figure)
+        for target in said_as(wanted)
     )
 
 
-def _as_said(figure: Figure) -> tuple[float, ...]:
-    """The values that a figure may be written as: a share as a part, as a percentage, and as what is left."""
+def said_as(figure: Figure) -> tuple[float, ...]:
+    """The values that a figure may be written as: a share as a part, and as a percentage."""
     return (figure.value, figure.value * 100) if figure.kind == "share" else (figure.value,)

@@ -11,7 +11,7 @@ from fairhand.language.content_words import list_stems
 from fairhand.language.sentences import split_sentences
 from fairhand.model.source import SourceText
 from fairhand.reading.labels import labels_in
-from fairhand.revision.figures import Figure, holds, list_figures
+from fairhand.revision.figures import Figure, holds, list_figures, said_as
 
 _ROUGHLY = re.compile(
     r"\b(?:about|around|some|nearly|almost|roughly|approximately|more than|over|under|fewer than|less than|close to"
@@ -47,11 +47,16 @@ class Fact:
     @property
     def stems(self) -> frozenset[str]:
         """The words that say what it is about, without its numbers."""
-        return frozenset(stem for stem in list_stems(self.text) if not _NUMBER.fullmatch(stem))
+        return _stems_of(self.text)
 
     def is_rough(self, figure: Figure) -> bool:
         """Whether the draft gives this figure as a rough one."""
         return _ROUGHLY.search(self.text[: figure.span.start]) is not None
+
+
+@lru_cache(maxsize=16384)
+def _stems_of(text: str) -> frozenset[str]:
+    return frozenset(stem for stem in list_stems(text) if not _NUMBER.fullmatch(stem))
 
 
 @lru_cache(maxsize=4096)
@@ -69,11 +74,70 @@ def _read_page(source: str, label: str | None, text: str) -> tuple[HeldSentence,
     return tuple(held)
 
 
-def _near(text: SourceText, pages: str) -> frozenset[str | None] | None:
+@dataclass(frozen=True, eq=False)
+class _Held:
+    """The sentences of one source that have figures; known by itself, so that what was looked for is remembered."""
+
+    labels: tuple[str | None, ...]
+    """Of its pages; none where it has no pages."""
+    is_empty: bool
+
+    all_: tuple[HeldSentence, ...]
+    by_page: Mapping[str | None, Sequence[HeldSentence]]
+    by_value: Mapping[float, Sequence[HeldSentence]]
+    """By the values that a figure of theirs may be written as."""
+
+
+@lru_cache(maxsize=512)
+def _read_source(text: SourceText) -> _Held:
+    """What a source holds; one whose text has not changed is not read again."""
+    found: list[HeldSentence] = []
+    by_page: dict[str | None, list[HeldSentence]] = {}
+    by_value: dict[float, list[HeldSentence]] = {}
+    for page in text.pages:
+        for held in _read_page(text.id, page.label if text.paged else None, page.text):
+            found.append(held)
+            by_page.setdefault(held.label, []).append(held)
+            for value in {round(value, 6) for figure in held.figures for value in said_as(figure)}:
+                by_value.setdefault(value, []).append(held)
+    labels = tuple(page.label for page in text.pages) if text.paged else ()
+    return _Held(labels, not any(page.text for page in text.pages), tuple(found), by_page, by_value)
+
+
+def _near(labels: Sequence[str | None], pages: str) -> frozenset[str | None] | None:
     """The labels of the pages cited and of those beside them; None where the citation tells no page of this text."""
-    labels = [page.label for page in text.pages]
-    at = [labels.index(label) for label in labels_in(pages) if label in labels] if text.paged and pages else []
+    at = [labels.index(label) for label in labels_in(pages) if label in labels] if labels and pages else []
     return frozenset(label for place in at for label in labels[max(0, place - 1) : place + 2]) if at else None
+
+
+@lru_cache(maxsize=32768)
+def _is_held(held: _Held, fact: Fact, pages: str) -> bool:
+    """Whether a source has one of the fact's figures, at these pages or beside them, with a word about it."""
+    near, about = _near(held.labels, pages), fact.stems
+    rough = [fact.is_rough(figure) for figure in fact.figures]
+    sentences = held.all_ if near is None else [one for label in near for one in held.by_page.get(label, ())]
+    return any(
+        holds(one.figures, figure, roughly) and about & one.stems
+        for one in sentences
+        for figure, roughly in zip(fact.figures, rough, strict=True)
+    )
+
+
+@lru_cache(maxsize=32768)
+def _find_in(held: _Held, fact: Fact) -> tuple[int, HeldSentence] | None:
+    """The sentence of a source that states the fact, and how much speaks for it."""
+    best: tuple[int, HeldSentence] | None = None
+    about = fact.stems
+    values = {round(value, 6) for figure in fact.figures for value in said_as(figure)}
+    for one in (one for value in values for one in held.by_value.get(value, ())):
+        same = [figure for figure in fact.figures if holds(one.figures, figure)]
+        shared = len(about & one.stems)
+        telling = any(figure.is_telling for figure in same)
+        if not same or shared < (FEWEST_SHARED if telling else FEWEST_SHARED_PLAIN):
+            continue
+        if best is None or shared + 2 * len(same) > best[0]:
+            best = shared + 2 * len(same), one
+    return best
 
 
 class Holdings:
@@ -82,17 +146,11 @@ class Holdings:
     def __init__(self, texts: Mapping[str, SourceText]) -> None:
         """The sources' texts by id; those of which no text is at hand are not in it."""
         self._texts = texts
-        self._read: dict[str, Sequence[HeldSentence]] = {}
+        self._read: dict[str, _Held] = {}
 
-    def of(self, source: str) -> Sequence[HeldSentence]:
-        """The sentences of a source that have figures."""
+    def _held(self, source: str) -> _Held:
         if source not in self._read:
-            text = self._texts.get(source)
-            self._read[source] = [
-                held
-                for page in (text.pages if text else ())
-                for held in _read_page(source, page.label if text and text.paged else None, page.text)
-            ]
+            self._read[source] = _read_source(self._texts[source])
         return self._read[source]
 
     def holds(self, source: str | None, fact: Fact, pages: str = "") -> bool | None:
@@ -109,17 +167,10 @@ class Holdings:
         >>> Holdings({"quay": text}).holds("quay", Fact(sentence, list_figures(sentence)))
         True
         """
-        text = self._texts.get(source) if source is not None else None
-        if source is None or text is None or not any(page.text for page in text.pages):
+        if source is None or source not in self._texts:
             return None
-        near = _near(text, pages)
-        about = fact.stems
-        return any(
-            holds(held.figures, figure, fact.is_rough(figure)) and about & held.stems
-            for held in self.of(source)
-            if near is None or held.label in near
-            for figure in fact.figures
-        )
+        held = self._held(source)
+        return None if held.is_empty else _is_held(held, fact, pages)
 
     def find(self, fact: Fact, besides: Collection[str] = ()) -> HeldSentence | None:
         """The sentence of a source that states the fact: one of its figures, exactly, and words about it.
@@ -128,15 +179,6 @@ class Holdings:
             fact: The fact.
             besides: Ids of sources that are not looked into.
         """
-        best: tuple[int, HeldSentence] | None = None
-        about = fact.stems
-        for source in self._texts:
-            for held in self.of(source) if source not in besides else ():
-                same = [figure for figure in fact.figures if holds(held.figures, figure)]
-                shared = len(about & held.stems)
-                telling = any(figure.is_telling for figure in same)
-                if not same or shared < (FEWEST_SHARED if telling else FEWEST_SHARED_PLAIN):
-                    continue
-                if best is None or shared + 2 * len(same) > best[0]:
-                    best = shared + 2 * len(same), held
+        found = [_find_in(self._held(source), fact) for source in self._texts if source not in besides]
+        best = max((one for one in found if one is not None), key=lambda one: one[0], default=None)
         return best[1] if best else None

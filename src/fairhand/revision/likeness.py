@@ -26,14 +26,18 @@ class Weights:
         """The weights from the paper's own passages."""
         self.passages = passages
         self.among = Counter(stem for text in passages for stem in count_stems(text))
+        self._weights = {stem: math.log(1 + len(passages) / many) for stem, many in self.among.items()}
+        self._unknown = math.log(1 + len(passages))
+        self._directions: dict[str, Mapping[str, float]] = {}
 
     def of(self, stem: str) -> float:
         """What one word tells: the more, the fewer passages have it."""
-        return math.log(1 + len(self.passages) / max(1, self.among[stem]))
+        return self._weights.get(stem, self._unknown)
 
     def total(self, stems: Collection[str]) -> float:
         """What some words tell together, each counted once."""
-        return sum(map(self.of, stems))
+        weights, unknown = self._weights, self._unknown
+        return sum([weights.get(stem, unknown) for stem in stems])
 
     def share(self, wanted: Collection[str], had: Collection[str]) -> float:
         """How much of what ``wanted`` tells is had: 0 to 1.
@@ -50,9 +54,22 @@ class Weights:
         >>> round(Weights(["tides scour", "tides ebb"]).likeness("Tides scour.", "The tide scours"), 3)
         1.0
         """
-        first, second = count_stems(one), count_stems(other)
-        both = sum(many * self.of(stem) ** 2 * second[stem] for stem, many in first.items() if stem in second)
-        return both / (self._length(first) * self._length(second)) if both else 0.0
+        first, second = self._direction(one), self._direction(other)
+        if len(first) > len(second):
+            first, second = second, first
+        return sum([weight * second[stem] for stem, weight in first.items() if stem in second])
 
-    def _length(self, counts: Mapping[str, int]) -> float:
-        return math.sqrt(sum((many * self.of(stem)) ** 2 for stem, many in counts.items()))
+    def _direction(self, text: str) -> Mapping[str, float]:
+        """The words of a passage, each with its part in it, so that the squares of the parts make one."""
+        if text not in self._directions:
+            weights, unknown = self._weights, self._unknown
+            parts = {stem: many * weights.get(stem, unknown) for stem, many in count_stems(text).items()}
+            length = math.sqrt(sum([part * part for part in parts.values()])) or 1.0
+            self._directions[text] = {stem: part / length for stem, part in parts.items()}
+        return self._directions[text]
+
+
+@lru_cache(maxsize=8)
+def weigh(passages: tuple[str, ...]) -> Weights:
+    """The weights of a paper's words; the same for the same passages."""
+    return Weights(passages)

@@ -10,23 +10,27 @@ with what the paper is about, the first preferred where little parts them, and t
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fairhand.language.content_words import list_words
 from fairhand.language.stems import stem
 from fairhand.model.focus import Question
 from fairhand.model.point import Point
 from fairhand.model.span import Span
-from fairhand.revision.arguing import CLOSE, Nearness, find_nearest
+from fairhand.revision.arguing import Nearness, find_nearest
 from fairhand.revision.body import BodyParagraph, Sentence
-from fairhand.revision.likeness import Weights, count_stems
+from fairhand.revision.likeness import Weights, count_stems, weigh
 from fairhand.revision.shifts import find_shifts
 
 SERVES = 0.3
 """Share of a point that a paragraph must have to serve it where it cites none of its sources (from trial)."""
 SERVES_QUESTION = 0.5
 """The same of a question."""
+AROUND = 8
+"""Paragraphs on either side within which a turn is looked for."""
 FEWEST_TIES = 3
 """Words shared with the paragraph before below which a turn is told (from trial)."""
 MOST_TIES = 3
@@ -96,13 +100,15 @@ def outline(
         strays: The places of those that seem to stray.
         aims: What the paper is about.
     """
-    weights = Weights(texts)
-    shifts = set(find_shifts([paragraph.own for paragraph in body]))
+    weights = weigh(tuple(texts))
     nearest = find_nearest(near)
+    by_paragraph: dict[int, dict[int, Nearness]] = {}
+    for (of, where), one in near.items():
+        by_paragraph.setdefault(where, {})[of] = one
     found = []
     for at, paragraph in enumerate(body):
-        number = _point_of(at, near, nearest)
-        point = points[number].id if number is not None else ""
+        number = _point_of(at, by_paragraph.get(at, {}), nearest)
+        point = "" if number is None else points[number].id
         found.append(
             Outlined(
                 at,
@@ -111,7 +117,7 @@ def outline(
                 point,
                 _question_of(texts[at], point, questions, weights),
                 at not in strays,
-                _tie(paragraph, body[at - 1], weights, shifts=at in shifts) if at else None,
+                _tie(at, body, weights) if at else None,
             )
         )
     return tuple(found)
@@ -120,11 +126,11 @@ def outline(
 def find_key(sentences: Sequence[Sentence], weights: Weights, aims: str = "") -> Span:
     """The sentence that shares most with its paragraph and the paper's aims; a question or quotation is hardly one."""
     counts = [count_stems(sentence.own) for sentence in sentences]
-    aimed = set(count_stems(aims))
+    aimed = count_stems(aims)
+    among = Counter(known for one in counts for known in one)
     best, key = -1.0, sentences[0].span
     for at, sentence in enumerate(sentences):
-        others = aimed | {known for number, one in enumerate(counts) if number != at for known in one}
-        shared = weights.total([known for known in counts[at] if known in others])
+        shared = weights.total([known for known in counts[at] if known in aimed or among[known] > 1])
         worth = shared / (len(counts[at]) + 4) ** 0.5
         worth *= (_FIRST if at == 0 else 1.0) * (_CITED if sentence.cites else 1.0)
         if len(sentence.own.split()) < _FEWEST_WORDS or sentence.own.rstrip().endswith(("?", ":")):
@@ -136,13 +142,12 @@ def find_key(sentences: Sequence[Sentence], weights: Weights, aims: str = "") ->
     return key
 
 
-def _point_of(at: int, near: Mapping[tuple[int, int], Nearness], nearest: Mapping[int, int]) -> int | None:
+def _point_of(at: int, here: Mapping[int, Nearness], nearest: Mapping[int, int]) -> int | None:
     """The place of the point that a paragraph serves: one whose source it cites at its page, else one it is like."""
-    if at in nearest and near[nearest[at], at].share > 0:
+    if at in nearest and here[nearest[at]].share > 0:
         return nearest[at]
-    here = [(one.share, -number) for (number, where), one in near.items() if where == at]
-    share, number = max(here, default=(0.0, 0))
-    return -number if share >= (SERVES if here else CLOSE) else None
+    share, number = max(((one.share, -number) for number, one in here.items()), default=(0.0, 0))
+    return -number if share >= SERVES else None
 
 
 def _question_of(text: str, point: str, questions: Sequence[Question], weights: Weights) -> str:
@@ -157,14 +162,32 @@ def _question_of(text: str, point: str, questions: Sequence[Question], weights: 
     return questions[-at].id if share >= SERVES_QUESTION else ""
 
 
-def _tie(paragraph: BodyParagraph, before: BodyParagraph, weights: Weights, *, shifts: bool) -> TieBefore:
+def _tie(at: int, body: Sequence[BodyParagraph], weights: Weights) -> TieBefore:
+    paragraph, before = body[at], body[at - 1]
     opening = paragraph.sentences[0].own.lstrip(" \n*_") if paragraph.sentences else ""
     link = _LINK.match(opening)
     here, there = count_stems(paragraph.own), count_stems(before.own)
     both = [known for known in here if known in there and len(known) > 1 and not known.isdigit()]
     both.sort(key=lambda known: -weights.of(known) * min(here[known], there[known]))
+    told = _as_written(tuple(both[:MOST_TIES]), paragraph.own)
+    return TieBefore(link[0].strip(" ,") if link else "", told, len(both) < FEWEST_TIES and _turns(at, body))
+
+
+@lru_cache(maxsize=8192)
+def _as_written(stems: tuple[str, ...], text: str) -> tuple[str, ...]:
+    """The words of these stems as the text has them."""
     words: dict[str, str] = {}
-    for word in list_words(paragraph.own):
+    for word in list_words(text):
         words.setdefault(stem(word), word)
-    told = tuple(words[known] for known in both[:MOST_TIES])
-    return TieBefore(link[0].strip(" ,") if link else "", told, shifts and len(both) < FEWEST_TIES)
+    return tuple(words[known] for known in stems)
+
+
+def _turns(at: int, body: Sequence[BodyParagraph]) -> bool:
+    """Whether the likeliest parting of the paragraphs around has a topic begin here."""
+    first = max(0, at - AROUND)
+    return at - first in _shifts_of(tuple(one.own for one in body[first : at + AROUND]))
+
+
+@lru_cache(maxsize=4096)
+def _shifts_of(passages: tuple[str, ...]) -> frozenset[int]:
+    return frozenset(find_shifts(passages))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from fairhand.model.span import Span
 from fairhand.revision.body import BodyParagraph
-from fairhand.revision.likeness import Weights, count_stems
+from fairhand.revision.likeness import count_stems, weigh
 
 FEWEST_PARAGRAPHS = 5
 """Paragraphs of a paper from which it can be told that one of them strays."""
@@ -46,7 +46,7 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
     """
     if len(body) < FEWEST_PARAGRAPHS:
         return
-    weights = Weights(texts)
+    weights = weigh(tuple(texts))
     citing = sum(bool(paragraph.cites) for paragraph in body)
     least = SHARED if 2 * citing >= len(body) else SHARED_UNCITED
     named_stems = set(count_stems(aims))
