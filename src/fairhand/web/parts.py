@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 
@@ -12,6 +13,16 @@ class Leaf:
     name: str
     """The last part of its address."""
     title: str
+    within: tuple[Leaf, ...] = ()
+    """Pages that serve this one, and are named only where it or one of them lies open."""
+
+    def holds(self, name: str) -> bool:
+        """It is the page of this name, or that page stands within it.
+
+        >>> Leaf("draft", "Draft", (Leaf("fit", "Length"),)).holds("fit")
+        True
+        """
+        return self.name == name or any(one.name == name for one in self.within)
 
 
 @dataclass(frozen=True)
@@ -36,9 +47,7 @@ PARTS = (
     Part(
         "Research",
         (
-            Leaf("sources", "Sources"),
-            Leaf("leads", "Leads"),
-            Leaf("find", "Find"),
+            Leaf("sources", "Sources", (Leaf("leads", "Leads"), Leaf("find", "Find"))),
             Leaf("notes", "Notes"),
             Leaf("support", "Support"),
         ),
@@ -47,10 +56,12 @@ PARTS = (
         "Drafting",
         (
             Leaf("rough", "Rough draft"),
-            Leaf("draft", "Draft"),
+            Leaf(
+                "draft",
+                "Draft",
+                (Leaf("fit", "Length"), Leaf("offcuts", "Offcuts"), Leaf("take", "A draft from a file")),
+            ),
             Leaf("revision", "Revision"),
-            Leaf("fit", "Length"),
-            Leaf("offcuts", "Offcuts"),
             Leaf("readers", "First readers"),
         ),
     ),
@@ -58,31 +69,35 @@ PARTS = (
         "Correction",
         (
             Leaf("copy-edit", "Copy-edit"),
-            Leaf("proof", "The proof"),
-            Leaf("aloud", "Aloud"),
-            Leaf("readers", "First readers"),
+            Leaf("proof", "The proof", (Leaf("aloud", "Aloud"),)),
             Leaf("verdict", "Verdict"),
-            Leaf("fair-copy", "Fair copy"),
             Leaf("final", "Final reading"),
-            Leaf("hand-in", "Hand-in"),
+            Leaf("hand-in", "Hand-in", (Leaf("fair-copy", "Fair copy"),)),
         ),
     ),
 )
 """Preparation, Research, Drafting, Correction."""
-BESIDES = (Leaf("record", "The record"), Leaf("states", "Earlier states"), Leaf("take", "A draft from a file"))
-"""Pages that belong to no part."""
+BESIDES = (Leaf("readers", "First readers"), Leaf("record", "The record"), Leaf("states", "Earlier states"))
+"""Pages that are open at any stage, and are named at the foot of each page; first readers belong to two parts."""
 
-LEAVES = {leaf.name: leaf for leaves in (*(part.leaves for part in PARTS), BESIDES) for leaf in leaves}
+
+def _list_all() -> Iterator[Leaf]:
+    for leaf in (*(leaf for part in PARTS for leaf in part.leaves), *BESIDES):
+        yield leaf
+        yield from leaf.within
+
+
+LEAVES = {leaf.name: leaf for leaf in _list_all()}
 """Every page of a paper by its name."""
 
 
-def part_of(leaf: str) -> Part | None:
+def part_of(name: str) -> Part | None:
     """The part that a page belongs to.
 
-    >>> part_of("sources").title
+    >>> part_of("leads").title
     'Research'
     """
-    return next((part for part in PARTS if any(one.name == leaf for one in part.leaves)), None)
+    return next((part for part in PARTS if any(one.holds(name) for one in part.leaves)), None)
 
 
 def shown_parts(working: frozenset[str]) -> tuple[Part, ...]:
@@ -91,5 +106,9 @@ def shown_parts(working: frozenset[str]) -> tuple[Part, ...]:
     >>> [part.title for part in shown_parts(frozenset({"brief", "draft"}))]
     ['Preparation', 'Drafting']
     """
-    found = (Part(part.title, tuple(leaf for leaf in part.leaves if leaf.name in working)) for part in PARTS)
+    found = (Part(part.title, _shown(part.leaves, working)) for part in PARTS)
     return tuple(part for part in found if part.leaves)
+
+
+def _shown(leaves: tuple[Leaf, ...], working: frozenset[str]) -> tuple[Leaf, ...]:
+    return tuple(Leaf(leaf.name, leaf.title, _shown(leaf.within, working)) for leaf in leaves if leaf.name in working)
