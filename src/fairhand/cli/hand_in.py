@@ -132,7 +132,8 @@ def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
     forms = ", or ".join(asked.forms) or f"{asked.form} (the sheet names no kind of file)"
     say(f"As {forms}, named {stands.file_name}.", 2, 4)
     _tell_ways(stands)
-    say(f"{stands.words:,} words to declare, counted by {stands.words_by}.", 2, 4)
+    if told["has_draft"]:
+        say(f"{stands.words:,} words to declare, counted by {stands.words_by}.", 2, 4)
     if asked.wants_count:
         say("The sheet wants the number stated in the paper.", 2, 4)
     if stands.anonymous:

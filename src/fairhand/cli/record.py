@@ -62,6 +62,7 @@ def command(
         return _check_own(folder)
     if states or name:
         return _list_states(folder, name)
+    from fairhand.desk.record import list_set_aside
     from fairhand.session.printed_record import print_record, tell_record
 
     if print_:
@@ -70,6 +71,8 @@ def command(
         )
         return READY
     show(tell_record(folder))
+    for problem in list_set_aside(folder):
+        say(f"Note. {problem}.")
     return READY
 
 

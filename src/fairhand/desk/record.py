@@ -164,10 +164,7 @@ def check_record(folder: Path) -> tuple[Problem, ...]:
     What this cannot tell: that the last states were cut off cleanly, or that all was written anew by somebody who
     wanted to. The record remembers for its writer, and proves nothing to others.
     """
-    mend = "keep it, or delete it if the new record holds all that you need"
-    problems = [
-        Problem(path.name, "a damaged record was set aside", mend) for path in folder.glob("record (damaged *.sqlite")
-    ]
+    problems = list_set_aside(folder)
     try:
         with open_to_read(folder) as record:
             problems += _check_chain(record) if record else ()
@@ -176,6 +173,13 @@ def check_record(folder: Path) -> tuple[Problem, ...]:
             Problem(RECORD, "it cannot be read to its end", f"what can be will be kept ({error.__cause__})")
         )
     return tuple(problems)
+
+
+def list_set_aside(folder: Path) -> list[Problem]:
+    """Each damaged record that was set aside; what was whole in it is in the present one."""
+    mend = "keep it, or delete it if the new record holds all that you need"
+    found = sorted(folder.glob("record (damaged *.sqlite"))
+    return [Problem(path.name, "a damaged record was set aside, and what was whole in it kept", mend) for path in found]
 
 
 def _check_chain(record: sqlite3.Connection) -> Iterator[Problem]:

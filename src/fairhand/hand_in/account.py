@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, MutableMapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from tomlkit import TOMLDocument
 
 WHERE = "hand-in.toml"
+_NO_LIST = f"{WHERE}: what was handed in is no list of tables; nothing was written: head each with [[handed]]"
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +136,9 @@ def put_statement(text: str, kind: str, words: str) -> str:
 
     document = _parse(text)
     table = document.setdefault("statements", tomlkit.table())
+    if not isinstance(table, MutableMapping):
+        message = f"{WHERE}: its statements are no table; nothing was written: head them with [statements]"
+        raise FileUnreadable(message)
     if words:
         table[kind] = words
     else:
@@ -180,6 +184,8 @@ def add_handed(text: str, handed: Handed) -> str:
         files.append(one)
     table["files"] = files
     listed = document.setdefault("handed", tomlkit.aot())
+    if not isinstance(listed, list):
+        raise FileUnreadable(_NO_LIST)
     listed.append(table)
     return _write(document)
 
@@ -192,6 +198,8 @@ def put_receipt(text: str, receipt: str, which: int = -1) -> str:
     """
     document = _parse(text)
     handed = document.get("handed")
+    if handed is not None and not (isinstance(handed, list) and all(isinstance(one, MutableMapping) for one in handed)):
+        raise FileUnreadable(_NO_LIST)
     if not handed:
         message = f"{WHERE}: nothing was handed in yet; make what is handed in first (fairhand hand-in --make)"
         raise FileUnreadable(message)

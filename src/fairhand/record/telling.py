@@ -60,7 +60,7 @@ def say_sitting(sitting: Sitting) -> tuple[str, ...]:
     >>> from fairhand.record.sittings import Words
     >>> hour = dt.datetime(2027, 2, 8, 18, tzinfo=dt.UTC)
     >>> say_sitting(Sitting(hour, hour, (1,), (Words("Why", 40, 3),), notes=2, outside=("draft.md",)))
-    ('Draft: 40 words in, 3 out (Why).', '2 notes added.', 'Changed by another program: draft.md.')
+    ('Draft: 40 words in, 3 out (Why).', '2 notes added.', 'Written with another program: draft.md.')
     """
     out = []
     if sitting.draft:
@@ -82,7 +82,7 @@ def say_sitting(sitting: Sitting) -> tuple[str, ...]:
     if sitting.others:
         out.append(f"Also written: {', '.join(sitting.others)}.")
     if sitting.outside:
-        out.append(f"Changed by another program: {', '.join(sitting.outside)}.")
+        out.append(f"Written with another program: {', '.join(sitting.outside)}.")
     return tuple(out) or ("Nothing that counts in words.",)
 
 

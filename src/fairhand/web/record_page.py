@@ -8,6 +8,7 @@ from markupsafe import Markup
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
+from fairhand.desk.record import list_set_aside
 from fairhand.errors import FairhandError
 from fairhand.record.days import draw_days, list_days
 from fairhand.record.telling import (
@@ -52,6 +53,7 @@ def show(
         hashes=hashes,
         document=document,
         above=ABOVE,
+        problems=list_set_aside(asked.paper.folder),
         shows=(SHOWS, SHOWS_NOT),
         fault=fault,
         checked=checked,
