@@ -20,9 +20,10 @@ from lxml import etree
 
 from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
-from fairhand.proof.placing import Found, find_mark
+from fairhand.proof.placing import find_mark
 from fairhand.readers.gathering import AROUND, ReaderRemark
-from fairhand.readers.placing import Place, place_remarks
+from fairhand.readers.placing import place_remarks
+from fairhand.reading.found_again import Place
 
 SHEET = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 MARKS = 40
@@ -137,7 +138,7 @@ def test_remarks_are_found_again(outside_data: Callable[[str], Path]) -> None:
         after, places = laid_out(target)
         remarks = [mark for _, mark in marks]
         proof = [ProofMark("", "", "query", one.exact, one.before, one.after) for one in remarks]
-        ways: dict[str, Sequence[Place | Found | None]] = {
+        ways: dict[str, Sequence[Place | None]] = {
             "remarks, with the text as sent": place_remarks(remarks, after, text),
             "remarks, by the words alone": place_remarks(remarks, after),
             "marks on the proof": [find_mark(one, after) for one in proof],

@@ -1,10 +1,7 @@
 """Where a mark's words stand: in the printed lines, in the draft, and in a draft that was edited since.
 
-A place is *sure* where what stands around the words agrees far enough, and no other place agrees nearly as well;
-otherwise it is shown as uncertain, and nothing is mended there unseen.
-
-**Source**: W3C Web Annotation Data Model (2017), section 4.2.4; the measures of agreement are our own, held against the
-published drafts of ``tests/outside/test_marks_found_again.py``.
+A place that is not sure, by the measure of ``reading.found_again``, is shown as uncertain, and nothing is mended there
+unseen.
 """
 
 from __future__ import annotations
@@ -20,15 +17,10 @@ from fairhand.model.span import Span
 from fairhand.proof.edges import running_text
 from fairhand.proof.printed_lines import PrintedLine
 from fairhand.proof.written_marks import WrittenMark
-from fairhand.reading.found_again import list_again
+from fairhand.reading.found_again import Place, find_surely, list_again, list_whole
 
 AROUND = 64
 """Code points that are kept on either side of a mark's words."""
-ENOUGH = 24
-"""Letters, the words' own included, that must agree for a place to be sure."""
-AHEAD = 6
-"""Letters by which the surest place must agree better than the next."""
-
 NEAR = 6
 """Letters on either side that must stand as they were for a mark to be mended unseen."""
 
@@ -44,14 +36,6 @@ class Type:
     def in_draft(self, span: Span) -> Span:
         """The draft's interval for an interval of what reads."""
         return Span(self.starts[span.start], max(self.starts[span.start], self.ends[span.end - 1]))
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """Where some words were found."""
-
-    span: Span
-    sure: bool
 
 
 def read_type(manuscript: Manuscript) -> Type:
@@ -77,32 +61,11 @@ def read_type(manuscript: Manuscript) -> Type:
     return Type("".join(letters), starts, ends)
 
 
-def find_words(text: str, exact: str, before: str, after: str) -> Found | None:
-    """Where some words stand in a text, by what stood around them; None where they do not stand there at all.
-
-    >>> find_words("The tide ran. The quay fell. The tide fell.", "The tide", "The quay fell. ", " fell.").span
-    Span(start=29, end=37)
-    """
-    places = [
-        (span, agree)
-        for span, agree in list_again(text, exact, before, after)
-        if _keeps_words(text, span, before, after)
-    ]
-    if not places:
-        return None
-    span, best = max(places, key=lambda place: place[1])
-    ahead = best - max((agree for other, agree in places if other != span), default=best - AHEAD)
-    letters, room = (sum(not letter.isspace() for letter in said) for said in (exact, before + after))
-    around = letters >= ENOUGH or best >= min(AHEAD, room)  # short words are known by what stands around them
-    enough = letters + best >= min(ENOUGH, letters + room)  # a short text has no more to agree with
-    return Found(span, sure=around and enough and ahead >= min(AHEAD, room or AHEAD))
-
-
-def find_mark(mark: ProofMark, draft: str) -> Found | None:
+def find_mark(mark: ProofMark, draft: str) -> Place | None:
     """Where a mark stands in the draft as it now is; None where its words do not, or stand only in print."""
     if mark.where != "draft.md":
         return None
-    return find_words(draft, mark.exact, mark.before, mark.after)
+    return find_surely(draft, mark.exact, mark.before, mark.after)
 
 
 def stands_as_marked(mark: ProofMark, draft: str, span: Span) -> bool:
@@ -129,7 +92,7 @@ def _letters(text: str) -> str:
     return "".join(text.split())
 
 
-def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> Found | None:
+def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> Place | None:
     """Where a mark stands in the proof as it would now be printed; None where it does not.
 
     Args:
@@ -149,19 +112,19 @@ def find_in_proof(mark: ProofMark, draft: Type, source: str, proof: Proofed) -> 
             return None
         exact, before, after = anchor(draft.text, Span(first, last))
         sure = found.sure
-    printed = find_words(proof.text, exact, before, after) or _find_most(proof.text, exact, before, after)
-    return Found(printed.span, printed.sure and sure) if printed else None
+    printed = find_surely(proof.text, exact, before, after) or _find_most(proof.text, exact, before, after)
+    return Place(printed.span, printed.sure and sure) if printed else None
 
 
-def _find_most(text: str, exact: str, before: str, after: str) -> Found | None:
+def _find_most(text: str, exact: str, before: str, after: str) -> Place | None:
     """Where most of some words stands whose end, or else whose beginning, is printed otherwise, as a citation is."""
     words = exact.split()
     for many in range(len(words) - 1, 2, -1):
-        found = find_words(text, " ".join(words[:many]), before, " " + " ".join(words[many:]))
+        found = find_surely(text, " ".join(words[:many]), before, " " + " ".join(words[many:]))
         if found and found.sure:
             return found
     for many in range(len(words) - 1, 2, -1):
-        found = find_words(text, " ".join(words[-many:]), " ".join(words[:-many]) + " ", after)
+        found = find_surely(text, " ".join(words[-many:]), " ".join(words[:-many]) + " ", after)
         if found and found.sure:
             return found
     return None
@@ -213,8 +176,10 @@ def find_written(written: WrittenMark, proof: Proofed) -> Span | str:
     end = proof.starts[upto] + len(proof.lines[upto].text)
     stop = end + 1 + len(proof.lines[upto + 1].text) if upto + 1 < len(proof.lines) else end
     piece = proof.text[start:stop]
-    found = [span for span, _ in list_again(piece, written.exact) if span.start + start < end]
-    whole = [span for span in found if _keeps_words(piece, span, "", "")]
+    whole, found = (
+        [span for span, _ in find(piece, written.exact) if span.start + start < end]
+        for find in (list_whole, list_again)
+    )
     here = [span.shifted(start) for span in whole or found]
     where = f"page {written.page}, line {written.line}"
     if not here:
@@ -224,10 +189,3 @@ def find_written(written: WrittenMark, proof: Proofed) -> Span | str:
             f"“{written.exact}” stands {len(here)} times in {where}; give more of it, or which: “{written.exact}” (2)"
         )
     return here[max(0, written.nth - 1)]
-
-
-def _keeps_words(text: str, span: Span, before: str, after: str) -> bool:
-    """Whether a place begins and ends within a word only where the marked words did so too."""
-    starts_within = span.start > 0 and text[span.start - 1].isalnum() and text[span.start].isalnum()
-    ends_within = span.end < len(text) and text[span.end].isalnum() and text[span.end - 1].isalnum()
-    return (not starts_within or before[-1:].isalnum()) and (not ends_within or after[:1].isalnum())

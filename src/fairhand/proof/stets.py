@@ -15,6 +15,7 @@ from collections.abc import Iterable, Sequence
 
 from fairhand.model.finding import Finding
 from fairhand.model.stet import Stet, Stetted
+from fairhand.reading.found_again import count_shared
 
 AROUND = 32
 """Code points that are kept on either side, and that must agree for a stet to be recognised."""
@@ -80,15 +81,9 @@ def _recognise(stet: Stet, present: Stet, finding: Finding) -> int | None:
     if finding.span is None:
         return 0 if set(stet.concerns) == set(present.concerns) else None
     before, after = _plain(stet.before), _plain(stet.after)
-    agreed = _alike(before[::-1], _plain(present.before)[::-1]) + _alike(after, _plain(present.after))
+    agreed = count_shared(before[::-1], _plain(present.before)[::-1]) + count_shared(after, _plain(present.after))
     words = len(_plain(stet.exact))
     return agreed if words + agreed >= min(AROUND, words + (len(before) + len(after)) // 2) else None
-
-
-def _alike(one: str, other: str) -> int:
-    """How many characters two texts have in common from their start."""
-    return next((n for n, pair in enumerate(zip(one, other, strict=False)) if pair[0] != pair[1]),
-                min(len(one), len(other)))  # fmt: skip
 
 
 def _plain(text: str) -> str:

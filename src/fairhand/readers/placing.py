@@ -4,8 +4,7 @@ The text as it was sent tells which paragraph a remark stood in; the one matcher
 A place is *sure* where the words stand unchanged in that paragraph, or elsewhere with what stood around them, and no
 other place comes near; otherwise it is uncertain, and said to be; where nothing of it is left, it has no place.
 
-**Source**: W3C Web Annotation Data Model (2017), section 4.2.4; the measures of agreement are our own, held against the
-published drafts of ``tests/outside/test_remarks_found_again.py``.
+**Source**: the measures of agreement are our own, those of ``reading.found_again``.
 """
 
 from __future__ import annotations
@@ -18,25 +17,13 @@ from dataclasses import dataclass
 from fairhand.manuscript.matching import match_texts
 from fairhand.model.span import Span
 from fairhand.readers.gathering import ReaderRemark
-from fairhand.reading.found_again import list_again
+from fairhand.reading.found_again import AHEAD, ENOUGH, Place, list_whole, pick_surest
 
-ENOUGH = 24
-"""Letters, the words' own included, that must agree for a place to be sure whatever paragraph it is in."""
 ENOUGH_AT_HOME = 12
-"""The same within the paragraph where the words stood."""
-AHEAD = 6
-"""Letters by which the surest place must agree better than the next; and so many around words that are not long."""
+"""Letters that must agree for a place to be sure within the paragraph where the words stood."""
 _LIKE = 70.0
 """Likeness in hundredths from which changed words, with what stood around them, are shown as an uncertain place."""
 _WORD = re.compile(r"\S+")
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where a remark belongs."""
-
-    span: Span
-    sure: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +47,7 @@ def place_remarks(remarks: Sequence[ReaderRemark], present: str, sent: str = "")
         sent: The text as it was sent, where it is known, a paragraph a line.
 
     >>> now = "Then the tide ran out."
-    >>> found = place_remarks([ReaderRemark("comment", "Which?", "tide", "The ", " ran out.")], now)
+    >>> found = place_remarks([ReaderRemark("comment", "Which?", "tide", "While the ", " ran off.")], now)
     >>> found[0].span.of(now), found[0].sure
     ('tide', False)
     """
@@ -77,40 +64,20 @@ def _lines(text: str) -> _Lines:
 
 
 def _place(remark: ReaderRemark, new: _Lines, old: _Lines, homes: dict[int, tuple[int, ...]]) -> Place | None:
-    was = _best(_whole(old.text, remark)) if old.spans else None
+    said = remark.exact, remark.before, remark.after
+    was = _best(list_whole(old.text, *said)) if old.spans else None
     home = homes.get(old.at(was.start), ()) if was else ()
-    hits = _whole(new.text, remark)
-    letters = sum(not letter.isspace() for letter in remark.exact)
+    hits = list_whole(new.text, *said)
     here = [hit for hit in hits if new.at(hit[0].start) in home]
-    surest = _surest(hits, letters, ENOUGH)
+    around = remark.before + remark.after
+    surest = pick_surest(hits, remark.exact, around)
     if surest and not surest.sure and here:
-        surest = _surest(here, letters, ENOUGH_AT_HOME)
+        surest = pick_surest(here, remark.exact, around, ENOUGH_AT_HOME)
     if surest:
         return surest
     if was and home:
         return _follow(was, old, new, home)
     return _likest(remark, new.text)
-
-
-def _surest(hits: Sequence[tuple[Span, int]], letters: int, enough: int) -> Place | None:
-    """The place around which most agrees, and whether it is enough, and more than around any other."""
-    if not hits:
-        return None
-    span, agree = max(hits, key=lambda hit: hit[1])
-    ahead = agree - max((other for one, other in hits if one != span), default=agree - AHEAD)
-    holds = letters + agree >= enough and (letters >= ENOUGH or agree >= AHEAD)
-    return Place(span, sure=holds and ahead >= AHEAD)
-
-
-def _whole(text: str, remark: ReaderRemark) -> list[tuple[Span, int]]:
-    """The places where the words stand as whole words, each with how much around them agrees."""
-    found = list_again(text, remark.exact, remark.before, remark.after)
-    return [(span, agree) for span, agree in found if _is_whole(text, span)]
-
-
-def _is_whole(text: str, span: Span) -> bool:
-    starts = span.start == 0 or not (text[span.start - 1].isalnum() and text[span.start].isalnum())
-    return starts and (span.end == len(text) or not (text[span.end].isalnum() and text[span.end - 1].isalnum()))
 
 
 def _best(hits: Sequence[tuple[Span, int]]) -> Span | None:

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from fairhand.model.span import Span
 from fairhand.readers.gathering import ReaderRemark
-from fairhand.readers.placing import Place
 from fairhand.readers.register import plain_name
+from fairhand.reading.found_again import Place
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from typing import Literal
 from fairhand.language.sentences import split_sentences
 from fairhand.manuscript.matching import match_texts
 from fairhand.model.span import Span
-from fairhand.reading.found_again import find_again
+from fairhand.reading.found_again import count_shared, find_surely
 from fairhand.revision.offcuts import Offcut
 
 _ENDED = re.compile(r"[.!?…][\"'”’)\]*_]*$")
@@ -90,7 +90,7 @@ def _find_join(text: str, one: Offcut) -> int | None:
     at = text.find(tail + head) if tail or head else -1
     while at >= 0:
         place = at + len(tail)
-        agree = _alike(text[:place][::-1], one.before[::-1]) + _alike(text[place:], one.after)
+        agree = count_shared(text[:place][::-1], one.before[::-1]) + count_shared(text[place:], one.after)
         if best is None or agree > best[0]:
             best = agree, place
         at = text.find(tail + head, at + 1)
@@ -137,10 +137,8 @@ def _into(text: str, host: Span, one: Offcut, left: str, right: str) -> Return:
 
 def _find_row(text: str, words: Sequence[str], many: int) -> Span | None:
     """Where so many words in a row stand, and no part of a longer word with them."""
-    found = find_again(text, " ".join(words)) if len(words) == many else None
-    if found is None or text[found.start - 1 : found.start].isalnum() or text[found.end : found.end + 1].isalnum():
-        return None
-    return found
+    found = find_surely(text, " ".join(words)) if len(words) == many else None
+    return found.span if found else None
 
 
 def _find_beside(one: Offcut, present: Sequence[str]) -> tuple[int, bool] | None:
@@ -181,8 +179,3 @@ def _is_whole(one: Offcut) -> bool:
 def _title(passage: str) -> str:
     """What a heading says; empty for anything else."""
     return passage.strip("# \t") if passage.startswith("#") else ""
-
-
-def _alike(one: str, other: str) -> int:
-    """How many characters two texts have in common from their start."""
-    return next((n for n, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other)))

@@ -11,8 +11,8 @@ from fairhand.evidence.share_found import Estimate, estimate_by_two_routes
 from fairhand.language.counts import count_of
 from fairhand.model.proof_mark import ProofMark, ProofPass, ProofSign
 from fairhand.model.span import Span
-from fairhand.proof.placing import find_words
 from fairhand.proof.two_readings import TwoReadings, match_marks, range_of_errors, unseen_by_polya
+from fairhand.reading.found_again import find_surely
 from fairhand.session.passes import Marking, draft_read
 
 ASSUMES = (
@@ -102,7 +102,7 @@ def _place(marks: Sequence[ProofMark], draft: str, printed: Sequence[str]) -> li
     places = []
     for mark in marks:
         in_draft = mark.where == "draft.md"
-        found = find_words(draft, mark.exact, mark.before, mark.after) if in_draft else None
+        found = find_surely(draft, mark.exact, mark.before, mark.after) if in_draft else None
         beyond = len(draft) + 10 * (1 + printed.index(mark.exact))
         places.append((mark.sign, found.span if found else Span(beyond, beyond + 1)))
     return places

@@ -9,8 +9,9 @@ from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
 from fairhand.proof.mending import mend_text
 from fairhand.proof.passages import count_alike, list_passages, passage_at
-from fairhand.proof.placing import Found, Proofed, find_in_proof, find_mark, read_type
+from fairhand.proof.placing import Proofed, find_in_proof, find_mark, read_type
 from fairhand.proof.telling import tell_mark
+from fairhand.reading.found_again import Place
 from fairhand.session.passes import Marking
 
 
@@ -61,7 +62,7 @@ def show_marks(manuscript: Manuscript, marking: Marking, proof: Proofed, chosen:
     return tuple(sorted(out, key=lambda each: (each.place is None, each.place or Span(0, 0), each.number)))
 
 
-def _mended(draft: str, passage: Span, found: Found, mark: ProofMark) -> str:
+def _mended(draft: str, passage: Span, found: Place, mark: ProofMark) -> str:
     """The passage with the mark carried out; as it stands where its place is not sure, or the wording the writer's."""
     now = mend_text(draft, found.span, mark) if found.sure and passage.contains(found.span) else None
     if now is None or not now.startswith(draft[: passage.start]) or not now.endswith(draft[passage.end :]):

@@ -21,11 +21,9 @@ from fairhand.proof.marks_file import WHERE
 from fairhand.proof.mending import mend_text
 from fairhand.proof.pass_file import drop_line, put_line, read_passes
 from fairhand.proof.placing import (
-    Found,
     Proofed,
     anchor,
     find_mark,
-    find_words,
     find_written,
     join_lines,
     read_type,
@@ -33,6 +31,7 @@ from fairhand.proof.placing import (
 )
 from fairhand.proof.printed_lines import read_printed_lines
 from fairhand.proof.written_marks import WrittenMark, find_fault
+from fairhand.reading.found_again import Place, find_surely
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.passes import moment_of, new_id, pass_under_way, refuse_under_way
@@ -81,7 +80,7 @@ def anchor_mark(mark: ProofMark, span: Span, proof: Proofed, draft: str) -> Proo
     exact, before, after = anchor(proof.text, span)
     mark = replace(mark, exact=exact, before=before, after=after, where="fair copy", page=line.page, line=line.number)
     type_ = read_type(read_manuscript(draft))
-    found = find_words(type_.text, exact, before, after)
+    found = find_surely(type_.text, exact, before, after)
     if found is None or not found.sure:
         return mark
     exact, before, after = anchor(draft, type_.in_draft(found.span))
@@ -139,7 +138,7 @@ def settle_mark(folder: Path, mark_id: str, fate: Fate, why: str = "") -> ProofM
     return settled
 
 
-def place_marks(marks: Sequence[ProofMark], draft: str) -> dict[str, Found | None]:
+def place_marks(marks: Sequence[ProofMark], draft: str) -> dict[str, Place | None]:
     """Where each mark stands in the draft as it now is, by its id."""
     return {mark.id: find_mark(mark, draft) for mark in marks}
 

@@ -22,9 +22,10 @@ from fairhand.readers import remarks_file
 from fairhand.readers.asking import find_reading, say_day
 from fairhand.readers.carrying_out import carry_out
 from fairhand.readers.gathering import ReaderRemark, Ruling, count_forms, gather_remarks
-from fairhand.readers.placing import Place, place_remarks
+from fairhand.readers.placing import place_remarks
 from fairhand.readers.register import WHERE, Reader, plain_name, put_reader, read_register
 from fairhand.readers.stumbling import Passage, group_by_passage
+from fairhand.reading.found_again import Place
 from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.returned_pdf import read_returned_pdf
