@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 from pathlib import Path
 
@@ -10,8 +11,11 @@ import pytest
 from fairhand.errors import FairhandError
 from fairhand.session.job import Job
 from fairhand.session.lead_choices import is_for_references, read_for_references, take_lead
-from fairhand.session.leads import list_leads, mine_sources
+from fairhand.session.leads import follow_lead, list_leads, mine_sources
 from fairhand.session.opened import OpenPaper
+from fairhand.session.support import list_searches
+
+AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 
 FIRST = """A history of the tide mills.
 
@@ -116,6 +120,22 @@ def test_a_lead_taken_twice_stands_in_the_list_once(paper: Path) -> None:
     ]
     with pytest.raises(FairhandError, match="no lead has that name"):
         list_leads(opened).find("lind-2001-tide-mills")
+
+
+def test_following_references_is_written_down_as_a_search(paper: Path) -> None:
+    """With the source whose list was followed, what came of it, and what of that list was known before."""
+    opened = OpenPaper(paper)
+    records = json.loads((paper / "sources.json").read_text("utf-8"))
+    known = {
+        "id": "brandt",
+        "type": "article-journal",
+        "title": "Bread and its price",
+        "author": [{"family": "Brandt"}],
+    }
+    (paper / "sources.json").write_text(json.dumps([*records, {**known, "issued": "1990"}]), "utf-8")
+    assert follow_lead(opened, list_leads(opened).find("lind-2001-tide-mills"), AT) == "lind-2001"
+    (search,) = list_searches(paper)[0]
+    assert (search.words, search.route, search.kept) == ("Reid (2018)", "leads", ("brandt", "lind-2001"))
 
 
 def test_a_source_read_for_its_references_only_counts_for_no_demand(paper: Path) -> None:

@@ -77,11 +77,12 @@ def decide(
 ) -> None:
     """A lead is taken, put aside or brought back."""
     from fairhand.desk.clock import now
-    from fairhand.session.lead_choices import bring_back, put_aside, take_lead
+    from fairhand.session.lead_choices import bring_back, put_aside
+    from fairhand.session.leads import follow_lead
 
     at = now(opened.look().paper.desk.time_zone)
     if take:
-        id_ = take_lead(opened.folder, found.find(take), opened.look().names)
+        id_ = follow_lead(opened, found.find(take), at)
         say(f"{id_} is a source now; look at what its reference says of it, and get its text.")
     if aside:
         put_aside(opened.folder, found.find(aside), why, at)

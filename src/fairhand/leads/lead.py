@@ -82,6 +82,20 @@ def gather_leads(mined: Mapping[str, Sequence[Mined]], entries: Sequence[Entry])
     return tuple(leads)
 
 
+def known_from(references: Sequence[Mined], entries: Sequence[Entry]) -> tuple[str, ...]:
+    """The ids of the sources that some references point to, which were there before.
+
+    >>> salt = Entry("salt", "book", "The Salt Roads", csl={"DOI": "10.5555/salt"}, doi="10.5555/salt")
+    >>> known_from([Mined("", "", {"title": "Salt roads", "DOI": "10.5555/SALT"}, frozenset())], [salt])
+    ('salt',)
+    """
+    told = (read_entry({**one.csl, "id": f"lead {n}"}, "a reference")[0] for n, one in enumerate(references))
+    found = [entry for entry in told if entry is not None]
+    there = {entry.id for entry in entries}
+    pointed = {double.there for double in find_doubles([*entries, *found]) if double.new not in there} & there
+    return tuple(entry.id for entry in entries if entry.id in pointed)
+
+
 def name_lead(entry: Entry, taken: Iterable[str] = ()) -> str:
     """The id of a lead: first author, year, and the first words of its title that say something.
 

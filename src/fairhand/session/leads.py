@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, field
@@ -12,9 +13,10 @@ from fairhand.brief.telling import tell_requirement
 from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError
+from fairhand.evidence.searches import Search
 from fairhand.leads import asides
 from fairhand.leads.asides import Aside
-from fairhand.leads.lead import Lead, gather_leads
+from fairhand.leads.lead import Lead, gather_leads, known_from
 from fairhand.leads.mining import MINED_BY, Mined, mine_references
 from fairhand.leads.ranking import Lacking, RankedLead, rank_leads
 from fairhand.model.entry import Entry
@@ -25,8 +27,9 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.verdicts.sources import is_asked
 from fairhand.session.editing import read_text
 from fairhand.session.job import Job
-from fairhand.session.lead_choices import is_for_references
+from fairhand.session.lead_choices import is_for_references, take_lead
 from fairhand.session.opened import OpenPaper
+from fairhand.session.support import log_search
 
 
 @dataclass(frozen=True)
@@ -105,6 +108,31 @@ def mine_sources(folder: Path, texts: Sequence[SourceText], job: Job[int]) -> in
         _mine(folder, text)
         job.count()
     return job.done
+
+
+def follow_lead(opened: OpenPaper, lead: Lead, at: dt.datetime) -> str:
+    """The lead is a source now, and that references were followed stands in the log of searches; its id is returned.
+
+    What the followed list points to and was known already is written down with it: it tells how much two ways of
+    looking find alike.
+
+    Args:
+        opened: The paper.
+        lead: The lead.
+        at: The present hour.
+
+    Raises:
+        FileUnreadable: The list is no list of records, and must be mended first.
+        DraftChangedOnDisk: It or the log was changed meanwhile.
+    """
+    known = opened.look()
+    new = take_lead(opened.folder, lead, known.names)
+    source = lead.pointers[0].source
+    text = opened.source_texts.get(source)
+    references = (text and _read_kept(opened.folder, text)) or ()
+    kept = (*known_from(references, [one for one in known.paper.entries if one.id != new]), new)
+    log_search(opened.folder, Search(known.names.get(source, source), kept=kept, route="leads"), at)
+    return new
 
 
 def _key(text: SourceText) -> str:

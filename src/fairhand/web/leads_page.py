@@ -12,9 +12,8 @@ from fairhand.session.lead_choices import (
     is_for_references,
     put_aside,
     read_for_references,
-    take_lead,
 )
-from fairhand.session.leads import LeadsFound, list_leads, mine_sources
+from fairhand.session.leads import LeadsFound, follow_lead, list_leads, mine_sources
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 
@@ -86,7 +85,7 @@ def send(asked: Asked) -> Response:
             return asked.go(asked.to("leads", at="only"))
         lead = list_leads(paper.opened).find(form.text("lead"))
         if form.text("do") == "take":
-            new = take_lead(paper.folder, lead, paper.opened.look().names)
+            new = follow_lead(paper.opened, lead, asked.papers.now())
             return asked.go(asked.to("sources", new))
         if form.text("do") == "back":
             bring_back(paper.folder, lead, asked.papers.now())
