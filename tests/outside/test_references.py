@@ -1,6 +1,6 @@
 """References of published lists, tagged by hand: which words are read as which field.
 
-Data: the tagged references redistributed with ParsCit (Councill, Giles and Kan 2008): *cora* (500, computer science),
+Data: the tagged references redistributed by Councill, Giles and Kan (2008): *cora* (500, computer science),
 *iconip* (74, with nothing but spaces between the fields), and *tei* (8,272 of all fields and of several languages, some
 of them a journal's masthead alone); of these every sixth is read here. Nothing was trained on them: the models learned
 from invented works alone.
