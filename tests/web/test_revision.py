@@ -294,7 +294,7 @@ def test_without_scripts_a_mark_is_let_stand(browser: Browser, served: str) -> N
         page = context.new_page()
         page.goto(served)
         page.goto(served.partition("/?")[0] + COPY_EDIT)
-        page.get_by_role("link", name="doubled word").click()
+        page.get_by_role("link", name="doubled word, should").click()
         page.get_by_text("Stet", exact=True).click()
         page.get_by_label("Why it shall stand").fill("so it was said")
         page.get_by_role("button", name="Let it stand").click()
