@@ -26,6 +26,7 @@ from fairhand.session.handing_in import (
 )
 from fairhand.session.kept import told_verdict
 from fairhand.session.opened import OpenPaper
+from fairhand.session.plan import plan_desk
 
 AT = dt.datetime(2027, 2, 19, 15, 20, tzinfo=dt.UTC)
 
@@ -156,6 +157,7 @@ def test_a_receipt_is_kept_with_what_was_handed_in(paper: Path) -> None:
     made = hand_in(paper)
     keep_receipt(paper, "No. 7")
     assert read_hand_in(paper).handed[-1].receipt == "No. 7"
+    assert plan_desk(paper.parent, AT, keep=False).steps == {}
     kept = keep_receipt(paper, file=("mail.txt", b"It has come."))
     assert (paper / kept).read_bytes() == b"It has come."
     assert (paper / kept).parent == made.folder

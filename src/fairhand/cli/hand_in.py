@@ -117,7 +117,7 @@ def _keep(paper: Path, receipt: str) -> None:
         is_file = False
     kept = keep_receipt(paper, file=read_upload(path)) if is_file else keep_receipt(paper, receipt)
     say(f"Kept: {kept}")
-    say(f"Say that the paper is done: fairhand done {paper.name}/hand-in")
+    say(f"The plan has the paper as handed in (fairhand done {paper.name}/hand-in --undo takes that back).")
 
 
 def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:

@@ -33,12 +33,18 @@ from fairhand.hand_in.names import find_names, holds_name
 from fairhand.hand_in.sheet import Sheet, write_sheet, write_statements
 from fairhand.model.problem import Problem
 from fairhand.model.span import line_at
+from fairhand.planning.pace import WHERE as LOG
+from fairhand.planning.pace import Logged, add_to_log, read_log
 from fairhand.readiness.analysis import Analysis
 from fairhand.reading.pdf import read_pdf
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.opened import OpenPaper
+from fairhand.session.overview import read_desk
+from fairhand.session.plan import desk_now, desk_of
 from fairhand.session.printing import file_stem, make_copy, refuse_unprintable
 
+HAND_IN = "hand-in"
+"""The plan's last step."""
 TO_HAND_IN = "to hand in"
 """The folder within a hand-in's folder that holds what is handed in, and nothing else."""
 
@@ -189,8 +195,12 @@ def make_hand_in(
     return Made(folder, tuple(folder / name for name in whole), stands.words, notes)
 
 
-def keep_receipt(folder: Path, words: str = "", file: tuple[str, bytes] | None = None) -> str:
+def keep_receipt(
+    folder: Path, words: str = "", file: tuple[str, bytes] | None = None, at: dt.datetime | None = None
+) -> str:
     """What shows that the last hand-in arrived is kept with it: words, or a file beside what was handed in.
+
+    The plan from then on has the paper as handed in.
 
     Returns:
         The receipt as it is kept.
@@ -210,7 +220,17 @@ def keep_receipt(folder: Path, words: str = "", file: tuple[str, bytes] | None =
         receipt = add_file(home / f"receipt {name}", data).relative_to(folder).as_posix()
         text = put_receipt(present.text, receipt)
     save_text(folder, WHERE, text, present.seen)
+    _call_handed_in(folder, at)
     return receipt
+
+
+def _call_handed_in(folder: Path, at: dt.datetime | None) -> None:
+    """The plan's last step is called done, unless something was said of it already."""
+    log = read_text(folder, LOG)
+    if any(one.step == HAND_IN for one in read_log(log.text)[0]):
+        return
+    moment = desk_now(read_desk(desk_of(folder)), at).isoformat(timespec="seconds")
+    save_text(folder, LOG, add_to_log(log.text, Logged(HAND_IN, when=moment)), log.seen)
 
 
 def was_handed_in(folder: Path, data: bytes) -> str:

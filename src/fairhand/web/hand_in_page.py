@@ -142,7 +142,7 @@ def _do(asked: Asked) -> str:
             if file is None and not form.text("words"):
                 message = "A receipt needs words, or a file: what shows that it arrived"
                 raise FairhandError(message)
-            keep_receipt(folder, form.text("words"), (file.name, file.data) if file else None)
+            keep_receipt(folder, form.text("words"), (file.name, file.data) if file else None, asked.papers.at)
             return asked.to("hand-in", at="handed")
         case "returned":
             _keep_returned(asked)
