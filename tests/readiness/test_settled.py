@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from fairhand.model.entry import Entry, Issued, Name
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
@@ -66,6 +68,14 @@ def test_a_text_quoted_without_citing_is_not_called_uncited() -> None:
     """Where the sheet asks for no sources, quoting is enough."""
     analysis = analyse('It says that "the gatekeeper slept through the whole" of it.\n', VESK)
     assert list(source_uncited.find(analysis)) == []
+
+
+def test_a_source_read_for_its_references_need_not_be_cited() -> None:
+    """Of two that are never cited, the one that only led to others is not asked about."""
+    led = replace(ORR, csl={"custom": {"read-for": "references"}})
+    draft = "Tolls rose (Vesk 7).\n"
+    assert [remark.concerns for remark in source_uncited.find(analyse(draft, VESK, ORR))] == [("orr",)]
+    assert list(source_uncited.find(analyse(draft, VESK, led))) == []
 
 
 def test_one_unknown_source_is_told_once() -> None:

@@ -10,7 +10,7 @@ import pytest
 
 from fairhand.errors import FairhandError
 from fairhand.session.job import Job
-from fairhand.session.lead_choices import is_for_references, read_for_references, take_lead
+from fairhand.session.lead_choices import read_for_references, take_lead
 from fairhand.session.leads import follow_lead, list_leads, mine_sources
 from fairhand.session.opened import OpenPaper
 from fairhand.session.support import list_searches
@@ -143,7 +143,7 @@ def test_a_source_read_for_its_references_only_counts_for_no_demand(paper: Path)
     opened = OpenPaper(paper)
     read_for_references(paper, opened.look().entries["quist"], only=True)
     entry = opened.look().entries["quist"]
-    assert is_for_references(entry)
+    assert entry.is_for_references
     assert entry.title == "The Debts of the Harbour"
     read_for_references(paper, entry, only=False)
     assert "custom" not in opened.look().entries["quist"].csl

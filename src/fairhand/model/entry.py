@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+READ_FOR = "read-for"
+"""The key in a record's ``custom`` that says what it is read for, where that is less than the whole."""
+REFERENCES = "references"
+
 
 @dataclass(frozen=True, slots=True)
 class Name:
@@ -65,3 +69,13 @@ class Entry:
     """The letter that its record gives it among works of the same author and year."""
     csl: Mapping[str, object] = field(default_factory=dict, compare=False)
     """The whole CSL-JSON record."""
+
+    @property
+    def is_for_references(self) -> bool:
+        """Whether the writer marked the source as read for its references only, not to be cited itself.
+
+        >>> Entry("a", "book", csl={"custom": {"read-for": "references"}}).is_for_references
+        True
+        """
+        custom = self.csl.get("custom")
+        return isinstance(custom, Mapping) and custom.get(READ_FOR) == REFERENCES

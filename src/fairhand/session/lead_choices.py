@@ -13,13 +13,9 @@ from fairhand.errors import FairhandError
 from fairhand.leads import asides
 from fairhand.leads.asides import Aside
 from fairhand.leads.lead import Lead
-from fairhand.model.entry import Entry
+from fairhand.model.entry import READ_FOR, REFERENCES, Entry
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.sources import LIST, join_list, open_list, write_list
-
-READ_FOR = "read-for"
-"""The key in a record's ``custom`` that says what it is read for, where that is less than the whole."""
-REFERENCES = "references"
 
 
 def take_lead(folder: Path, lead: Lead, names: Mapping[str, str]) -> str:
@@ -69,16 +65,6 @@ def _say(folder: Path, aside: Aside) -> None:
     save_text(folder, asides.WHERE, asides.add_aside(present.text, aside), present.seen)
 
 
-def is_for_references(entry: Entry) -> bool:
-    """Whether the writer marked the source as read for its references only.
-
-    >>> is_for_references(Entry("a", "book", csl={"custom": {"read-for": "references"}}))
-    True
-    """
-    custom = entry.csl.get("custom")
-    return isinstance(custom, Mapping) and custom.get(READ_FOR) == REFERENCES
-
-
 def read_for_references(folder: Path, entry: Entry, *, only: bool) -> None:
     """The source's record says that it is read for its references only, or does not any more.
 
@@ -86,7 +72,7 @@ def read_for_references(folder: Path, entry: Entry, *, only: bool) -> None:
         FileUnreadable: The list is no list of records, and must be mended first.
         DraftChangedOnDisk: It was changed meanwhile.
     """
-    if is_for_references(entry) == only:
+    if entry.is_for_references == only:
         return
     files, records = open_list(folder)
     held = entry.csl.get("custom")

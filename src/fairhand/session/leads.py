@@ -27,7 +27,7 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.verdicts.sources import is_asked
 from fairhand.session.editing import read_text
 from fairhand.session.job import Job
-from fairhand.session.lead_choices import is_for_references, take_lead
+from fairhand.session.lead_choices import take_lead
 from fairhand.session.opened import OpenPaper
 from fairhand.session.support import log_search
 
@@ -165,7 +165,7 @@ def list_lacking(known: Analysis) -> Sequence[Lacking]:
         if requirement.kind != "sources" or known.is_waived(requirement) or not isinstance(low, int | float):
             continue
         special = requirement.values.get("since") or requirement.values.get("type") not in (None, "any", "outside")
-        have = sum(1 for entry in known.paper.entries if is_asked(entry, requirement) and not is_for_references(entry))
+        have = sum(1 for entry in known.paper.entries if is_asked(entry, requirement) and not entry.is_for_references)
         if special and have < low:
             lacking.append(Lacking(tell_requirement(requirement), partial(_is_asked, requirement)))
     return lacking

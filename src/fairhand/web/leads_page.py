@@ -9,7 +9,6 @@ from fairhand.leads.telling import tell_found, tell_kind, tell_lead, tell_pointe
 from fairhand.session.job import Job
 from fairhand.session.lead_choices import (
     bring_back,
-    is_for_references,
     put_aside,
     read_for_references,
 )
@@ -41,7 +40,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
         looking=bool(found.unmined),
         problems=found.problems,
         names=known.names,
-        only=[id_ for id_, entry in known.entries.items() if is_for_references(entry)],
+        only=[id_ for id_, entry in known.entries.items() if entry.is_for_references],
         tell_lead=tell_lead,
         tell_kind=tell_kind,
         tell_pointers=tell_pointers,

@@ -11,12 +11,13 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """One remark that names them all: a *must* where the sheet wants every source cited, else a query.
 
-    Where the sheet asks for no sources, a text that is quoted need not be cited.
+    Where the sheet asks for no sources, a text that is quoted need not be cited; a source that is read for its references
+    only need not be cited either.
     """
     if not analysis.paper.draft.strip():
         return
     used = analysis.cited if analysis.asks_for_sources else analysis.cited | {u.entry for u in analysis.looked_up}
-    uncited = [entry for entry in analysis.paper.entries if entry.id not in used]
+    uncited = [entry for entry in analysis.paper.entries if entry.id not in used and not entry.is_for_references]
     if not uncited:
         return
     demand = next((r for r in analysis.paper.requirements if r.values.get("cited") == "all"), None)
