@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
+from textstat import textstat
 
 from fairhand.copyedit.readability import count_syllables, dale_chall, flesch, flesch_kincaid, smog
 from fairhand.language.words import words
 
-textstat = pytest.importorskip("textstat").textstat
 ROUNDING, ROUNDING_TENTH = 0.006, 0.06
 SYLLABLES_OFF = 0.08
 """By how much of them our syllables may differ from the library's, which divides words where a line may end, so that
