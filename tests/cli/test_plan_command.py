@@ -27,7 +27,7 @@ def test_one_line_says_what_to_do_now_for_how_long_and_why(
     said = capsys.readouterr().out
     assert said.count("\n") == 1
     assert "find 1 more source, for 50 minutes" in said
-    assert said.endswith("1 point has fewer sources than you want.\n")
+    assert said.endswith("One point has fewer sources than you want.\n")
 
 
 def test_the_week_is_shown_with_what_is_due(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -61,7 +61,7 @@ def test_a_sitting_of_settings_alone_is_told() -> None:
     """Nothing that counts in words is still something."""
     assert say_sitting(Sitting(HOUR, HOUR, (1,))) == ("Nothing that counts in words.",)
     assert sum_up([Sitting(HOUR, HOUR, (1,), (Words("A", 1, 0),))]) == (
-        "1 sitting on 1 day: 1 word came into the draft, and 0 went out."
+        "One sitting on one day: 1 word came into the draft, and 0 went out."
     )
     assert list_days([Sitting(HOUR, HOUR, (1,))]) == ()
 

@@ -24,7 +24,7 @@ def test_the_week_stands_by_its_days(client: TestClient) -> None:
     """What to do now, for how long and why, then each day; everything fits, and nothing is said of it."""
     shown = text_of(client.get("/plan").text)
     assert (
-        "Now, or today at 18:00: find 1 more source, in Nine Minutes of Reading, for 50 minutes. 1 point has" in shown
+        "Now, or today at 18:00: find 1 more source, in Nine Minutes of Reading, for 50 minutes. One point has" in shown
     )
     assert "Wednesday 10 February 18:00–20:00" in shown
     assert "does not fit" not in shown

@@ -42,7 +42,7 @@ def test_the_list_is_set_in_the_style(client: TestClient) -> None:
     assert "Lund, Petra." in page
     assert "<i>" in page
     assert "Text at hand, pages 118–120" in page
-    assert "named by points 2, 3" in page
+    assert "serves p2, p3" in page
     assert "cited in the draft" in page
     assert "not cited yet" in page
 

@@ -9,7 +9,7 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from fairhand.language.counts import count_of
+from fairhand.language.counts import count_of, open_with
 from fairhand.planning.standing import Milestone, Standing, Unread
 
 READ_WPM, ALOUD_WPM = 238, 183
@@ -108,7 +108,7 @@ def _why_sources(standing: Standing) -> str:
     if standing.sources_asked - standing.sources_there >= standing.sources_for_points:
         there = f"{standing.sources_there or 'none'} of them {'is' if standing.sources_there == 1 else 'are'} there"
         return f"The sheet asks for {standing.sources_asked}, and {there}."
-    points = count_of(standing.thin_points, "point has", "points have")
+    points = open_with(standing.thin_points, "point has", "points have")
     return f"{points} fewer sources than you want."
 
 

@@ -46,20 +46,20 @@ class Left:
 
         >>> hour = dt.datetime(2027, 2, 19, 16, tzinfo=dt.UTC)
         >>> str(Left((ToDo("read it", 20, "proof"),), hour, hour - dt.timedelta(hours=5)))
-        'One thing is left, of 20 minutes, before Friday 19 February, 16:00: 5 hours from now.'
+        'One thing is left: 20 minutes of work before Friday 19 February, 16:00, 5 hours from now.'
         """
         if not self.todos:
             return "Nothing is left to do."
         things = open_with(len(self.todos), "thing is left", "things are left, in this order")
-        told = f"{things}, of {say_minutes(self.minutes)}{' together' if len(self.todos) > 1 else ''}"
+        told = f"{things}: {say_minutes(self.minutes)} of work"
         if self.due is None:
             return f"{told}; no hour is known by which."
         by = f"{self.due:%A} {self.due.day} {self.due:%B}, {self.due:%H:%M}"
         if self.now is None:
-            return f"{told}, before {by}."
+            return f"{told} before {by}."
         if self.now >= self.due:
             return f"{told}; the hour has passed ({by})."
-        return f"{told}, before {by}: {say_span(self.due - self.now)} from now."
+        return f"{told} before {by}, {say_span(self.due - self.now)} from now."
 
 
 def tell_left(left: Left) -> dict[str, Any]:

@@ -9,9 +9,9 @@ from html import escape
 
 from fairhand.record.sittings import Sitting
 
-WIDE, HIGH = 640.0, 180.0
+WIDE, HIGH = 576.0, 180.0
 """The picture's size, in its own units."""
-LEFT, LETTERED = 44.0, 26.0
+LEFT, LETTERED = 52.0, 26.0
 """What is kept free at its left for numbers and below for days."""
 THICKEST = 14.0
 """The broadest bar."""
@@ -71,9 +71,9 @@ def draw_days(days: Sequence[Day]) -> str:
     lettered, free = days[::every], -100.0
     for one in lettered:
         x = LEFT + ((one.on - first).days + 0.5) * step
-        if x - free >= 50:
+        if x - free >= 60:
             parts.append(
-                f'<text x="{min(x, WIDE - 20):.1f}" y="{HIGH - 6:.1f}" text-anchor="middle" font-size="11" '
+                f'<text x="{min(x, WIDE - 24):.1f}" y="{HIGH - 6:.1f}" text-anchor="middle" font-size="14" '
                 f'fill="currentColor">{one.on.day} {one.on:%b}</text>'
             )
             free = x
@@ -83,7 +83,7 @@ def draw_days(days: Sequence[Day]) -> str:
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE:.0f} {HIGH:.0f}" role="img" '
-        f'aria-labelledby="days-title days-said" width="100%" style="max-width: {WIDE:.0f}px">'
+        f'aria-labelledby="days-title days-said" width="100%">'
         f'<title id="days-title">Words by day</title><desc id="days-said">{said}</desc>{"".join(parts)}</svg>'
     )
 
@@ -97,4 +97,4 @@ def _bar(x: float, y: float, wide: float, high: float, fill: str) -> str:
 
 def _number(y: float, number: int) -> str:
     place = f'x="{LEFT - 6:.1f}" y="{y + 4:.1f}" text-anchor="end"'
-    return f'<text {place} font-size="11" fill="currentColor">{number:,}</text>'
+    return f'<text {place} font-size="14" fill="currentColor">{number:,}</text>'

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 
-from fairhand.language.counts import count_of
+from fairhand.language.counts import count_of, open_with
 from fairhand.record.sittings import Sitting
 
 SHOWS = (
@@ -103,6 +103,6 @@ def sum_up(sittings: Sequence[Sitting]) -> str:
     first, last = sittings[0].start, sittings[-1].end
     days = len({one.start.date() for one in sittings})
     came, went = sum(one.came for one in sittings), sum(one.went for one in sittings)
-    told = f"{count_of(len(sittings), 'sitting')} on {count_of(days, 'day')}"
+    told = f"{open_with(len(sittings), 'sitting')} on {open_with(days, 'day').lower()}"
     span = f", from {say_day(first.date())} to {say_day(last.date())}" if first.date() != last.date() else ""
     return f"{told}{span}: {count_of(came, 'word')} came into the draft, and {went:,} went out."

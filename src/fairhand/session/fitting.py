@@ -150,7 +150,7 @@ class _Returning:
         for at in way.passages:
             one, points = self.kept[at], self.points[at]
             why = tell_points(points)
-            reason = f"; it was cut: {one.offcut.reason}" if one.offcut.reason else ""
+            reason = f"; it was cut: {one.offcut.reason.rstrip('.')}" if one.offcut.reason else ""
             told.append(Told(one.line, self.passages[at].words, first_words(one.offcut.text), why + reason))
         return Proposed(tuple(told), way.words, (), ())
 

@@ -27,8 +27,8 @@ class Listed:
     """Its text, where one is at hand."""
     cited: bool
     """Whether the draft cites it."""
-    points: tuple[int, ...]
-    """The numbers of the points that name it."""
+    points: tuple[str, ...]
+    """The ids of the points that name it."""
 
 
 def list_sources(opened: OpenPaper) -> tuple[Listed, ...]:
@@ -36,10 +36,10 @@ def list_sources(opened: OpenPaper) -> tuple[Listed, ...]:
     known = opened.look()
     paper = known.paper
     lines = _references(opened, known)
-    points: dict[str, list[int]] = {}
-    for number, point in enumerate(paper.points.points, 1):
+    points: dict[str, list[str]] = {}
+    for point in paper.points.points:
         for source in dict.fromkeys(one.source for one in point.support):
-            points.setdefault(source, []).append(number)
+            points.setdefault(source, []).append(point.id)
     order = [known.entries[i] for i in lines if i in known.entries]
     order += [entry for entry in paper.entries if entry.id not in lines]
     return tuple(

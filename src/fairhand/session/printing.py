@@ -17,6 +17,7 @@ from fairhand.fair_copy.requests import ODT_BASE, docx_request, html_request, md
 from fairhand.fair_copy.typesetting import to_typst
 from fairhand.fair_copy.web_page import finish_html
 from fairhand.fair_copy.word import finish_docx
+from fairhand.language.counts import count_of
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.span import line_at
 from fairhand.press.pandoc import run_pandoc
@@ -156,8 +157,10 @@ def refuse_left_matter(manuscript: Manuscript) -> None:
     """
     left = manuscript.left_matter
     if left:
-        lines = ", ".join(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
-        message = f"draft.md, line {lines}: {len(left)} asides or TKs are left; settle them, or print without them"
+        lines = list(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
+        where = f"lines {', '.join(lines[:-1])} and {lines[-1]}" if len(lines) > 1 else f"line {lines[0]}"
+        told = count_of(len(left), "aside or TK is", "asides or TKs are")
+        message = f"draft.md, {where}: {told} left; settle them, or print without them"
         raise MatterLeft(message)
 
 

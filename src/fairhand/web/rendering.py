@@ -9,6 +9,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
+from fairhand.brief.telling import say_day
 from fairhand.model.sign_forms import SIGN_FORMS
 from fairhand.readiness.in_words import name_ground
 from fairhand.web.assets import asset_address
@@ -30,6 +31,7 @@ def templates() -> Environment:
     made.globals["asset"] = asset_address
     made.globals["sign_forms"] = SIGN_FORMS
     made.globals["ground"] = name_ground
+    made.filters["as_day"] = say_day
     return made
 
 

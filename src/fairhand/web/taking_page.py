@@ -12,7 +12,7 @@ from fairhand.session.taking import DRAFTS, take_draft
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 
-STEP = "Bring in a draft that you, or somebody with you, wrote elsewhere; what you change here meanwhile stands."
+STEP = "Bring in a draft that was written elsewhere; it may come again, and what you changed here meanwhile stays."
 
 
 def show(
