@@ -10,6 +10,7 @@ from fairhand.session.aloud import end_aloud, mark_heard, read_aloud, tell_time
 from fairhand.session.passes import begin_pass, read_marking
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 SLOWEST, QUICKEST = 60, 400
 """Words a minute."""
@@ -61,18 +62,18 @@ def mark(asked: Asked) -> Response:
     """The sentence that was being read is marked; the script that reads on is only told that it was."""
     form = asked.form
     try:
-        mark_heard(asked.paper.opened, _number(form.text("number")), asked.papers.now(), form.text("said"))
+        mark_heard(asked.paper.opened, read_number(form.text("number"), -1), asked.papers.now(), form.text("said"))
     except FairhandError as fault:
         return Response(f"{fault}.", page_of(fault)[0]) if asked.is_small else show(asked, fault=fault)
     if asked.is_small:
         return Response("Marked.", headers={"fairhand-state": asked.paper.opened.state})
-    return asked.go(asked.to("aloud", at=f"s-{_number(form.text('number'))}"))
+    return asked.go(asked.to("aloud", at=f"s-{read_number(form.text('number'), -1)}"))
 
 
 def end(asked: Asked) -> Response:
     """The pass has ended, and what was not heard is said; its marks are gone through on the proof."""
     try:
-        end_aloud(asked.paper.opened, _number(asked.form.text("number")), asked.papers.now())
+        end_aloud(asked.paper.opened, read_number(asked.form.text("number"), -1), asked.papers.now())
     except FairhandError as fault:
         return show(asked, fault=fault)
     return asked.go(asked.to("proof"))
@@ -85,12 +86,7 @@ def back(asked: Asked) -> Response:
 
 def _pace(said: str) -> int:
     """A pace as an address has it, within what can be spoken."""
-    return min(QUICKEST, max(SLOWEST, int(said))) if said.isascii() and said.isdigit() and len(said) < 5 else PACE
-
-
-def _number(said: str) -> int:
-    """A sentence's number; -1 where none was sent."""
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 7 else -1
+    return min(QUICKEST, max(SLOWEST, read_number(said, PACE)))
 
 
 ROUTES = (

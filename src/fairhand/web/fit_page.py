@@ -11,6 +11,7 @@ from fairhand.session.fitting import carry_out, look_at_fit
 from fairhand.session.moving import Move, carry_move, list_movable, look_at_move
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 END = 10**6
 """The line before which something stands that goes to the end."""
@@ -21,7 +22,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
     opened, folder = asked.paper.opened, asked.paper.folder
     known = opened.look()
     fit = look_at_fit(known, folder)
-    what, before = _number(asked.query("what")), _number(asked.query("before"))
+    what, before = (read_number(asked.query(name), 0) for name in ("what", "before"))
     move: Move | None = None
     if what and before and not fault:
         try:
@@ -50,20 +51,15 @@ def send(asked: Asked) -> Response:
     form, folder, known = asked.form, asked.paper.folder, asked.paper.opened.look()
     try:
         if form.text("do") == "move":
-            move = look_at_move(known, _number(form.text("what")), _number(form.text("before")))
+            move = look_at_move(known, *(read_number(form.text(name), 0) for name in ("what", "before")))
             if form.text("state") != move.state:
                 return show(asked, fault="The draft was changed meanwhile: look at the move again.", status=409)
             carry_move(folder, move)
             return asked.go(asked.to("fit", done="moved"))
-        carry_out(folder, known, _number(form.text("way")) - 1, form.text("state"), asked.papers.now())
+        carry_out(folder, known, read_number(form.text("way"), 0) - 1, form.text("state"), asked.papers.now())
     except FairhandError as error:
         return show(asked, fault=f"{error}.", status=page_of(error)[0])
     return asked.go(asked.to("offcuts"))
-
-
-def _number(said: str) -> int:
-    """A number as an address or a form has it; 0 where it has none."""
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 8 else 0
 
 
 ROUTES = (get("/paper/{slug}/fit", show), post("/paper/{slug}/fit", send))

@@ -6,18 +6,22 @@ import datetime as dt
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from starlette.datastructures import UploadFile
 from starlette.requests import Request
 
 from fairhand.errors import FairhandError, FileTooLarge
 
+Otherwise = TypeVar("Otherwise")
 MOST_FILES = 20
 MOST_FIELDS = 2000
 MOST_TEXT = 8 * 2**20
 """Bytes of the longest text that is read from a form: some 1.3 million words."""
 MOST_FILE = 48 * 2**20
 """Bytes of the largest file that is taken in."""
+MOST_DIGITS = 9
+"""Digits of the longest number that is read."""
 
 
 @dataclass(frozen=True)
@@ -98,6 +102,15 @@ def read_day(written: str) -> dt.date | None:
     except ValueError as error:
         message = f"“{written[:40]}” is no day; write it as 2027-01-18"
         raise FairhandError(message) from error
+
+
+def read_number(said: str, otherwise: Otherwise) -> int | Otherwise:
+    """A whole number as a form or an address has it; something else where there is none.
+
+    >>> read_number("12", 0), read_number("-3", None), read_number("9" * 5000, 0), read_number("²", 0)
+    (12, None, 0, 0)
+    """
+    return int(said) if said.isascii() and said.isdigit() and len(said) <= MOST_DIGITS else otherwise
 
 
 def plain_file_name(name: str) -> str:

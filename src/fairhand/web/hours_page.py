@@ -13,6 +13,7 @@ from fairhand.planning.hours_written import WEEKDAYS, read_days, read_hours, rea
 from fairhand.session.overview import read_desk
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 MOST_MINUTES = 1440
 
@@ -69,11 +70,11 @@ def _read(typed: Mapping[str, str]) -> tuple[dict[str, object], tuple[str, ...]]
     faults += [f"Days off: “{line}” is no day; write it as 2027-02-14." for line in off if read_days(line) is None]
     values["off"] = off
     for name, what in (("longest", "The longest sitting"), ("pause", "The pause")):
-        number = typed[name]
-        if number.isascii() and number.isdigit() and len(number) < 5 and int(number) <= MOST_MINUTES:
-            values[name] = int(number)
+        number = read_number(typed[name], None)
+        if number is not None and number <= MOST_MINUTES:
+            values[name] = number
         else:
-            faults.append(f"{what}: “{number}” is no number of minutes up to {MOST_MINUTES}.")
+            faults.append(f"{what}: “{typed[name]}” is no number of minutes up to {MOST_MINUTES}.")
     return values, tuple(faults)
 
 

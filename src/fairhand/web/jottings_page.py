@@ -9,6 +9,7 @@ from starlette.responses import Response
 
 from fairhand.language.counts import count_of
 from fairhand.web.asked import Asked, get, post
+from fairhand.web.forms import read_number
 from fairhand.web.plain_page import PlainPage
 
 PAGE = PlainPage(
@@ -40,8 +41,7 @@ def save(asked: Asked) -> Response:
     """The jottings kept; where a time was begun or asked about, the page says so."""
     do, until = asked.form.text("do"), asked.form.text("until")
     if do == "begin":
-        typed = asked.form.text("minutes")
-        minutes = int(typed) if typed.isascii() and typed.isdigit() and len(typed) < 5 else MINUTES
+        minutes = read_number(asked.form.text("minutes"), MINUTES)
         end = asked.papers.now() + dt.timedelta(minutes=min(max(minutes, 1), MOST_MINUTES))
         return PAGE.save(asked, until=end.isoformat(timespec="seconds"))
     told = {"told": "yes"} if do == "time" else {}

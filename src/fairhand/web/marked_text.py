@@ -23,6 +23,7 @@ from fairhand.session.editing import add_stet, likest_passage, mend_passage, rem
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.both import Versions, show_both
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 from fairhand.web.sorts import gather_notes, set_line, set_type
 
 MOST = 10**6 - 1
@@ -211,7 +212,8 @@ def _found_in(verdict: Verdict, in_pass: Pass) -> list[tuple[Finding, Stet | Non
 
 def _number(said: str, most: int) -> int:
     """A mark's number as an address has it; 0 where it names none."""
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 7 and 1 <= int(said) <= most else 0
+    number = read_number(said, 0)
+    return number if number <= most else 0
 
 
 def _around(chosen: int, most: int) -> Mapping[str, int]:

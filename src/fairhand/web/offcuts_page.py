@@ -18,6 +18,7 @@ from fairhand.session.offcuts import bring_back, cut_span, give_reason, list_off
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.draft_page import PAGE as DRAFT_PAGE
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 BEGINNING = 90
 """Code points of a passage that are shown, to choose it by."""
@@ -96,13 +97,14 @@ def cut_from_draft(asked: Asked) -> Response:
 
 def _chosen(asked: Asked) -> tuple[Span, str]:
     """The place that the form names, and what was seen to stand there: other words, where the draft was changed."""
-    start, _, rest = asked.form.text("place").partition("-")
-    end, _, seen = rest.partition("-")
+    first, _, rest = asked.form.text("place").partition("-")
+    last, _, seen = rest.partition("-")
+    start, end = (read_number(one, -1) for one in (first, last))
     text = read_text(asked.paper.folder, DRAFT).text
-    if not all(part.isascii() and part.isdigit() and len(part) < 9 for part in (start, end)) or int(start) >= int(end):
+    if not 0 <= start < end:
         message = "Nothing is chosen: choose the passage that is to be cut"
         raise FairhandError(message)
-    span = Span(int(start), int(end))
+    span = Span(start, end)
     words = span.of(text)
     return span, words if not seen or seen == name_words(words) else f"{words} "
 

@@ -31,6 +31,7 @@ from fairhand.session.proof import (
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.both import Versions, show_both
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 HERE = "proof"
 
@@ -45,7 +46,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
     form, marking = asked.form, read_marking(asked.paper.folder)
     paper = paper_as_read(asked.paper.opened, marking)
     proof = read_proof(paper)
-    chosen = _number(form.text("number") or asked.query("mark"))
+    chosen = read_number(form.text("number") or asked.query("mark"), 0)
     marks = show_marks(paper.look().manuscript, marking, proof, chosen)
     placed = {one.number: (one.mark, one.place) for one in marks if one.place is not None}
     left = len(paper.look().manuscript.left_matter)
@@ -115,7 +116,7 @@ def mark(asked: Asked) -> Response:
     try:
         if form.has("take_back"):
             marking = read_marking(folder)
-            gone = name_marks(marking.shown, _number(form.text("take_back")))
+            gone = name_marks(marking.shown, read_number(form.text("take_back"), 0))
             take_mark_back(folder, gone.id)
             return asked.go(asked.to(HERE, at=_line_id(gone)))
         paper = paper_as_read(asked.paper.opened, read_marking(folder))
@@ -130,13 +131,13 @@ def mark(asked: Asked) -> Response:
 def settle(asked: Asked) -> Response:
     """A mark mended, let stand, left as a query, or opened again; then the next one."""
     form, folder = asked.form, asked.paper.folder
-    number = _number(form.text("number"))
+    number = read_number(form.text("number"), 0)
     fate: Fate = next((one for one in get_args(Fate) if one == form.text("do")), "open")
     try:
         one = name_marks(read_marking(folder).shown, number)
         if form.has("was"):
             was, typed = form.matter("was"), form.matter("text").strip("\n")
-            which, many = _number(form.text("which")), _number(form.text("many")) or 1
+            which, many = read_number(form.text("which"), 0), read_number(form.text("many"), 1) or 1
             try:
                 if read_marking(folder).under_way is None:  # otherwise the settling below refuses it
                     mend_passage(folder, was, typed, (which, many))
@@ -160,7 +161,7 @@ def back(asked: Asked) -> Response:
 def _chosen(asked: Asked, proof: Proofed, draft: str) -> ProofMark:
     """A mark on words that were chosen in the page."""
     form = asked.form
-    start, stop = _number(form.text("start")), _number(form.text("stop"))
+    start, stop = (read_number(form.text(name), 0) for name in ("start", "stop"))
     if form.text("state") != _state(proof) or not 0 <= start < stop <= len(proof.text):
         message = f"{DRAFT}: it was changed meanwhile, and the proof is set anew; choose the words again"
         raise DraftChangedOnDisk(message)
@@ -192,11 +193,6 @@ def _line_id(one: ProofMark) -> str:
 def _state(proof: Proofed) -> str:
     """A hash of what the proof says, by which a form sent from an older one is told."""
     return hash_bytes(proof.text.encode("utf-8", "replace"))[:16]
-
-
-def _number(said: str) -> int:
-    """A number as a form or an address has it; 0 where it is none."""
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 10 else 0
 
 
 ROUTES = (

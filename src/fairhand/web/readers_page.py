@@ -20,7 +20,7 @@ from fairhand.session.remarks import RETURNED, carry_out_remark, rule_on_remark,
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.fair_copy_page import KINDS, send_copy
-from fairhand.web.forms import read_day
+from fairhand.web.forms import read_day, read_number
 
 FOR = {"argument": "the argument", "language": "the language", "whole": "the whole"}
 """The stages, as the page names them."""
@@ -122,9 +122,8 @@ def _lines(text: str) -> tuple[str, ...]:
 
 def copy(asked: Asked) -> Response:
     """The copy that was made for a reader, to be sent by the writer."""
-    said = asked.name("number")
     readers = read_register(read_text(asked.paper.folder, WHERE).text)[0]
-    number = int(said) if said.isascii() and said.isdigit() and len(said) < 6 else 0
+    number = read_number(asked.name("number"), 0)
     if not 1 <= number <= len(readers):
         raise HTTPException(404)
     name = readers[number - 1].file

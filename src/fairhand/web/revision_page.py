@@ -13,6 +13,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.revision.outline_file import Correction
 from fairhand.session.outline import answer_asking, correct_paragraph, read_outline_of, stands, tell_standing
 from fairhand.web.asked import Asked, post
+from fairhand.web.forms import read_number
 from fairhand.web.marked_text import ProofPage
 
 SEEN = "seen"
@@ -33,7 +34,7 @@ class RevisionPage(ProofPage):
         chosen = asked.form.text("outline") or asked.query("outline")
         return {
             "sides": {note.outlined.span.start: note for note in outline.notes},
-            "corrected": int(chosen) if chosen.isascii() and chosen.isdigit() and len(chosen) < 7 else 0,
+            "corrected": read_number(chosen, 0),
             "points": known.paper.points.points,
             "questions": known.paper.focus.questions,
             "askings": outline.askings,

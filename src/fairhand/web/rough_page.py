@@ -15,6 +15,7 @@ from fairhand.session.editing import DRAFT, read_text
 from fairhand.session.rough import ROUGH, WARM_UP, add_at_end, begin_draft, lay_out_points, save_warm_up
 from fairhand.session.sitting import begin_sitting, end_sitting, find_sitting, tell_sitting
 from fairhand.web.asked import Asked, address, get, post
+from fairhand.web.forms import read_number
 from fairhand.web.plain_page import PlainPage
 
 EMPTY = "Write badly, and keep writing: this page is handed in to nobody, and nothing on it is marked."
@@ -84,8 +85,7 @@ def save(asked: Asked) -> Response:
     form, folder, now = asked.form, asked.paper.folder, asked.papers.now()
     do, sitting = form.text("do"), find_sitting(folder, now)
     if do == "begin":
-        aim = form.text("aim")
-        number = int(aim) if aim.isascii() and aim.isdigit() and len(aim) < 7 else MINUTES
+        number = read_number(form.text("aim"), MINUTES)
         begin_sitting(folder, min(max(number, 1), MOST), "words" if form.text("unit") == "words" else "minutes", now)
     if do == "far" and sitting:
         return asked.go(PAGE.at(asked, at="time", told="yes"))

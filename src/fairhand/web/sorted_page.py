@@ -13,6 +13,7 @@ from fairhand.session.focus import keep_question
 from fairhand.session.jottings import keep_moved, look_at_groups, pick_jottings, sort_afresh
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 APART = "Apart"
 Numbered = tuple[int, Jotting]
@@ -59,7 +60,7 @@ def _by_wording(every: tuple[Jotting, ...]) -> list[tuple[str, list[Numbered]]]:
 def send(asked: Asked) -> Response:
     """What was ticked moved or taken over as questions, or all of it sorted afresh."""
     form, folder = asked.form, asked.paper.folder
-    numbers = {int(one) for one in form.texts("jotting") if one.isascii() and one.isdigit() and len(one) < 7}
+    numbers = {read_number(one, -1) for one in form.texts("jotting")} - {-1}
     was = form.text("was")
     try:
         if form.text("do") == "afresh":
@@ -67,8 +68,7 @@ def send(asked: Asked) -> Response:
         elif form.text("do") == "ask":
             return _ask(asked, pick_jottings(folder, numbers, was))
         else:
-            to = form.text("to")
-            keep_moved(folder, numbers, int(to) if to.isascii() and to.isdigit() and len(to) < 7 else None, was)
+            keep_moved(folder, numbers, read_number(form.text("to"), None), was)
     except FairhandError as error:
         return show(asked, fault=str(error), status=page_of(error)[0])
     return asked.go(asked.to("jottings", "sorted"))

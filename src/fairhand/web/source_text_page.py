@@ -17,6 +17,7 @@ from fairhand.session.noting import list_notes, name_note, place_note
 from fairhand.session.page_pictures import find_pdf, look_at_page, picture_page
 from fairhand.session.searching import list_open_questions
 from fairhand.web.asked import Asked, get
+from fairhand.web.forms import read_number
 from fairhand.web.marked_page import cut_page
 from fairhand.web.safety import POLICY_OF_FILE, write_policy
 
@@ -135,12 +136,8 @@ def show_picture(asked: Asked) -> Response:
 
 def _read_span(asked: Asked, page: Page) -> list[Span]:
     """The place on the page that the address marks; none where there is no such place."""
-    start, end = (_number(asked.query(name)) for name in ("from", "to"))
+    start, end = (read_number(asked.query(name), -1) for name in ("from", "to"))
     return [Span(start, end)] if 0 <= start < end <= len(page.text) else []
-
-
-def _number(said: str) -> int:
-    return int(said) if said.isascii() and said.isdigit() and len(said) < 9 else -1
 
 
 def find_page(text: SourceText, label: str, part: str) -> int:
@@ -148,7 +145,7 @@ def find_page(text: SourceText, label: str, part: str) -> int:
     labels = [page.label for page in text.pages]
     if label in labels:
         return labels.index(label)
-    return min(max(_number(part), 1), len(labels)) - 1
+    return min(max(read_number(part, 1), 1), len(labels)) - 1
 
 
 def _address(asked: Asked, entry: Entry, text: SourceText, at: int, **more: str) -> str:

@@ -17,6 +17,7 @@ from fairhand.readiness.told import mark_differences
 from fairhand.session.states import bring_beside, bring_in_place, check_states, later_states, look_at, look_back
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 FATES = {
     "edited": "changed",
@@ -31,12 +32,12 @@ FATES = {
 
 def show(asked: Asked) -> Response:
     """The states of one file, the latest day first; on request, whether the record is whole."""
-    folder, before = asked.paper.folder, asked.query("before")
+    folder = asked.paper.folder
     past = look_back(
         folder,
         asked.query("file"),
         every=asked.query("every") == "yes",
-        before=int(before) if before.isascii() and before.isdigit() and len(before) < 10 else 0,
+        before=read_number(asked.query("before"), 0),
     )
     return asked.page(
         "states_page.html",
@@ -77,7 +78,7 @@ def _tell_check(number: int, faults: Sequence[Problem]) -> tuple[str, ...]:
 def look(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
     """One state: its text, or where the present one, or a later state, differs from it."""
     held = asked.query("with")
-    against = int(held) if held.isascii() and held.isdigit() and len(held) < 10 else None
+    against = read_number(held, None)
     earlier = look_at(asked.paper.folder, _number(asked), against)
     state = earlier.state
     compared = held == "present" or against is not None
@@ -128,10 +129,10 @@ def bring(asked: Asked) -> Response:
 
 
 def _number(asked: Asked) -> int:
-    said = asked.name("seq")
-    if not (said.isascii() and said.isdigit() and len(said) < 10):
+    number = read_number(asked.name("seq"), None)
+    if number is None:
         raise HTTPException(404)
-    return int(said)
+    return number
 
 
 ROUTES = (

@@ -23,6 +23,7 @@ from fairhand.session.support import (
 )
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
+from fairhand.web.forms import read_number
 
 WIDEST = 6
 """From more points on the grid no longer stands in columns, but as a list by source."""
@@ -70,11 +71,10 @@ def send(asked: Asked) -> Response:
     search: Search | None = None
     try:
         if form.has("words"):
-            hits = form.text("hits")
             search = Search(
                 words=form.text("words"),
                 place=form.text("place"),
-                hits=int(hits) if hits.isascii() and hits.isdigit() and len(hits) < 10 else None,
+                hits=read_number(form.text("hits"), None),
                 kept=form.texts("kept"),
                 route="leads" if form.text("route") == "leads" else "searching",
             )
