@@ -1,0 +1,63 @@
+"""What the language of a draft costs: spelling, words confused and doubled, cold, warm and after one paragraph changed.
+
+Run as ``python benchmarks/copy_edit.py``. The draft is the demo's own prose, each paragraph told from the others by a
+number, with a slip in every twentieth; 2,000 and 20,000 words. Cold is a process that has read no word list yet; the
+splitting of the draft into parts is not counted. All is measured in one run.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import time
+from importlib.resources import files
+
+from fairhand.model.paper import Paper
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.checks import confused_words, doubled_word, spelling, spelling_mixed
+
+LENGTHS = (2_000, 20_000)
+CHECKS = (spelling.find, spelling_mixed.find, confused_words.find, doubled_word.find)
+
+
+def make_draft(words: int) -> str:
+    """A draft of about so many words."""
+    text = (files("fairhand") / "demo" / "desk" / "tram-libraries" / "draft.md").read_text("utf-8")
+    prose = [block for block in text.split("\n\n") if block[:1].isalpha() and len(block) > 200]
+    out, number = [], 0
+    while sum(len(block.split()) for block in out) < words:
+        slip = " The goverment agreed." if number % 20 == 0 else ""
+        out.append(f"{prose[number % len(prose)]} So it stood in line {number}.{slip}")
+        number += 1
+    return "\n\n".join(out)
+
+
+def time_checks(draft: str) -> float:
+    """Seconds of work for all of the checks, the draft's parts not counted."""
+    known = Analysis(Paper("bench", draft), lambda _: None)
+    _ = known.own_prose
+    before = time.process_time()
+    for find in CHECKS:
+        list(find(known))
+    return time.process_time() - before
+
+
+def main() -> int:
+    """Prints each length: cold, warm, after one paragraph changed, and the last two as shares of the first."""
+    if len(sys.argv) > 1:
+        draft = make_draft(int(sys.argv[1]))
+        changed = draft.replace("So it stood in line 3.", "So it lay in line 3, and nobody asked.", 1)
+        print(*(time_checks(text) for text in (draft, draft, changed)))
+        return 0
+    for words in LENGTHS:
+        ran = subprocess.run([sys.executable, __file__, str(words)], check=True, capture_output=True, text=True)
+        cold, warm, changed = map(float, ran.stdout.split())
+        print(
+            f"{words:,} words: cold {cold * 1000:.0f} ms, warm {warm * 1000:.0f} ms ({warm / cold:.2f} of it), one"
+            f" paragraph changed {changed * 1000:.0f} ms ({changed / cold:.2f})"
+        )
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
