@@ -35,7 +35,7 @@ def test_the_record_is_told_printed_and_checked(
     sent.write_text(sent.read_text("utf-8").replace("914 words", "9,140 words"), "utf-8")
     code, said = run(capsys, "record", "--check", str(sent))
     assert code == 1
-    assert "The page does not read as the list under it." in said
+    assert "The page does not read as it was printed." in said
 
 
 def test_the_papers_own_record_is_checked_however_it_is_asked(

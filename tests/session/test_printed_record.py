@@ -100,7 +100,7 @@ def test_a_page_that_reads_otherwise_than_its_list_is_noticed(paper: Path, tmp_p
     page = print_record(paper, "html", at=AT).read_text("utf-8")
     forged = tmp_path / "forged.html"
     forged.write_text(page.replace("6 words in", "6,000 words in", 1), "utf-8")
-    assert check(forged).faults == ("the page does not read as the list under it",)
+    assert check(forged).faults == ("the page does not read as it was printed",)
 
 
 def test_any_letter_of_the_data_that_is_changed_is_noticed(paper: Path, tmp_path: Path) -> None:
@@ -159,3 +159,16 @@ def test_a_damaged_state_is_noticed_and_the_others_told(paper: Path, tmp_path: P
     assert check_record(paper)
     printed = print_record(paper, "html", to=tmp_path / "r.html", at=AT)
     assert check(printed).faults == ("state 5 does not follow from the one before",)
+
+
+def test_a_record_that_another_version_printed_is_whole_and_said_to_have_other_words(
+    paper: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The page is held against what was printed, not against how this program would word it now."""
+    with monkeypatch.context() as older:
+        older.setattr("fairhand.record.page.SHOWS", "In other words.")
+        printed = print_record(paper, "html", to=tmp_path / "older.html", at=AT)
+    checked = check(printed)
+    assert checked.faults == ()
+    assert "another version" in checked.note
+    assert check(print_record(paper, "html", to=tmp_path / "now.html", at=AT)).note == ""

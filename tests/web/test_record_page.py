@@ -36,7 +36,9 @@ def test_a_printed_record_is_fetched_and_checked(client: TestClient, desk: Path,
     assert "Each of its states is in the record of tram-libraries" in page.text
     if kind == "html":
         forged = made.replace(b"914 words", b"9,140 words")
-        assert "The page does not read as the list" in client.post(RECORD, files={"file": ("a.html", forged)}).text
+        assert (
+            "The page does not read as it was printed" in client.post(RECORD, files={"file": ("a.html", forged)}).text
+        )
 
 
 def test_what_is_no_record_is_refused_in_a_line(client: TestClient) -> None:

@@ -122,8 +122,10 @@ def _check_printed(file: Path, folder: Path | None) -> int:
     if not checked.faults:
         say(
             f"The record of “{checked.document.title}” is whole: its seal holds, each of its "
-            f"{len(checked.document.links):,} states follows from the one before, and its page reads as its list."
+            f"{len(checked.document.links):,} states follows from the one before, and its page reads as it was printed."
         )
+        if checked.note:
+            say(f"Note. {checked.note}")
         say("It shows that nothing in it was changed since it was printed, and not who wrote, or when indeed.")
     if folder is not None:
         say(compare_with_paper(checked.document, folder))

@@ -27,6 +27,8 @@ class Document:
     """When it was printed, as ISO 8601 has it."""
     sittings: tuple[Sitting, ...]
     links: tuple[Link, ...]
+    page: str = ""
+    """The hash of the words on its page, by which a page that was changed is told; see ``hash_page``."""
 
     @property
     def last_hash(self) -> str:
@@ -63,12 +65,23 @@ def read_document(text: str, file: str) -> tuple[Document, bool]:
         {FORMAT: None}[told["format"]]  # a later form is none that can be read here
         sittings = tuple(_read_sitting(one) for one in told["sittings"])
         links = tuple(_read_link(one) for one in told["states"])
-        document = Document(str(told["title"]), str(told["made"]), sittings, links)
+        document = Document(str(told["title"]), str(told["made"]), sittings, links, str(told["page"]))
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
         message = f"{file}: no record is in it that can be read; print it anew with `fairhand record --print`"
         raise FileUnreadable(message) from error
     rest = {key: value for key, value in told.items() if key != "seal"}
     return document, hashlib.sha256(_canonical(rest).encode()).hexdigest() == told.get("seal")
+
+
+def hash_page(text: str, seal: str) -> str:
+    """The SHA-256 of the words on a page, without blanks, and without the seal, which it goes into.
+
+    >>> hash_page("The seal: ab12.", "ab12") == hash_page("The  seal: .", "")
+    True
+    """
+    return hashlib.sha256(
+        "".join((text.replace(seal, "") if seal else text).split()).encode("utf-8", "replace")
+    ).hexdigest()
 
 
 def find_disorder(document: Document) -> tuple[str, ...]:
@@ -98,6 +111,7 @@ def _tell(document: Document) -> dict[str, Any]:
         "made": document.made,
         "sittings": [_tell_sitting(one) for one in document.sittings],
         "states": [list(link) for link in document.links],
+        "page": document.page,
     }
 
 

@@ -81,6 +81,15 @@ def read_page(data: bytes, file: str) -> str:
     return found[1].replace("\\u003c", "<")
 
 
+def without_data(data: bytes) -> str:
+    """The page but for the data within it: all that a reader may come to see.
+
+    >>> '{"format"' in without_data(write_page(Document("Tides", "2027-02-19T15:20:00+01:00", (), ())))
+    False
+    """
+    return _DATA.sub("", data.decode("utf-8", "replace"))
+
+
 def say_moment(made: str) -> str:
     """A moment as one says it.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import cast
 
@@ -17,8 +17,8 @@ from fairhand.errors import FairhandError, FileUnreadable, InputError, UnknownFo
 from fairhand.press.typst_press import typeset
 from fairhand.reading.attached import read_attached
 from fairhand.reading.pdf import read_pdf
-from fairhand.record.document import Document, find_disorder, read_document
-from fairhand.record.page import read_page, write_page
+from fairhand.record.document import Document, find_disorder, hash_page, read_document
+from fairhand.record.page import read_page, without_data, write_page
 from fairhand.record.sheet import ATTACHED, to_typst
 from fairhand.record.sittings import Kept, list_sittings, part_sittings
 from fairhand.session.printing import write_copy
@@ -31,6 +31,12 @@ FORMS: Mapping[str, Callable[[Document], bytes]] = {
 """How each form of a printed record is made."""
 
 
+OTHER_WORDS = (
+    "Its page has other words than this program would print for its list: it was printed by another version, or its "
+    "words were changed before it was sealed; read the one against the other."
+)
+
+
 @dataclass(frozen=True)
 class Checked:
     """A printed record that was looked through."""
@@ -38,6 +44,8 @@ class Checked:
     document: Document
     faults: tuple[str, ...]
     """What is not as it should be; nothing where all is whole."""
+    note: str = ""
+    """What should be known of it besides."""
 
 
 def tell_record(folder: Path, at: dt.datetime | None = None) -> Document:
@@ -93,13 +101,15 @@ def set_record(folder: Path, kind: str, at: dt.datetime | None = None) -> bytes:
     Raises:
         RecordDamaged: The record cannot be opened at all.
     """
-    return FORMS[kind](tell_record(folder, at))
+    document = tell_record(folder, at)
+    words = _words_of(kind, FORMS[kind](document), f"record.{kind}")
+    return FORMS[kind](replace(document, page=hash_page(words, document.seal)))
 
 
 def check_printed(file: str, data: bytes) -> Checked:
     """A printed record, looked through with nothing but itself at hand.
 
-    Its seal, the chain of its states, its list against them, and its page against its list.
+    Its seal, the chain of its states, its list against them, and its page against what was printed.
 
     Args:
         file: Its name, whose ending tells its form.
@@ -118,9 +128,10 @@ def check_printed(file: str, data: bytes) -> Checked:
     faults = [] if is_sealed else ["the seal is not that of what the list tells: it was changed after it was printed"]
     faults += [f"state {seq} does not follow from the one before" for seq in find_breaks(_links_of(document))]
     faults += find_disorder(document)
-    if not faults and not _reads_so(document, kind, data, file):
-        faults.append("the page does not read as the list under it")
-    return Checked(document, tuple(faults))
+    if hash_page(_words_of(kind, data, file), document.seal) != document.page:
+        faults.append("the page does not read as it was printed")
+    note = "" if faults or _reads_as_list(document, kind, data, file) else OTHER_WORDS
+    return Checked(document, tuple(faults), note)
 
 
 def compare_with_paper(document: Document, folder: Path) -> str:
@@ -169,16 +180,15 @@ def _attached(data: bytes, file: str) -> str:
     return found.decode("utf-8", "replace")
 
 
-def _reads_so(document: Document, kind: str, data: bytes, file: str) -> bool:
-    """Whether a file reads as what the list under it would be printed as; other faces may part its lines elsewhere."""
+def _words_of(kind: str, data: bytes, file: str) -> str:
+    return without_data(data) if kind == "html" else "".join(read_pdf(data, file).texts)
+
+
+def _reads_as_list(document: Document, kind: str, data: bytes, file: str) -> bool:
+    """Whether a page reads as this program would print its list; another version may have other words for it."""
     try:
         made = FORMS[kind](document)
     except (FairhandError, ValueError, OverflowError):
         return False
-    if made == data or kind == "html":
-        return made == data
-    return _plain(made, file) == _plain(data, file)
-
-
-def _plain(data: bytes, file: str) -> str:
-    return "".join("".join(read_pdf(data, file).texts).split())
+    mine, its = (hash_page(_words_of(kind, one, file), document.seal) for one in (made, data))
+    return mine == its
