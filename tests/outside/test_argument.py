@@ -19,6 +19,8 @@ from fairhand.readiness.measure import loudest_allowed, wilson_lower_bound
 
 ROOT = Path(__file__).resolve().parents[2]
 CHECKS = ("claim-unsupported", "off-focus", "repeated-argument", "point-missing", "section-missing")
+ASKS = ("off-focus", "repeated-argument")
+"""Those that only ask."""
 CLAIMS, PAPERS = 20, 60
 """Papers made of each sort: a tenth, and a fifth, of those that ``measured.toml`` was made from."""
 
@@ -82,6 +84,6 @@ def test_how_often_each_is_right(
     seen, spoiled = tally.seen[check], tally.spoiled[check]
     print(f"\n{check}: {right} of {alarms} alarms right ({wilson_lower_bound(right, alarms):.3f} at least), ", end="")
     print(f"{seen} of {spoiled} faults seen")
-    assert right / alarms >= 0.85
+    assert right / alarms >= (0.75 if check in ASKS else 0.85)
     assert seen / spoiled >= sees
     assert loudest_allowed(check)

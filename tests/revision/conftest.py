@@ -25,7 +25,13 @@ def source(id_: str, pages: Mapping[str, str]) -> SourceText:
 
 TEXTS = {
     "lind-2019": source("lind-2019", {"10": "Of the harbour men 640 were permanent.", "11": "The quay was sold."}),
-    "reyes-2018": source("reyes-2018", {"40": "The lock-out cost the harbour 38,600 pounds of revenue in all."}),
+    "reyes-2018": source(
+        "reyes-2018",
+        {
+            "40": "The lock-out cost the harbour 38,600 pounds of revenue in all. The"
+            " pilots had a guild hall which burned in 1902."
+        },
+    ),
 }
 
 

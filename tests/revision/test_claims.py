@@ -84,3 +84,12 @@ def test_without_its_text_a_source_vouches_for_the_run(analysis_of: Callable[...
 def test_a_paper_without_sources_is_left_alone(analysis_of: Callable[..., Analysis]) -> None:
     """A personal essay cites nothing."""
     assert claims(analysis_of(OPENS + "The lock-out cost the harbour 38,600 pounds.")) == []
+
+
+def test_a_date_is_told_where_another_source_states_it_all(analysis_of: Callable[..., Analysis]) -> None:
+    """A date wants no source of itself; but what a source states is that source's, which is not cited here."""
+    draft = OPENS + "Some 640 men were permanent (Lind, 2019, p. 10). The pilots' guild hall burned down in 1902."
+    (found,) = claims(analysis_of(draft))
+    assert found.stands is not None
+    assert (found.what, found.stands.source) == ("1902", "reyes-2018")
+    assert claims(analysis_of(draft.replace("1902", "1903"))) == []

@@ -23,6 +23,10 @@ Why = Literal["no-source", "not-held", "finding"]
 """Nothing is cited near it; what is cited last does not have it; it reports research and names none."""
 
 _Vouched = Mapping[float, Sequence[Fact]]
+LEAST_QUIET = 3
+"""A smaller number is in too many sentences."""
+FEWEST_SHARED_QUIET = 4
+"""Telling words that a sentence with a small number, or a date, must share with the source that states it."""
 BACK = 3
 """Sentences over which a citation reaches forward, where its source's text is not at hand."""
 AHEAD = 2
@@ -40,14 +44,19 @@ OWN = re.compile(
     r"|questionnaires?|study|analys[ei]s|team|group|findings|models?|measurements?|work|approach)"
     r"|(?:[Tt]his|[Tt]he (?:present|current)|[Tt]hese) (?:paper|essay|study|survey|section|experiments?|results|data)"
     r"|(?:[Tt]he|[Oo]ur) (?:sample|survey|questionnaire|interviews?) (?:consisted|comprised|included|was|were|had)"
-    r"|[Rr]espondents?|[Pp]articipants|[Ii]nterviewees|(?:[Tt]able|[Ff]igure|[Ff]ig\.|[Aa]ppendix) [\dA-Z]+)\b"
+    r"|(?:[Tt]able|[Ff]igure|[Ff]ig\.|[Aa]ppendix) [\dA-Z]+)\b"
     r"|\b[nNpMrtFzd] ?[=<>≤≥±] ?\d|\bSD ?="
 )
 """The writer's own counting and reckoning, and what a table or figure of the paper shows."""
+_ASKED = re.compile(
+    r"\b(?:respondents?|participants|interviewees|of (?:them|those|these)|agreed|answered|said)\b", re.IGNORECASE
+)
+_FIRST_PERSON = re.compile(r"\b(?:I|my|we|our)\b")
+"""A paragraph in the first person tells of the writer's own asking."""
 _SUPPOSES = re.compile(
     r"\b(?:[Ii]f|[Ss]uppose|[Ii]magine|[Ss]ay|[Aa]ssum(?:e|ing)|[Ll]et|would|could|might|should|must|ought|[Pp]erhaps"
     r"|[Tt]ogether"
-    r"|[Ii]n all|[Aa]ltogether|works? out|amounts? to|comes? to|the difference|in other words|[Tt]hat is)\b"
+    r"|[Ii]n all|[Aa]ltogether|works? out|the difference|in other words|[Tt]hat is)\b"
 )
 _IMAGINES = re.compile(r"(?:Imagine|Suppose|Picture|Consider|Say|Let us (?:imagine|suppose|say))\b")
 """How a passage opens that makes up its own case."""
@@ -150,11 +159,16 @@ def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: 
     own = sentences[at].own
     if _needs_none(own) or any(_makes_up(sentence.own) for sentence in sentences[:at]):
         return None
+    if _ASKED.search(own) and any(_FIRST_PERSON.search(sentence.own) for sentence in sentences):
+        return None
     figures = [figure for figure in list_figures(own) if not _IDIOM.search(own)]
     about = Fact(own, ()).stems
     loud = [figure for figure in figures if figure.kind in LOUD and not _is_said_again(figure, about, vouched)]
     if loud and not _SUPPOSES.search(own) and not _is_reckoned(sentences, at, loud):
         return _judge_figures(sentences, at, Fact(own, tuple(loud)), holdings)
+    quiet = [figure for figure in figures if figure.kind not in LOUD and figure.value > LEAST_QUIET]
+    if quiet and not loud:
+        return _judge_quiet(sentences, at, Fact(own, tuple(quiet)), holdings) or _judge_report(sentences, at)
     return _judge_report(sentences, at)
 
 
@@ -194,6 +208,21 @@ def _judge_figures(sentences: Sequence[Sentence], at: int, fact: Fact, holdings:
     last = before[-1][0].entry if before else None
     cited = last if last is not None and told[len(before) - 1] is False else None
     return Unsupported(sentences[at].span, what, "not-held" if cited else "no-source", cited, holdings.find(fact))
+
+
+def _judge_quiet(sentences: Sequence[Sentence], at: int, fact: Fact, holdings: Holdings) -> Unsupported | None:
+    """A date, a length of time or a small number, where a source that the paragraph does not cite states it all."""
+    cited = {one.entry for sentence in sentences for one in sentence.cites}
+    if None in cited:
+        return None
+    around = {entry for sentence in sentences for entry in sentence.named} | {one for one in cited if one}
+    if not around or any(holdings.holds(one, fact) is not False for one in around):
+        return None
+    stands = holdings.find(fact, around)
+    if stands is None or len(fact.stems & stands.stems) < max(FEWEST_SHARED_QUIET, len(fact.stems) / 2):
+        return None
+    what = fact.figures[0].span.of(fact.text).strip()
+    return Unsupported(sentences[at].span, what, "no-source", None, stands)
 
 
 def _judge_report(sentences: Sequence[Sentence], at: int) -> Unsupported | None:

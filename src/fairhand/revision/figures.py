@@ -45,6 +45,9 @@ _NOT_A_FIGURE = re.compile(
 )
 """Dates, times, ordinals, decades, places in a work, and names with a number in them."""
 _FIGURE = re.compile(
+    rf"(?P<among>(?P<few>{_NUMERAL}|{_SPELT}) of (?:the |its |their |his |her |all |some )?(?P<many>{_NUMERAL}"
+    rf"|{_SPELT})"
+    r"(?![\w-]| (?:and|or) \w))|"
     rf"(?P<of>(?P<some>{_NUMERAL}|{_SPELT}) (?:out of(?: every)?|in(?: every)?) (?P<all>{_NUMERAL}|{_SPELT})(?![\w-]|"
     rf" (?:and|or) \w))"
     rf"|(?P<part>\b(?P<tops>an?|one|two|three|four|five|six|seven|eight|nine|\d)[- ](?P<part_of>"
@@ -70,6 +73,8 @@ _MEASURE = re.compile(r"[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°c?")
 _TIME = re.compile(r"second|minute|m\.?y|ma\b|hour|day|night|week|month|year|decade|centur|times|ways|clock")
 TELLING = 3
 """Digits, noughts at either end left out, of a figure that two texts hardly share by chance (from trial)."""
+FEWEST_AMONG = 5
+"""The least whole of which a part is told as a figure: *nine of the eleven*, and not *one of two*."""
 SMALL = 20
 """The greatest count of which prose is full (from trial)."""
 
@@ -110,6 +115,9 @@ def list_figures(text: str) -> tuple[Figure, ...]:
 
 def _read(found: re.Match[str]) -> Figure | None:
     span = Span(found.start() + len(found.group()) - len(found.group().lstrip()), found.end())
+    if found["among"]:
+        few, many = _value(found["few"]), _value(found["many"])
+        return Figure(span, "share", few / many) if FEWEST_AMONG <= many < 1000 * few and few < many else None
     if found["of"]:
         some, every = _value(found["some"]), _value(found["all"])
         if not 0 < some < every or some != int(some) or every - some > 1000:
