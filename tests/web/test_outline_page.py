@@ -5,6 +5,8 @@ from __future__ import annotations
 import html
 import json
 import re
+from collections.abc import Callable
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -80,3 +82,21 @@ def test_the_outline_is_reached_by_keyboard(browser_page: Page) -> None:
     field.fill("What trams were for.")
     page.get_by_role("button", name="Keep", exact=True).first.press("Enter")
     expect(page.get_by_role("note", name="Outline of paragraph 2")).to_contain_text("What trams were for.")
+
+
+@pytest.mark.parametrize("width", [1280, 400])
+def test_a_side_note_hinders_nobody(browser_page: Page, hindrances: Callable[[Page], list[str]], width: int) -> None:
+    """With its form open too, and in a narrow window; no side-note lies on another or on the text."""
+    page = browser_page
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto(page.url.rstrip("/") + REVISION + "?outline=3")
+    page.wait_for_load_state()
+    assert hindrances(page) == []
+    assert page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    boxes = [box for note in page.locator(".side").all() if (box := note.bounding_box())]
+    for above, below in pairwise(sorted(boxes, key=lambda box: box["y"])):
+        assert above["y"] + above["height"] <= below["y"] + 1
+    if width > 820:
+        left = page.locator(".proof .para").first.bounding_box()
+        assert left is not None
+        assert all(box["x"] + box["width"] <= left["x"] for box in boxes)
