@@ -138,9 +138,12 @@ def tell_requirement(requirement: Requirement) -> str:
     'on Friday 19 February 2027, 16:00'
     >>> tell_requirement(Requirement("sources", {"min": 2, "type": "book", "since": 2010}, "", Span(0, 0), "should"))
     'at least 2 books, none from before 2010 (should)'
+    >>> tell_requirement(Requirement("policy", {"what": "collaboration", "rule": "allowed"}, "", Span(0, 0), "may"))
+    'allowed'
     """
     said = _TELLERS[requirement.kind](requirement.values)
-    return said if requirement.force == "must" else f"{said} ({requirement.force})"
+    is_plain = requirement.force == "must" or (requirement.kind == "policy" and requirement.force == "may")
+    return said if is_plain else f"{said} ({requirement.force})"
 
 
 def say_day(written: str) -> str:

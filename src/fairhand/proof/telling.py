@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
+from fairhand.brief.telling import say_day
 from fairhand.language.counts import count_of, open_with
 from fairhand.model.proof_mark import Fate, ProofMark, ProofPass
 
@@ -22,7 +23,8 @@ def tell_step(passes: Sequence[ProofPass], marks: Sequence[ProofMark]) -> str:
     """
     going = next((one for one in passes if not one.closed), None)
     if going:
-        many = count_of(sum(mark.in_pass == going.id for mark in marks), "mark")
+        made = sum(mark.in_pass == going.id for mark in marks)
+        many = count_of(made, "mark") if made else "no mark"
         return f"A pass {MEDIA[going.medium]} is under way, {many} so far: read it to its end, then end it."
     left = sum(mark.fate == "open" for mark in marks)
     if left:
@@ -40,9 +42,9 @@ def tell_pass(one: ProofPass, marks: Sequence[ProofMark]) -> str:
     """A pass in one line: when, by whom, in what form, for what, with what came of it.
 
     >>> tell_pass(ProofPass("p", "paper", "Ada", "commas", "2027-02-01T10:00", "2027-02-01T11:00", unread="page 4"), ())
-    '2027-02-01, on paper, by Ada, for commas alone: no marks. Not read: page 4.'
+    'Monday 1 February 2027, on paper, by Ada, for commas alone: no marks. Not read: page 4.'
     """
-    head = [one.begun[:10] or "undated", MEDIA[one.medium]]
+    head = [say_day(one.begun[:10]) or "Undated", MEDIA[one.medium]]
     head += [f"by {one.by}"] if one.by else []
     head += [f"for {one.lapse} alone"] if one.lapse else []
     fates = Counter(mark.fate for mark in marks)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from pathlib import Path
 
+from fairhand.brief.telling import say_day
 from fairhand.errors import FairhandError
 from fairhand.language.counts import say_minutes
 from fairhand.language.words import words
@@ -45,7 +46,8 @@ def tell_final(folder: Path, copy: Proofed | None = None) -> str:
         return f"Read the fair copy once from start to end, in one sitting, and change nothing meanwhile{takes}."
     last = finals[-1]
     answer = "fit to hand in" if last.fit else "not fit to hand in"
-    told = f"After the final reading of {last.ended[:10]} you held it {answer}{f': {last.why}' if last.why else ''}."
+    why = f": {last.why}" if last.why else ""
+    told = f"After the final reading of {say_day(last.ended[:10])} you held it {answer}{why}."
     if last.draft != (read_text(folder, DRAFT).seen or ""):
         return f"{told} The draft was changed since: read it once more."
     return told

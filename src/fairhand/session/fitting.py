@@ -182,7 +182,9 @@ def _list_wanting(fitting: Fitting, has: int, short: int) -> tuple[str, ...]:
         return ()
     out = [f"The offcuts have {count_of(has, 'word')}, and {short - has:,} more are wanted."] if has else []
     unsaid = fitting.list_unsaid()
-    out += [f"Not argued yet: the {one.weight} point {one.id}, “{first_words(one.text)}”." for one in unsaid]
+    out += [
+        f"Not argued yet: the {one.weight} point {one.id}, “{first_words(one.text).rstrip('.')}”." for one in unsaid
+    ]
     if not fitting.known.paper.points.points:
         out.append("No points are set down yet: they say what there is to write.")
     elif not unsaid:

@@ -33,7 +33,7 @@ def show(asked: Asked) -> Response:
     except MatterLeft as left:
         return asked.page("fair_copy_page.html", title="Fair copy", step=f"{left}.", left=True, **values)
     except NothingToPrint:
-        step = "There is no draft yet: write draft.md in the paper’s folder, in any editor."
+        step = "There is no draft yet: write it first."
         return asked.page("fair_copy_page.html", title="Fair copy", step=step, left=None, **values)
     step = f"Read it once from start to end; it has {count_of(made.pages or 0, 'page')}."
     return asked.page(

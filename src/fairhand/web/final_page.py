@@ -20,7 +20,9 @@ def show(asked: Asked) -> Response:
         copy = read_copy(asked.paper.opened)
     except (MatterLeft, NothingToPrint) as left:
         step = "There is no draft yet: write it first." if isinstance(left, NothingToPrint) else f"{left}."
-        return asked.page("final_page.html", title="Final reading", step=step, can=False)
+        return asked.page(
+            "final_page.html", title="Final reading", step=step, can=False, left=isinstance(left, MatterLeft)
+        )
     return asked.page("final_page.html", title="Final reading", step=tell_final(asked.paper.folder, copy), can=True)
 
 
