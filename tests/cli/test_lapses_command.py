@@ -54,6 +54,13 @@ def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: 
     assert "larger then the" in told
 
 
+def test_another_draft_that_is_no_text_stands_in_nobody_s_way(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """It is told of where that paper is opened."""
+    (paper.parent / "other").mkdir()
+    (paper.parent / "other" / "draft.md").write_bytes(b"PK\x03\x04\x00\x00")
+    assert run("--wrong", "sault", "--right", "salt")[0] == 0
+
+
 def test_a_lapse_that_has_died_out_is_told(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """In none of the last three drafts on the desk that are long enough to tell."""
     (paper / "draft.md").write_text("The salt. " * 120, "utf-8")

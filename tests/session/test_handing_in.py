@@ -164,6 +164,16 @@ def test_a_receipt_is_kept_with_what_was_handed_in(paper: Path) -> None:
     assert read_hand_in(paper).handed[-1].receipt == kept
 
 
+def test_a_receipt_never_leaves_the_paper(paper: Path) -> None:
+    """A folder that the file names elsewhere, by somebody's hand, gets nothing."""
+    (paper.parent / "elsewhere").mkdir()
+    hand_in(paper)
+    told = paper / "hand-in.toml"
+    told.write_text(re.sub(r'folder = ".*"', 'folder = "../elsewhere"', told.read_text("utf-8")), "utf-8")
+    assert keep_receipt(paper, file=("mail.txt", b"It has come.")) == "receipt mail.txt"
+    assert list((paper.parent / "elsewhere").iterdir()) == []
+
+
 def test_what_is_left_in_the_draft_stops_it(demo_paper: Path) -> None:
     """Nothing is made of a draft with asides in it, unless it is said anyway."""
     with pytest.raises(MatterLeft):

@@ -93,6 +93,22 @@ def test_nothing_is_put_away_over_another(demo_paper: Path, tmp_path: Path) -> N
         put_away(alone)
 
 
+def test_putting_away_is_tried_again_where_it_failed(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A folder that the system would not move, as one that lies open elsewhere, leaves no archive behind."""
+
+    def refuse(*_: object) -> None:
+        raise PermissionError(13, "it is in use")
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Path, "rename", refuse)
+        with pytest.raises(FolderNotWritable, match="nothing can be written"):
+            put_away(demo_paper)
+    assert demo_paper.is_dir()
+    target, archive = put_away(demo_paper)
+    assert target.is_dir()
+    assert archive.is_file()
+
+
 def test_comments_of_a_marked_copy_are_read(demo_paper: Path, outside_data: Callable[[str], Path]) -> None:
     """Each with the words that it is about; a file of another kind is kept and not read."""
     copies = sorted(outside_data("data/docx").rglob("*.docx"))

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from fairhand.desk.disk import ABANDONED_SECONDS, put_file, sweep_unfinished, writable
+from fairhand.desk.file_names import name_file
 from fairhand.desk.places import DONE, OWN_FILES, SHEET_SUFFIXES, list_folder
 from fairhand.desk.record import keep_state
 from fairhand.desk.seen import hash_bytes
@@ -132,8 +133,7 @@ def name_sheet(name: str) -> str:
     if path.suffix.lower() not in SHEET_SUFFIXES:
         message = f"{path.name}: a sheet is not read from such a file; save it as PDF, DOCX or plain text"
         raise UnknownFormat(message)
-    stem = re.sub(r'[<>:"|?*\x00-\x1f]', "_", path.stem).strip(" .") or "sheet"
-    return f"{stem[:100]}{path.suffix}"
+    return f"{name_file(path.stem, 'sheet')}{path.suffix}"
 
 
 def write_settings(told: Mapping[str, object]) -> bytes:

@@ -60,6 +60,11 @@ def find_desk(path: Path) -> Path | None:
     return None
 
 
+def desk_of(place: Path) -> Path:
+    """The desk that a place is on; for a paper that stands alone, the folder that holds it."""
+    return find_desk(place) or (place.absolute().parent if is_paper(place) else place)
+
+
 def find_paper(path: Path) -> Path:
     """The folder of the paper that is meant: the path itself, the folder of a file in it, or a paper of this desk.
 

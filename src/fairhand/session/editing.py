@@ -37,7 +37,7 @@ def read_text(folder: Path, name: str) -> Written:
         FileTooLarge: It is larger than is read.
     """
     found = _see(folder, name)
-    return Written(_one_line_end(found.text), found.sha256) if found else Written()
+    return Written(one_line_end(found.text), found.sha256) if found else Written()
 
 
 def state_of(value: object) -> str:
@@ -96,7 +96,7 @@ def mend_passage(folder: Path, was: str, now: str, alike: tuple[int, int] = (0, 
         FolderNotWritable: The folder is closed or full.
     """
     seen = _see(folder, DRAFT)
-    text = _one_line_end(seen.text) if seen else ""
+    text = one_line_end(seen.text) if seen else ""
     places = [span for span in list_passages(read_manuscript(text)) if span.of(text) == was]
     which, many = alike if len(places) > 1 else (0, 1)
     if seen is None or len(places) != many or which not in range(many):
@@ -123,7 +123,7 @@ def likest_passage(folder: Path, was: str, which: int = 0) -> tuple[str, tuple[i
     from rapidfuzz import fuzz
 
     seen = _see(folder, DRAFT)
-    text = _one_line_end(seen.text) if seen else ""
+    text = one_line_end(seen.text) if seen else ""
     passages = [span.of(text) for span in list_passages(read_manuscript(text))]
     likest = max(passages, key=lambda passage: fuzz.ratio(was, passage), default="")
     many = passages.count(likest)
@@ -137,9 +137,9 @@ def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.dat
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
         FolderNotWritable: The folder is closed or full.
     """
-    seen = _see(folder, WHERE)
+    present = read_text(folder, WHERE)
     stet = make_stet(finding, draft, reason, at.isoformat(timespec="seconds"))
-    write_file(folder, WHERE, add_mark(seen.text if seen else "", stet).encode(), seen.sha256 if seen else None)
+    save_text(folder, WHERE, add_mark(present.text, stet), present.seen)
 
 
 def remove_stet(folder: Path, name: str) -> None:
@@ -149,9 +149,9 @@ def remove_stet(folder: Path, name: str) -> None:
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
         FolderNotWritable: The folder is closed or full.
     """
-    seen = _see(folder, WHERE)
-    if seen:
-        write_file(folder, WHERE, drop_mark(seen.text, name).encode(), seen.sha256)
+    present = read_text(folder, WHERE)
+    if present.seen:
+        save_text(folder, WHERE, drop_mark(present.text, name), present.seen)
 
 
 def _see(folder: Path, name: str) -> FileSeen | None:
@@ -159,5 +159,6 @@ def _see(folder: Path, name: str) -> FileSeen | None:
     return see_file(path, name) if path.exists() else None
 
 
-def _one_line_end(text: str) -> str:
+def one_line_end(text: str) -> str:
+    r"""The text with every line ended by ``\n``, as we read it."""
     return text.replace("\r\n", "\n").replace("\r", "\n")

@@ -13,7 +13,7 @@ from typing import Any
 from fairhand.desk.clock import find_zone, now
 from fairhand.desk.disk import add_file
 from fairhand.desk.making import put_folder
-from fairhand.desk.places import PRINTED
+from fairhand.desk.places import PRINTED, desk_of
 from fairhand.desk.seen import hash_bytes, see_file
 from fairhand.desk.toml_reading import read_toml
 from fairhand.errors import FairhandError, NameLeft
@@ -40,7 +40,7 @@ from fairhand.reading.pdf import read_pdf
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.overview import read_desk
-from fairhand.session.plan import desk_now, desk_of
+from fairhand.session.plan import desk_now
 from fairhand.session.printing import file_stem, make_copy, refuse_unprintable
 
 HAND_IN = "hand-in"
@@ -86,7 +86,7 @@ class Made:
 def look_at_hand_in(paper: OpenPaper) -> HandIn:
     """What the sheet asks of the hand-in, and how far it is met."""
     analysis = paper.look()
-    account, problems = _read(paper.folder)
+    account, problems = _read(read_text(paper.folder, WHERE).text)
     asked = read_asked(analysis.paper.requirements, analysis.paper.brief.texts)
     anonymous = bool(asked.anonymous) if account.anonymous is None else account.anonymous
     rule = analysis.length_rule
@@ -209,15 +209,13 @@ def keep_receipt(
         FileUnreadable: Nothing was handed in yet, or the file must be mended first.
         FolderNotWritable: The folder is closed or full.
     """
-    account, _ = _read(folder)
     present = read_text(folder, WHERE)
     receipt = " ".join(words.split())
     text = put_receipt(present.text, receipt or "-")  # refused before anything is written
     if file is not None:
         name, data = file
-        place = folder / account.handed[-1].folder
-        home = place if place.is_dir() else folder
-        receipt = add_file(home / f"receipt {name}", data).relative_to(folder).as_posix()
+        home = home_of_last(folder, read_account_of(present.text))
+        receipt = add_file(home / f"receipt {name}", data).relative_to(folder.resolve()).as_posix()
         text = put_receipt(present.text, receipt)
     save_text(folder, WHERE, text, present.seen)
     _call_handed_in(folder, at)
@@ -233,22 +231,33 @@ def _call_handed_in(folder: Path, at: dt.datetime | None) -> None:
     save_text(folder, LOG, add_to_log(log.text, Logged(HAND_IN, when=moment)), log.seen)
 
 
+def home_of_last(folder: Path, account: Account) -> Path:
+    """The folder of what was handed in last; the paper's own, where there is none within it."""
+    place = (folder / account.handed[-1].folder).resolve() if account.handed else folder.resolve()
+    return place if place.is_dir() and place.is_relative_to(folder.resolve()) else folder.resolve()
+
+
 def was_handed_in(folder: Path, data: bytes) -> str:
     """When a file was handed in, by its bytes; empty where none such was."""
-    account, _ = _read(folder)
+    account = read_hand_in(folder)
     sha256 = hash_bytes(data)
     return next((one.when for one in reversed(account.handed) for _, known in one.files if known == sha256), "")
 
 
-def _read(folder: Path) -> tuple[Account, tuple[Problem, ...]]:
-    table, problems = read_toml(read_text(folder, WHERE).text, WHERE)
+def _read(text: str) -> tuple[Account, tuple[Problem, ...]]:
+    table, problems = read_toml(text, WHERE)
     account, faults = read_account(table)
     return account, (*problems, *faults)
 
 
+def read_account_of(text: str) -> Account:
+    """What the text of ``hand-in.toml`` tells."""
+    return _read(text)[0]
+
+
 def read_hand_in(folder: Path) -> Account:
     """What ``hand-in.toml`` tells."""
-    return _read(folder)[0]
+    return read_account_of(read_text(folder, WHERE).text)
 
 
 def _called(stands: HandIn, analysis: Analysis) -> str:

@@ -20,8 +20,8 @@ from fairhand.copyedit.lapses import (
 )
 from fairhand.copyedit.own_prose import own_prose
 from fairhand.desk.clock import now
-from fairhand.desk.places import find_desk, list_done, list_papers
-from fairhand.errors import FairhandError
+from fairhand.desk.places import desk_of, list_done, list_papers
+from fairhand.errors import FairhandError, InputError
 from fairhand.language.words import words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
@@ -29,7 +29,7 @@ from fairhand.model.lapse import Lapse
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
-from fairhand.session.editing import read_text, save_text
+from fairhand.session.editing import DRAFT, read_text, save_text
 
 WORTH = 200
 """Words from which on a draft tells whether a lapse has died out."""
@@ -48,11 +48,6 @@ class LapseSeen:
     """Whether it stands in none of the last drafts."""
 
 
-def desk_for(folder: Path) -> Path:
-    """The desk that holds a paper's lapses and list of words; the folder around it where it stands on none."""
-    return find_desk(folder) or folder.absolute().parent
-
-
 def survey_lapses(
     folder: Path, known: Analysis, findings: Sequence[Finding] = ()
 ) -> tuple[tuple[LapseSeen, ...], tuple[Problem, ...]]:
@@ -63,7 +58,7 @@ def survey_lapses(
         known: The paper.
         findings: What the checks say of it.
     """
-    desk = desk_for(folder)
+    desk = desk_of(folder)
     lapses, problems = read_lapses(read_text(desk, WHERE).text)
     drafts = _other_drafts(desk) if any(one.count > 1 and one.wrong for one in lapses) else []
     seen = []
@@ -102,7 +97,7 @@ def keep_lapse(folder: Path, lapse: Lapse) -> None:
     if not (lapse.wrong.strip() or lapse.check):
         message = "A lapse needs the words that are wrong, or the name of a check."
         raise FairhandError(message)
-    desk = desk_for(folder)
+    desk = desk_of(folder)
     present = read_text(desk, WHERE)
     dated = replace(lapse, last=lapse.last or now().date().isoformat())
     save_text(desk, WHERE, note_lapse(present.text, dated), present.seen)
@@ -114,7 +109,7 @@ def forget_lapse(folder: Path, name: str) -> None:
     Raises:
         FairhandError: There is none of that name.
     """
-    desk = desk_for(folder)
+    desk = desk_of(folder)
     present = read_text(desk, WHERE)
     names = [one.name for one in read_lapses(present.text)[0]]
     if name not in names:
@@ -148,10 +143,12 @@ def _other_drafts(desk: Path) -> list[tuple[str, Callable[[Lapse], bool]]]:
     """The drafts on the desk that are long enough to tell, the newest first, each with its day."""
     drafts = []
     for folder in (*list_papers(desk), *list_done(desk)):
-        path = folder / "draft.md"
-        text = read_text(folder, "draft.md").text if path.exists() else ""
+        try:
+            text = read_text(folder, DRAFT).text
+        except InputError:
+            continue  # it is told of where that paper is opened
         if len(words(text)) >= WORTH:
-            day = dt.datetime.fromtimestamp(path.stat().st_mtime).astimezone().date().isoformat()
+            day = dt.datetime.fromtimestamp((folder / DRAFT).stat().st_mtime).astimezone().date().isoformat()
             drafts.append((day, text))
     drafts.sort(reverse=True)
 

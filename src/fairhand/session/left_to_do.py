@@ -11,7 +11,7 @@ from typing import Any
 
 from fairhand.desk.cache import fingerprint, keep_cached, read_cached
 from fairhand.desk.clock import find_zone, now
-from fairhand.desk.places import find_desk, list_done, list_papers
+from fairhand.desk.places import desk_of, list_done, list_papers
 from fairhand.desk.seen import hash_bytes
 from fairhand.readiness.left import Left, read_told, tell_left
 from fairhand.session.kept import program_state
@@ -48,7 +48,7 @@ def _work_out(folder: Path, told: Mapping[str, Any], moment: dt.datetime) -> Lef
 
     from fairhand.planning.steps import list_steps
     from fairhand.readiness.left_to_do import list_left
-    from fairhand.session.plan import desk_of, desk_pace
+    from fairhand.session.plan import desk_pace
     from fairhand.session.standings import read_standing
 
     standing = read_standing(folder, moment)
@@ -69,7 +69,7 @@ def _state_of_told(told: Mapping[str, Any]) -> str:
 
 def _state_of_logs(folder: Path) -> str:
     """A hash that changes when any log on the desk does, from which the pace is learnt."""
-    desk = find_desk(folder) or folder.absolute().parent
+    desk = desk_of(folder)
     stats = []
     for paper in (*list_papers(desk), *list_done(desk)):
         with contextlib.suppress(OSError):

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.record import list_states, state_bytes
 from fairhand.errors import DeskError, FairhandError
 from fairhand.model.proof_mark import Medium, ProofMark, ProofPass
 from fairhand.model.requirement import Requirement
@@ -22,6 +21,7 @@ from fairhand.proof.placing import Proofed
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.saving import keep_record
+from fairhand.session.states import draft_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,11 +140,11 @@ def draft_read(folder: Path, one: ProofPass) -> str:
     Raises:
         DeskError: It is not among the paper's earlier states.
     """
-    seq = next((state.seq for state in list_states(folder) if state.sha256 == one.draft), None)
-    if seq is None:
+    draft = draft_of(folder, one.draft)
+    if draft is None:
         message = f"{folder.name}: the draft that the pass read is not among its earlier states"
         raise DeskError(message)
-    return state_bytes(folder, seq).decode("utf-8-sig", "replace").replace("\r\n", "\n").replace("\r", "\n")
+    return draft
 
 
 def paper_as_read(paper: OpenPaper, marking: Marking) -> OpenPaper:

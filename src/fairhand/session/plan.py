@@ -13,7 +13,7 @@ from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.desk.clock import find_zone, now, own_zone
 from fairhand.desk.disk import put_file
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.places import find_desk, is_paper, list_done, list_papers
+from fairhand.desk.places import desk_of, list_done, list_papers
 from fairhand.errors import FairhandError
 from fairhand.model.plan import Plan, Sitting
 from fairhand.model.problem import Problem
@@ -65,11 +65,6 @@ def plan_desk(place: Path, at: dt.datetime | None = None, *, keep: bool = True) 
 def kept_desk_plan(place: Path, at: dt.datetime | None = None) -> DeskPlan | None:
     """The same where no paper has changed since it was last planned; else None, at once."""
     return _plan(place, at, only_kept=True, keep=True)
-
-
-def desk_of(place: Path) -> Path:
-    """The desk that a place is on; for a paper that stands alone, the folder that holds it."""
-    return find_desk(place) or (place.absolute().parent if is_paper(place) else place)
 
 
 def desk_now(settings: DeskSettings, at: dt.datetime | None = None) -> dt.datetime:

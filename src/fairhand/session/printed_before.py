@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from fairhand.desk.record import list_states, state_bytes
+from fairhand.desk.record import list_states
 from fairhand.errors import FairhandError
 from fairhand.language.content_words import list_words
 from fairhand.manuscript.draft import read_manuscript
@@ -13,6 +13,7 @@ from fairhand.reading.taking import read_taken, take_request
 from fairhand.session.editing import DRAFT
 from fairhand.session.opened import OpenPaper
 from fairhand.session.printing import FORMS
+from fairhand.session.states import text_of
 
 MOST_STATES = 40
 """So many of the latest states of the draft are held against the file."""
@@ -38,7 +39,7 @@ def find_printed(folder: Path, taken: str, ending: str) -> str | None:
         if state.sha256 in seen:
             continue
         seen.add(state.sha256)
-        text = state_bytes(folder, state.seq).decode("utf-8-sig", "replace").replace("\r\n", "\n")
+        text = text_of(folder, state.seq)
         if (shared := len(_sentences(text) & wanted)) > most:
             best, most = text, shared
     if not best or kind not in FORMS:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from fairhand.desk.disk import ABANDONED_SECONDS, put_file, sweep_unfinished, writable
+from fairhand.desk.file_names import name_file
 from fairhand.errors import MatterLeft, NothingToPrint
 from fairhand.fair_copy.document import FairCopy
 from fairhand.fair_copy.layout import layout_notes
@@ -176,9 +177,7 @@ def file_stem(analysis: Analysis, name: str) -> str:
     if not isinstance(asked, str) or (not names and _NAME_PART.search(asked)):
         return analysis.paper.name
     stem = _NAME_PART.sub(lambda part: names[0 if part["first"] else -1], asked)
-    return (
-        re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem)) or analysis.paper.name
-    )
+    return name_file(re.sub(r"\.(?:pdf|docx?|odt|html?|md)$", "", stem), analysis.paper.name)
 
 
 def write_copy(folder: Path, to: Path | None, name: str, data: bytes) -> Path:

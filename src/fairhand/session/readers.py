@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fairhand.desk.disk import add_file, writable
+from fairhand.desk.file_names import name_file
 from fairhand.desk.paper_files import read_paper
 from fairhand.desk.places import PRINTED, find_desk, list_papers
 from fairhand.errors import FairhandError, NothingToPrint
@@ -88,7 +88,7 @@ def ask_reader(paper: OpenPaper, wanted: Reader, kind: str = "docx", *, anyway: 
         return Asked(reader, cautions)
     until = say_day(reader.due) if reader.due else ""
     data = _make_copy(paper, Request(name, until, reader.asked, reader.not_to_mind), kind)
-    file = f"{paper.folder.name} for {as_file_name(name)}.{kind}"
+    file = f"{paper.folder.name} for {name_file(name, 'a reader')}.{kind}"
     printed = paper.folder / PRINTED
     with writable(paper.folder):
         printed.mkdir(exist_ok=True)
@@ -150,8 +150,3 @@ def asked_elsewhere(folder: Path) -> dict[str, list[str]]:
             if one.is_out:
                 found.setdefault(one.key, []).append(title or other.name)
     return found
-
-
-def as_file_name(name: str) -> str:
-    """A person's name as part of a file's."""
-    return re.sub(r'[<>:"/\\|?*\x00-\x1f]', "_", name).strip(". ") or "a reader"

@@ -9,9 +9,9 @@ from pathlib import Path
 
 from fairhand.brief.telling import tell_requirement
 from fairhand.desk.disk import add_file, writable
+from fairhand.desk.file_names import name_file
 from fairhand.desk.paper_files import read_paper
 from fairhand.desk.places import PRINTED
-from fairhand.desk.record import list_states, state_bytes
 from fairhand.errors import FairhandError, UnknownFormat
 from fairhand.language.counts import open_with
 from fairhand.manuscript.draft import read_manuscript
@@ -31,8 +31,9 @@ from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.returned_pdf import read_returned_pdf
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
-from fairhand.session.readers import MARKS, as_file_name, asked_elsewhere
+from fairhand.session.readers import MARKS, asked_elsewhere
 from fairhand.session.saving import keep_record
+from fairhand.session.states import draft_of
 
 RETURNED: Mapping[str, Callable[[bytes, str], Returned]] = {
     ".docx": read_returned_docx,
@@ -118,7 +119,7 @@ def take_returned(folder: Path, data: bytes, file: str, name: str = "", *, today
     new = [one for one in remarks if one.id not in there]
     with writable(folder):
         (folder / PRINTED).mkdir(exist_ok=True)
-    kept = f"{Path(file).stem} (back from {as_file_name(reader.name)}){ending}"
+    kept = f"{name_file(Path(file).stem, 'copy')} (back from {name_file(reader.name, 'a reader')}){ending}"
     path = add_file(folder / PRINTED / kept, data)
     if new:
         save_text(folder, MARKS, remarks_file.put_remarks(marks.text, new), marks.seen)
@@ -250,11 +251,7 @@ def _place(
 
 def _text_sent(folder: Path, version: str) -> str:
     """The draft of a hash as it read; empty where the record has none."""
-    state = next((one for one in list_states(folder, DRAFT) if one.sha256 == version), None)
-    if state is None:
-        return ""
     try:
-        text = state_bytes(folder, state.seq).decode("utf-8-sig", "replace")
+        return read_type(read_manuscript(draft_of(folder, version) or "")).text
     except FairhandError:
         return ""
-    return read_type(read_manuscript(text.replace("\r\n", "\n"))).text

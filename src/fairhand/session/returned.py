@@ -12,17 +12,17 @@ from pathlib import Path
 
 from fairhand.desk.disk import add_file, lock_folder, writable
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.places import CACHE, DONE, find_desk, list_done
-from fairhand.errors import DeskError, FairhandError, NoPaperHere, PaperExistsAlready
+from fairhand.desk.places import CACHE, DONE, desk_of, find_desk, list_done
+from fairhand.errors import DeskError, FairhandError, FolderNotWritable, NoPaperHere, PaperExistsAlready
 from fairhand.hand_in.account import WHERE, Mark, Returned, put_returned
 from fairhand.language.counts import count_of
 from fairhand.planning.pace import WHERE as LOG
 from fairhand.planning.pace import Logged, Pace, read_log
 from fairhand.readers.gathering import gather_remarks
 from fairhand.session.editing import read_text, save_text
-from fairhand.session.handing_in import read_hand_in
+from fairhand.session.handing_in import home_of_last, read_account_of, read_hand_in
 from fairhand.session.overview import read_desk
-from fairhand.session.plan import desk_now, desk_of, desk_pace
+from fairhand.session.plan import desk_now, desk_pace
 from fairhand.session.remarks import RETURNED
 from fairhand.session.saving import keep_record
 
@@ -67,7 +67,8 @@ def keep_returned(
         FileUnreadable: The file must be mended first.
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
     """
-    before = read_hand_in(folder).returned or Returned()
+    present = read_text(folder, WHERE)
+    before = read_account_of(present.text).returned or Returned()
     by_name = {one.criterion: one for one in (*before.marks, *marks)}
     moment = desk_now(read_desk(desk_of(folder)), at).isoformat(timespec="seconds")
     plain = [" ".join(one.split()) for one in comments]
@@ -77,7 +78,6 @@ def keep_returned(
         marks=tuple(by_name.values()),
         comments=tuple(dict.fromkeys((*before.comments, *(one for one in plain if one)))),
     )
-    present = read_text(folder, WHERE)
     save_text(folder, WHERE, put_returned(present.text, returned), present.seen)
     return returned
 
@@ -88,9 +88,7 @@ def keep_marked_copy(folder: Path, name: str, data: bytes) -> Path:
     Raises:
         FolderNotWritable: The folder is closed or full.
     """
-    handed = read_hand_in(folder).handed
-    home = folder / handed[-1].folder if handed and (folder / handed[-1].folder).is_dir() else folder
-    return add_file(home / f"returned {name}", data)
+    return add_file(home_of_last(folder, read_hand_in(folder)) / f"returned {name}", data)
 
 
 def read_comments(name: str, data: bytes) -> tuple[str, ...]:
@@ -157,8 +155,12 @@ def put_away(folder: Path) -> tuple[Path, Path]:
         home.mkdir(exist_ok=True)
     with lock_folder(folder.resolve()):
         _archive(folder, archive)
-    with writable(home):
-        folder.rename(target)
+    try:
+        with writable(home):
+            folder.rename(target)
+    except FolderNotWritable:
+        archive.unlink(missing_ok=True)  # nothing was put away, so that it can be tried again
+        raise
     return target, archive
 
 

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 from fairhand.desk.record import keep_state
-from fairhand.errors import DraftChangedOnDisk
+from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.manuscript.counting import count_words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.point import Points
@@ -39,12 +39,13 @@ def begin_draft(folder: Path, *, over: bool = False) -> None:
         over: Whether a draft that is there gives way; it stays among the earlier states.
 
     Raises:
-        DraftChangedOnDisk: There is a draft already, and nobody said that it gives way; or there is no rough draft.
+        FairhandError: There is no rough draft.
+        DraftChangedOnDisk: There is a draft already, and nobody said that it gives way.
     """
     rough, draft = read_text(folder, ROUGH), read_text(folder, DRAFT)
     if not rough.text.strip():
         message = f"{ROUGH}: nothing is written there yet; write it first"
-        raise DraftChangedOnDisk(message)
+        raise FairhandError(message)
     begun = part_remarks(rough.text)
     if draft.text == begun:
         return

@@ -18,6 +18,7 @@ from fairhand.desk.writing import write_file
 from fairhand.errors import InputError, NoSuchState
 from fairhand.model.problem import Problem
 from fairhand.proof.comparison import Change, Difference, compare_states, measure_change
+from fairhand.session.editing import DRAFT, one_line_end
 from fairhand.session.saving import keep_record
 
 APART = dt.timedelta(minutes=15)
@@ -91,7 +92,7 @@ def look_back(folder: Path, name: str = "", *, every: bool = False, before: int 
     problems = keep_record(files)
     states = list_states(folder)
     counted = {one: sum(state.name == one for state in states) for one in sorted({state.name for state in states})}
-    name = name if name in counted else next((one for one in ("draft.md", *counted) if one in counted), "")
+    name = name if name in counted else next((one for one in (DRAFT, *counted) if one in counted), "")
     own = [state for state in states if state.name == name]
     kept = own if every else list(_thin_out(own))
     shown = [state for state in kept if not before or state.seq < before]
@@ -145,6 +146,25 @@ def last_state(folder: Path, name: str) -> State | None:
     """The present state of a file, as it is kept; None where none is."""
     keep_record(read_paper(folder))
     return next(reversed(list_states(folder, name)), None)
+
+
+def draft_of(folder: Path, sha256: str) -> str | None:
+    """The draft of a hash as it read; None where no such state of it is kept.
+
+    Raises:
+        RecordDamaged: The state, or one that it leans on, is damaged.
+    """
+    seq = next((state.seq for state in list_states(folder, DRAFT) if state.sha256 == sha256), None)
+    return None if seq is None else text_of(folder, seq)
+
+
+def text_of(folder: Path, seq: int) -> str:
+    r"""The text of a state, lines ended by ``\n``; where it is none, as far as it can be read as one.
+
+    Raises:
+        RecordDamaged: It, or one that it leans on, is damaged.
+    """
+    return one_line_end(state_bytes(folder, seq).decode("utf-8-sig", "replace"))
 
 
 def later_states(folder: Path, state: State) -> tuple[Saved, ...]:
@@ -225,7 +245,7 @@ def _tell_changes(folder: Path, files: PaperFiles, states: Sequence[State]) -> I
 def _read(name: str, data: bytes) -> str | None:
     """The text of a state, lines ended alike; None where it is none."""
     try:
-        return decode_text(data, name).text.replace("\r\n", "\n").replace("\r", "\n")
+        return one_line_end(decode_text(data, name).text)
     except InputError:
         return None
 

@@ -7,14 +7,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from fairhand.desk.places import is_paper, list_papers
+from fairhand.desk.places import desk_of, is_paper, list_papers
 from fairhand.errors import NoSuchStep
 from fairhand.model.plan import Step
 from fairhand.planning.desk_plan import DeskPlan
 from fairhand.planning.pace import WHERE, Logged, add_to_log, read_log
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.overview import read_desk
-from fairhand.session.plan import Begun, desk_now, desk_of, plan_desk, read_former
+from fairhand.session.plan import Begun, desk_now, plan_desk, read_former
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from fairhand.citing.entry_files import ENDINGS, read_entries
 from fairhand.desk.paper_files import read_paper
-from fairhand.desk.record import list_states, state_bytes
+from fairhand.desk.record import list_states
 from fairhand.desk.seen import FileSeen, see_file
 from fairhand.desk.writing import write_file
 from fairhand.errors import FairhandError, UnknownFormat
@@ -29,6 +29,7 @@ from fairhand.session.printed_before import find_printed
 from fairhand.session.readers import MARKS
 from fairhand.session.saving import keep_record
 from fairhand.session.sources import LIST, join_list
+from fairhand.session.states import text_of
 
 READERS: Mapping[str, Callable[[bytes, str], Returned]] = {".docx": read_returned_docx, ".odt": read_returned_odt}
 """What reads what others wrote into a draft, by the ending of its file."""
@@ -99,7 +100,7 @@ def _taken_before(folder: Path, was: str) -> str | None:
     taken = [state for state in list_states(folder, DRAFT) if state.how == "taken"]
     if not taken:
         return None
-    base = state_bytes(folder, taken[-1].seq).decode("utf-8-sig", "replace").replace("\r\n", "\n")
+    base = text_of(folder, taken[-1].seq)
     return None if base == was else base
 
 

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from pathlib import Path
 
 from fairhand.copyedit.own_words import WHERE, add_word, drop_word
+from fairhand.desk.places import desk_of
 from fairhand.errors import FairhandError
 from fairhand.session.editing import read_text, save_text
-from fairhand.session.lapses import desk_for
 
 
 def learn_word(folder: Path, word: str) -> None:
@@ -36,7 +36,7 @@ def unlearn_word(folder: Path, word: str) -> None:
 
 
 def _change(folder: Path, change: Callable[[str, str], str], word: str) -> None:
-    desk = desk_for(folder)
+    desk = desk_of(folder)
     present = read_text(desk, WHERE)
     text = change(present.text, word)
     if text != present.text:

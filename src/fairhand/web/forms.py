@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TypeVar
@@ -11,6 +10,7 @@ from typing import TypeVar
 from starlette.datastructures import UploadFile
 from starlette.requests import Request
 
+from fairhand.desk.file_names import name_file
 from fairhand.errors import FairhandError, FileTooLarge
 
 Otherwise = TypeVar("Otherwise")
@@ -119,6 +119,4 @@ def plain_file_name(name: str) -> str:
     >>> plain_file_name("../../etc/pass\x00wd"), plain_file_name("C:\\sheets\\Brief 2.pdf"), plain_file_name("..")
     ('passwd', 'Brief 2.pdf', 'file')
     """
-    last = name.replace("\\", "/").rpartition("/")[2]
-    kept = "".join(one for one in last if unicodedata.category(one)[0] != "C" and one not in '<>:"|?*')
-    return kept.strip(". ")[:120] or "file"
+    return name_file(name.replace("\\", "/").rpartition("/")[2], "file")
