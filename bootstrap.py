@@ -93,8 +93,9 @@ def bench(rest: list[str]) -> int:
 
 
 def pictures(rest: list[str]) -> int:
-    """A picture of every page, at three widths, at night and in print, in the folder pictures."""
-    return run([PYTHON, ROOT / "tools" / "take_pictures.py", *rest])
+    """A picture of every page, wide, narrow, at night and in print, in the folder pictures; then those of the README."""
+    failed = run([PYTHON, ROOT / "tools" / "take_pictures.py", *rest])
+    return failed if failed or rest else run([PYTHON, ROOT / "tools" / "draw_job.py"])
 
 
 TASKS = {"demo": demo, "test": test, "check": check, "bench": bench, "pictures": pictures}

@@ -1,6 +1,7 @@
 """Takes a picture of every page of the demo's desk: ``make pictures``, or ``make pictures ARGS="--desk FOLDER"``.
 
-They stand in the folder ``pictures``, which is not committed: at three widths, at night and in print.
+They stand in the folder ``pictures``, which is not committed: at three widths, at night and in print. The demo's paper
+was worked at before, so that its pages have something to show.
 """
 
 from __future__ import annotations
@@ -30,6 +31,8 @@ ROOT = Path(__file__).resolve().parents[1]
 SECRET = "pictures"  # noqa: S105 - of this run alone, on this machine alone
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 HEIGHT = 900
+INNER = ("jottings/sorted", "sources/add", "final/reading")
+"""Pages of a paper that are reached from within others."""
 WAYS: dict[str, dict[str, Any]] = {
     "1440": {"viewport": {"width": 1440, "height": HEIGHT}},
     "1024": {"viewport": {"width": 1024, "height": HEIGHT}},
@@ -47,7 +50,9 @@ def list_paths(paper: str) -> dict[str, str]:
         "new": "/new",
         "all-plans": "/plan",
         "hours": "/plan/hours",
+        "warm-up": "/warm-up",
         **{leaf: f"/paper/{paper}/{leaf}" for leaf in leaves},
+        **{path.replace("/", "-"): f"/paper/{paper}/{path}" for path in INNER},
     }
 
 
@@ -93,6 +98,15 @@ def find_chromium() -> str:
     )
 
 
+def _lay_out(scratch: Path) -> Path:
+    """The demo's desk, worked on."""
+    from worked_on import work_on
+
+    desk = lay_out_demo(scratch).parent
+    work_on(desk, AT)
+    return desk
+
+
 def main() -> int:
     """Takes them all, and says where they are."""
     asked = argparse.ArgumentParser(description=__doc__)
@@ -105,7 +119,7 @@ def main() -> int:
     target.mkdir(exist_ok=True)
     paths = {name: path for name, path in list_paths(given.paper).items() if not given.only or name in given.only}
     with tempfile.TemporaryDirectory(prefix="fairhand-pictures-") as scratch, sync_playwright() as playwright:
-        desk = given.desk or lay_out_demo(Path(scratch)).parent
+        desk = given.desk or _lay_out(Path(scratch))
         browser = playwright.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
         with serving(desk) as address:
             take(browser, address, paths, target)
