@@ -93,7 +93,7 @@ def bench(rest: list[str]) -> int:
 
 
 def pictures(rest: list[str]) -> int:
-    """A picture of every page, wide, narrow, at night and in print, in the folder pictures; then those of the README."""
+    """A picture of every page, wide, narrow, at night and in print, in the folder pictures; then those of README."""
     failed = run([PYTHON, ROOT / "tools" / "take_pictures.py", *rest])
     return failed if failed or rest else run([PYTHON, ROOT / "tools" / "draw_job.py"])
 
