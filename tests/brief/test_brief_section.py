@@ -20,3 +20,20 @@ def test_a_section_is_named_on_its_own(sentence: str, name: str) -> None:
     """In quotation marks, or by its capitals."""
     found = [r.values["name"] for r in read_brief([("a.txt", sentence)]).requirements if r.kind == "section"]
     assert found == [name]
+
+
+@pytest.mark.parametrize(
+    ("sentence", "names"),
+    [
+        (
+            "Use these headings in this order: Introduction; What the Survey Is; How It Works; Conclusion.",
+            ["introduction", "what the survey is", "how it works", "conclusion"],
+        ),
+        ("Divide the report as follows: The Harbour; Who Was Paid; Costs.", ["the harbour", "who was paid", "costs"]),
+        ("The paper should have the following headings: you should say what you did, and why.", []),
+    ],
+)
+def test_a_heading_may_be_a_question_or_a_clause(sentence: str, names: list[str]) -> None:
+    """Words of a plain sentence stand in a name that is set as a title; in advice they name nothing."""
+    found = [r.values["name"] for r in read_brief([("a.txt", sentence)]).requirements if r.kind == "section"]
+    assert found == names

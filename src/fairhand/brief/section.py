@@ -15,7 +15,7 @@ _LEAD = re.compile(
     rf"\b(?:(?:required|these|the following|the|those|following|under|into|in|has|have|with|contains?|includes?"
     rf"|{COUNT})\b[^.:;]{{0,40}}?\b{_PARTS}\b|{_PARTS} (?:are|should be|must be|required|titled|headed|called"
     rf"|labelled)"
-    rf"|(?:structure[d]?|organi[sz]ed?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into)"
+    rf"|(?:structure[d]?|organi[sz]ed?|divided?|set out|laid out|arranged?)\b[^.:;]{{0,30}}\b(?:as follows|under|into)"
     rf"|(?:format|structure|order|outline|pattern|layout)\b[^.:;]{{0,20}}\b(?:below|following))",
     re.IGNORECASE,
 )
@@ -64,34 +64,42 @@ def _clean(name: str) -> str:
     return re.sub(r"(?<=\w) section$", "", name.lower()).strip(" \t,;'\"")
 
 
-def _is_name(name: str) -> bool:
+def _is_name(name: str, given: str = "") -> bool:
+    """Whether this may name a section; words of plain sentences may stand in it where it is ``given`` as a title."""
     return (
         0 < len(name) <= 60
-        and len(name.split()) <= 6
+        and len(name.split()) <= (8 if _is_titled(given) else 6)
         and any(c.isalpha() for c in name)
-        and not _BODY_WORDS.search(name)
+        and (not _BODY_WORDS.search(name) or _is_titled(given))
     )
 
 
-def _pieces(text: str, start: int) -> tuple[list[str], int]:
-    """The pieces of a list in running text from ``start``, cleaned, with the end of the list."""
+def _is_titled(given: str) -> bool:
+    """Whether words are set as a title: two or more, the longer ones with capitals ("What the Practice Is")."""
+    words = re.findall(r"[^\W\d_][\w'-]*", given)
+    return len(words) >= 2 and all(w[0].isupper() for w in (words[0], words[-1], *(w for w in words if len(w) > 4)))
+
+
+def _pieces(text: str, start: int) -> tuple[list[tuple[str, str]], int]:
+    """The pieces of a list in running text from ``start``, cleaned and as given, with the end of the list."""
     stop = re.compile(r"[.?!](?:\s|$)|\t").search(text, start)
     end = stop.start() if stop else len(text)
     body = re.sub(r"\([^)]*\)", lambda m: " " * len(m.group()), text[start:end])
     pieces = re.split(r";" if ";" in body else r" / " if body.count(" / ") >= 2 else r",|;| and (?=[\w ]+$)", body)
-    return [name for piece in pieces if (name := _clean(piece))], end
+    return [(name, piece.strip()) for piece in pieces if (name := _clean(piece))], end
 
 
 def _inline(text: str, start: int) -> tuple[list[str], int]:
     """The names listed in running text from ``start``, with the end of the list; none where a piece is no name."""
-    names, end = _pieces(text, start)
-    return (names if len(names) >= 2 and all(_is_name(n) for n in names) else []), end
+    pieces, end = _pieces(text, start)
+    named = len(pieces) >= 2 and all(_is_name(*piece) for piece in pieces)
+    return ([name for name, _ in pieces] if named else []), end
 
 
 def _usual(text: str, start: int) -> tuple[list[str], int]:
     """The names in a list of what a paper contains, where it is plainly one of sections: three have usual names."""
-    names, end = _pieces(text, start)
-    names = [n for n in names if _is_name(n) and not _NO_SECTION.search(n)]
+    pieces, end = _pieces(text, start)
+    names = [n for n, _ in pieces if _is_name(n) and not _NO_SECTION.search(n)]
     return (names if sum(n in _USUAL for n in names) >= 3 else []), end
 
 
@@ -102,7 +110,7 @@ def _listed(passages: tuple[Passage, ...], i: int) -> list[Passage]:
         if out and (passage.kind, passage.indent) != (out[0].kind, out[0].indent):
             break
         if passage.kind not in {"item", "prose", "heading"} or (
-            passage.kind == "prose" and not _is_name(_clean(passage.text))
+            passage.kind == "prose" and not _is_name(_clean(passage.text), passage.text)
         ):
             break
         if passage.kind == "prose" and (passage.text.endswith(".") or passage.indent < passages[i].indent):
@@ -142,7 +150,7 @@ def _led(passages: tuple[Passage, ...], i: int) -> list[_Named]:
                 return [(name, passage, lead.start(), end) for name in names]
         elif colon or below:
             items = [_whole(p) for p in _listed(passages, i)]
-            if len(items) >= 2 and all(_is_name(item[0]) for item in items):
+            if len(items) >= 2 and all(_is_name(item[0], item[1].text) for item in items):
                 return items
         elif quoted := _QUOTED.findall(text[lead.end() : lead.end() + 200]):
             if _NAMING.search(text[lead.start() : lead.end() + 12]):
