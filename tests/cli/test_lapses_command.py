@@ -44,6 +44,7 @@ def test_a_lapse_is_written_down_and_found(run: Callable[..., tuple[int, str]], 
     assert told.count("line 3:") == 2
     assert 'wrong = "sault"' in (paper.parent / "lapses.toml").read_text("utf-8")
     assert run("--forget", "sault for salt")[1].startswith("No lapses yet.")
+    assert run("--wrong", "sault", "--right", "salt")[0] == 0
 
 
 def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: Path) -> None:

@@ -41,7 +41,7 @@ def test_a_faulty_file_is_told(text: str, where: str) -> None:
     lapses, (problem,) = read_lapses(text)
     assert (lapses, problem.where) == ((), where)
     if text == "[[lap":
-        with pytest.raises(FileUnreadable, match="mend that line first"):
+        with pytest.raises(FileUnreadable, match="mend it first"):
             note_lapse(text, Lapse("a", wrong="a"))
 
 

@@ -9,16 +9,12 @@ import re
 import tomllib
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from fairhand.copyedit.own_prose import OwnParagraph
-from fairhand.errors import FileUnreadable
+from fairhand.language.toml_text import list_tables, parse_toml, write_toml
 from fairhand.model.lapse import Lapse
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
-
-if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
 
 WHERE = "lapses.toml"
 """The file's name, on the desk."""
@@ -80,13 +76,9 @@ def note_lapse(text: str, lapse: Lapse) -> str:
     2
     """
     import tomlkit
-    from tomlkit.items import AoT
 
-    document = _parse(text)
-    lapses = document.setdefault("lapses", tomlkit.aot())
-    if not isinstance(lapses, AoT):
-        message = f"{WHERE}: its lapses are no list of tables; nothing was written: head each with [[lapses]]"
-        raise FileUnreadable(message)
+    document = parse_toml(text, WHERE)
+    lapses = list_tables(document, "lapses", WHERE)
     before = next((one for one in read_lapses(text)[0] if same_lapse(one, lapse)), None)
     record = tomlkit.table()
     if before is not None:
@@ -98,7 +90,7 @@ def note_lapse(text: str, lapse: Lapse) -> str:
             record[key] = value
     if before is None:
         lapses.append(record)
-    return tomlkit.dumps(document).lstrip("\n")
+    return write_toml(document)
 
 
 def drop_lapse(text: str, name: str) -> str:
@@ -107,15 +99,13 @@ def drop_lapse(text: str, name: str) -> str:
     Raises:
         FileUnreadable: The file is no TOML, and must be mended first.
     """
-    import tomlkit
-
-    document = _parse(text)
-    lapses = document.get("lapses", [])
+    document = parse_toml(text, WHERE)
+    lapses = list_tables(document, "lapses", WHERE)
     for number in reversed(range(len(lapses))):
         lapse = _read(lapses[number])
         if lapse is not None and lapse.name == name:
             del lapses[number]
-    return tomlkit.dumps(document)
+    return write_toml(document)
 
 
 def same_lapse(one: Lapse, other: Lapse) -> bool:
@@ -173,14 +163,3 @@ def has_died_out(lapse: Lapse, later_drafts: Sequence[bool]) -> bool:
     """
     newest = later_drafts[:CLEAN_DRAFTS]
     return lapse.count > 1 and len(newest) == CLEAN_DRAFTS and not any(newest)
-
-
-def _parse(text: str) -> TOMLDocument:
-    import tomlkit
-    from tomlkit.exceptions import TOMLKitError
-
-    try:
-        return tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend that line first"
-        raise FileUnreadable(message) from None

@@ -6,14 +6,10 @@ What the program changes it changes in place: remarks, and keys that it does not
 from __future__ import annotations
 
 import tomllib
-from typing import TYPE_CHECKING
 
-from fairhand.errors import FileUnreadable
+from fairhand.language.toml_text import list_tables, parse_toml, write_toml
 from fairhand.model.problem import Problem
 from fairhand.model.ruling import Ruling
-
-if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
 
 WHERE = "support.toml"
 
@@ -64,20 +60,16 @@ def put_ruling(text: str, ruling: Ruling) -> str:
     '[[pairs]]\nsources = ["lind", "marsh"]\nindependent = false\nwhy = "one survey"\n'
     """
     import tomlkit
-    from tomlkit.items import AoT
 
-    document = _parse(drop_ruling(text, ruling.pair))
-    pairs = document.setdefault("pairs", tomlkit.aot())
-    if not isinstance(pairs, AoT):
-        message = f"{WHERE}: its pairs are no list of tables; nothing was written: head each with [[pairs]]"
-        raise FileUnreadable(message)
+    document = parse_toml(drop_ruling(text, ruling.pair), WHERE)
+    pairs = list_tables(document, "pairs", WHERE)
     record = tomlkit.table()
     record["sources"] = [ruling.first, ruling.second]
     record["independent"] = ruling.independent
     if ruling.why:
         record["why"] = ruling.why
     pairs.append(record)
-    return tomlkit.dumps(document).lstrip("\n")
+    return write_toml(document)
 
 
 def drop_ruling(text: str, pair: frozenset[str]) -> str:
@@ -86,10 +78,9 @@ def drop_ruling(text: str, pair: frozenset[str]) -> str:
     Raises:
         FileUnreadable: The file is no TOML, and must be mended first.
     """
-    import tomlkit
     from tomlkit.items import AoT
 
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     pairs = document.get("pairs")
     if not isinstance(pairs, AoT):
         return text
@@ -97,17 +88,4 @@ def drop_ruling(text: str, pair: frozenset[str]) -> str:
         ruling = _read(pairs[number].unwrap())
         if ruling is not None and ruling.pair == pair:
             del pairs[number]
-    if not pairs:
-        document.pop("pairs")
-    return tomlkit.dumps(document).lstrip("\n")
-
-
-def _parse(text: str) -> TOMLDocument:
-    import tomlkit
-    from tomlkit.exceptions import TOMLKitError
-
-    try:
-        return tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend it first"
-        raise FileUnreadable(message) from error
+    return write_toml(document)

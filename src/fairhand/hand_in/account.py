@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, MutableMapping
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
 
 from fairhand.errors import FileUnreadable
 from fairhand.hand_in.asked import KINDS
+from fairhand.language.toml_text import parse_toml, write_toml
 from fairhand.model.problem import Problem
-
-if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
 
 WHERE = "hand-in.toml"
 _NO_LIST = f"{WHERE}: what was handed in is no list of tables; nothing was written: head each with [[handed]]"
@@ -134,7 +131,7 @@ def put_statement(text: str, kind: str, words: str) -> str:
     """
     import tomlkit
 
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     table = document.setdefault("statements", tomlkit.table())
     if not isinstance(table, MutableMapping):
         message = f"{WHERE}: its statements are no table; nothing was written: head them with [statements]"
@@ -145,7 +142,7 @@ def put_statement(text: str, kind: str, words: str) -> str:
         table.pop(kind, None)
     if not table:
         document.pop("statements", None)
-    return _write(document)
+    return write_toml(document)
 
 
 def put_name(text: str, *, anonymous: bool | None, called: str) -> str:
@@ -157,13 +154,13 @@ def put_name(text: str, *, anonymous: bool | None, called: str) -> str:
     >>> put_name("", anonymous=True, called="Candidate 0421")
     'anonymous = true\ncalled = "Candidate 0421"\n'
     """
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     for key, value in (("anonymous", anonymous), ("called", called or None)):
         if value is None:
             document.pop(key, None)
         else:
             document[key] = value
-    return _write(document)
+    return write_toml(document)
 
 
 def add_handed(text: str, handed: Handed) -> str:
@@ -174,7 +171,7 @@ def add_handed(text: str, handed: Handed) -> str:
     """
     import tomlkit
 
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     table = tomlkit.table()
     table.update({"when": handed.when, "folder": handed.folder, "words": handed.words})
     files = tomlkit.array().multiline(multiline=True)
@@ -187,7 +184,7 @@ def add_handed(text: str, handed: Handed) -> str:
     if not isinstance(listed, list):
         raise FileUnreadable(_NO_LIST)
     listed.append(table)
-    return _write(document)
+    return write_toml(document)
 
 
 def put_receipt(text: str, receipt: str, which: int = -1) -> str:
@@ -196,7 +193,7 @@ def put_receipt(text: str, receipt: str, which: int = -1) -> str:
     Raises:
         FileUnreadable: The file is no TOML, or tells of no hand-in yet.
     """
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     handed = document.get("handed")
     if handed is not None and not (isinstance(handed, list) and all(isinstance(one, MutableMapping) for one in handed)):
         raise FileUnreadable(_NO_LIST)
@@ -204,7 +201,7 @@ def put_receipt(text: str, receipt: str, which: int = -1) -> str:
         message = f"{WHERE}: nothing was handed in yet; make what is handed in first (fairhand hand-in --make)"
         raise FileUnreadable(message)
     handed[which]["receipt"] = receipt
-    return _write(document)
+    return write_toml(document)
 
 
 def put_returned(text: str, returned: Returned) -> str:
@@ -215,7 +212,7 @@ def put_returned(text: str, returned: Returned) -> str:
     """
     import tomlkit
 
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     table = tomlkit.table()
     table.update({key: value for key, value in (("when", returned.when), ("mark", returned.mark)) if value})
     if returned.comments:
@@ -229,24 +226,7 @@ def put_returned(text: str, returned: Returned) -> str:
         table["marks"] = marks
     document.pop("returned", None)
     document["returned"] = table
-    return _write(document)
-
-
-def _parse(text: str) -> TOMLDocument:
-    import tomlkit
-    from tomlkit.exceptions import TOMLKitError
-
-    try:
-        return tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend it first"
-        raise FileUnreadable(message) from error
-
-
-def _write(document: TOMLDocument) -> str:
-    import tomlkit
-
-    return tomlkit.dumps(document).lstrip("\n")
+    return write_toml(document)
 
 
 def _text(value: object) -> str:

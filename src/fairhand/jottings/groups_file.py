@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from fairhand.errors import FileUnreadable
 from fairhand.jottings.arrangement import Arrangement, KeptGroups
 from fairhand.jottings.jotting import Jotting
+from fairhand.language.toml_text import parse_toml, write_toml
 from fairhand.model.problem import Problem
 
 if TYPE_CHECKING:
@@ -49,13 +49,8 @@ def write_groups(text: str, arrangement: Arrangement) -> str:
     '# mine\napart = []\ngroups = []\n'
     """
     import tomlkit
-    from tomlkit.exceptions import TOMLKitError
 
-    try:
-        document = tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend it first"
-        raise FileUnreadable(message) from error
+    document = parse_toml(text, WHERE)
     document.pop("groups", None)
     document.pop("apart", None)
     document["apart"] = _list_words(arrangement.apart)
@@ -66,7 +61,7 @@ def write_groups(text: str, arrangement: Arrangement) -> str:
         record["jottings"] = _list_words(group.jottings)
         groups.append(record)
     document["groups"] = groups if arrangement.groups else tomlkit.array()
-    return tomlkit.dumps(document)
+    return write_toml(document)
 
 
 def _list_words(jottings: Sequence[Jotting]) -> Array:

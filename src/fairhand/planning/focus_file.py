@@ -8,12 +8,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from fairhand.errors import FileUnreadable
+from fairhand.language.toml_text import list_tables, parse_toml, write_toml
 from fairhand.model.focus import Focus, Question
 from fairhand.model.problem import Problem
 
 if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
     from tomlkit.items import AoT, Table
 
 WHERE = "focus.toml"
@@ -81,14 +80,14 @@ def put_focus(text: str, focus: Focus) -> str:
     >>> put_focus('# mine\nfocus = "Trams"\n', Focus("Trams and time", is_thesis=True))
     '# mine\nfocus = "Trams and time"\nthesis = true\n'
     """
-    document = _parse(text)
+    document = parse_toml(text, WHERE)
     said: dict[str, str | bool] = {"focus": focus.focus, "thesis": focus.is_thesis, "audience": focus.audience}
     for key, value in said.items():
         if value:
             document[key] = value
         else:
             document.pop(key, None)
-    return _write(document)
+    return write_toml(document)
 
 
 def put_question(text: str, question: Question) -> str:
@@ -102,8 +101,8 @@ def put_question(text: str, question: Question) -> str:
     """
     import tomlkit
 
-    document = _parse(text)
-    records = _questions(document)
+    document = parse_toml(text, WHERE)
+    records = list_tables(document, "questions", WHERE)
     record = _find(records, question.id) if question.id else None
     if record is None:
         taken = set(map(_id_of, records, range(1, len(records) + 1)))
@@ -119,7 +118,7 @@ def put_question(text: str, question: Question) -> str:
             record[key] = value
         else:
             record.pop(key, None)
-    return _write(document)
+    return write_toml(document)
 
 
 def drop_question(text: str, question_id: str) -> str:
@@ -128,47 +127,12 @@ def drop_question(text: str, question_id: str) -> str:
     Raises:
         FileUnreadable: The file is no TOML, and must be mended first.
     """
-    document = _parse(text)
-    records = _questions(document)
+    document = parse_toml(text, WHERE)
+    records = list_tables(document, "questions", WHERE)
     for number in reversed(range(len(records))):
         if _id_of(records[number], number + 1) == question_id:
             del records[number]
-    if not records:
-        document.pop("questions", None)
-    return _write(document)
-
-
-def _parse(text: str) -> TOMLDocument:
-    import tomlkit
-    from tomlkit.exceptions import TOMLKitError
-
-    try:
-        return tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend it first"
-        raise FileUnreadable(message) from error
-
-
-def _write(document: TOMLDocument) -> str:
-    import tomlkit
-
-    return tomlkit.dumps(document).lstrip("\n")
-
-
-def _questions(document: TOMLDocument) -> AoT:
-    """The questions as the document holds them, to be changed in place.
-
-    Raises:
-        FileUnreadable: They are no list of tables.
-    """
-    import tomlkit
-    from tomlkit.items import AoT
-
-    found = document.setdefault("questions", tomlkit.aot())
-    if not isinstance(found, AoT):
-        message = f"{WHERE}: its questions are no list of tables; nothing was written: head each with [[questions]]"
-        raise FileUnreadable(message)
-    return found
+    return write_toml(document)
 
 
 def _id_of(record: Mapping[str, object], number: int) -> str:

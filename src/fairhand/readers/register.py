@@ -9,14 +9,9 @@ import datetime as dt
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-from fairhand.errors import FileUnreadable
+from fairhand.language.toml_text import list_tables, parse_toml, write_toml
 from fairhand.model.problem import Problem
-
-if TYPE_CHECKING:
-    from tomlkit import TOMLDocument
-    from tomlkit.items import AoT
 
 WHERE = "readers.toml"
 STAGES = ("argument", "language", "whole")
@@ -132,8 +127,8 @@ def put_reader(text: str, reader: Reader) -> str:
     """
     import tomlkit
 
-    document = _parse(text)
-    listed = _listed(document)
+    document = parse_toml(text, WHERE)
+    listed = list_tables(document, "readers", WHERE)
     place = next((n for n, one in enumerate(listed) if _is_same(one.unwrap(), reader)), None)
     record = listed[place] if place is not None else tomlkit.table()
     for key, value in _told(reader).items():
@@ -143,7 +138,7 @@ def put_reader(text: str, reader: Reader) -> str:
             del record[key]
     if place is None:
         listed.append(record)
-    return tomlkit.dumps(document).lstrip("\n")
+    return write_toml(document)
 
 
 def drop_reader(text: str, reader: Reader) -> str:
@@ -152,16 +147,12 @@ def drop_reader(text: str, reader: Reader) -> str:
     Raises:
         FileUnreadable: The file must be mended first.
     """
-    import tomlkit
-
-    document = _parse(text)
-    listed = _listed(document)
+    document = parse_toml(text, WHERE)
+    listed = list_tables(document, "readers", WHERE)
     for number in reversed(range(len(listed))):
         if _is_same(listed[number].unwrap(), reader):
             del listed[number]
-    if not listed:
-        document.pop("readers")
-    return tomlkit.dumps(document).lstrip("\n")
+    return write_toml(document)
 
 
 def _told(reader: Reader) -> dict[str, object]:
@@ -184,25 +175,3 @@ def _is_same(record: object, reader: Reader) -> bool:
     if not isinstance(record, Mapping) or plain_name(str(record.get("name", ""))) != reader.key:
         return False
     return str(record.get("draft", "")) == reader.draft
-
-
-def _listed(document: TOMLDocument) -> AoT:
-    import tomlkit
-    from tomlkit.items import AoT
-
-    listed = document.setdefault("readers", tomlkit.aot())
-    if not isinstance(listed, AoT):
-        message = f"{WHERE}: its readers are no list of tables; nothing was written: head each with [[readers]]"
-        raise FileUnreadable(message)
-    return listed
-
-
-def _parse(text: str) -> TOMLDocument:
-    import tomlkit
-    from tomlkit.exceptions import TOMLKitError
-
-    try:
-        return tomlkit.parse(text)
-    except TOMLKitError as error:
-        message = f"{WHERE}: it is not TOML ({error}); nothing was written: mend it first"
-        raise FileUnreadable(message) from error
