@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.fidelity.copying import Likeness, find_likenesses, own_words
-from fairhand.fidelity.prepared import prepare
+from fairhand.fidelity.prepared import prepare, words_of
 from fairhand.fidelity.shelf import Shelf, shelve
 from fairhand.language.sentences import split_sentences
 from fairhand.language.shingles import containment, winnow
@@ -110,3 +110,19 @@ def test_every_window_has_a_fingerprint(hashes: list[int], window: int) -> None:
     places = {at for _, at in winnow(hashes, window)}
     for first in range(len(hashes) - window + 1):
         assert places & set(range(first, first + window))
+
+
+def test_words_matched_far_off_do_not_hide_a_close_sentence() -> None:
+    """A sentence before it in the source that opens with the same small words is no part of what is followed."""
+    page = (
+        "It is said that ice is dear. It is the careless mooring that costs money, for it spends every rope on two or"
+        " three knots, and the price of these small ropes is higher than any anchor."
+    )
+    text = (
+        "It is the sloppy mooring that wastes money, because it spends each rope on two or three knots, and the sum of"
+        " these little ropes is greater than any anchor."
+    )
+    own = own_words(text, tuple(split_sentences(text)), (), ())
+    (one,) = find_likenesses(own, shelf_of(page))
+    assert one.how == "close"
+    assert one.start == words_of(page).index("careless") - 3

@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import combinations
 from typing import Literal
 
 from fairhand.fidelity.prepared import word_spans, words_of
@@ -220,6 +221,21 @@ def _compare(
     there: tuple[int, int],
 ) -> _Compared:
     """The longest sequence of words, or of their stems, that both have; the source's stretch cut to it."""
+    first = _align(own, run, source, said, words, there)
+    if not first.same or first.there[1] - first.there[0] <= run[1] - run[0]:
+        return first
+    low, high = _heart(sorted(first.found), sorted(first.same), run)
+    return max(first, _align(own, run, source, said, words, (low, min(high, len(words)))), key=lambda one: one.shared)
+
+
+def _align(
+    own: OwnWords,
+    run: tuple[int, int],
+    source: int,
+    said: tuple[str, ...],
+    words: tuple[str, ...],
+    there: tuple[int, int],
+) -> _Compared:
     from rapidfuzz.distance import LCSseq
 
     same = [op for op in LCSseq.opcodes(said, words[slice(*there)]) if op.tag == "equal"]
@@ -227,3 +243,21 @@ def _compare(
     found = frozenset(there[0] + k for op in same for k in range(op.dest_start, op.dest_end))
     cut = (min(found), max(found) + 1) if found else (there[0], there[0])
     return _Compared(own, run, source, cut, kept, found)
+
+
+def _heart(found: list[int], same: list[int], run: tuple[int, int]) -> tuple[int, int]:
+    """The source's stretch without what was matched far off, such as the "it is" of the sentence before.
+
+    Args:
+        found: The source's words that are matched, in order.
+        same: The writer's words that they match, in order.
+        run: The writer's stretch.
+    """
+    length = run[1] - run[0]
+    many = len(found)
+    first, last = max(
+        combinations(range(many), 2),
+        key=lambda at: (at[1] - at[0] + 1) / max(length, found[at[1]] - found[at[0]] + 1),
+        default=(0, many - 1),
+    )
+    return max(0, found[first] - (same[first] - run[0])), found[last] + run[1] - same[last]
