@@ -77,7 +77,7 @@ def test_a_rule_on_tools_shuts_it_until_answered(run: Callable[..., tuple[int, s
     assert told.startswith("The sheet has a rule on this")
     assert "goverment" not in told
     assert "goverment" not in run("--json", name="ready")[1]
-    named = told.partition("fairhand answer ")[2].split()[0]
+    named = told.partition("fairhand answer ")[2].partition(" --say")[0].split()[-1]
     answer_requirement(paper, named, words="The instructor allows it.")
     assert "goverment" in run()[1]
     assert "No sentence was written" in run("--used")[1]

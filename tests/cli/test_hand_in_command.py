@@ -55,7 +55,5 @@ def test_the_verdict_ends_with_what_is_left_and_how_long_it_takes(
 ) -> None:
     """In order, over everything, against the hour."""
     said = run(capsys, "ready", str(demo_paper), "--on", "2027-02-08")[1]
-    assert (
-        "Nine things are left, in this order: 9 hours 25 minutes of work before Friday 19 February, 16:00" in said
-    )
+    assert "Nine things are left, in this order: 9 hours 25 minutes of work before Friday 19 February, 16:00" in said
     assert said.index("find 1 more source") < said.index("revise the argument:") < said.index("copy-edit it:")

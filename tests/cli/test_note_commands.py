@@ -41,7 +41,9 @@ def test_a_quotation_that_is_not_there_is_doubted_at_once(demo_paper: Path) -> N
 def test_nothing_noted_yet_says_how_to_begin(demo_paper: Path) -> None:
     """In one line."""
     (demo_paper / "notes.jsonl").unlink(missing_ok=True)
-    assert run("notes", str(demo_paper)) == "Nothing is noted yet. Begin: fairhand note"
+    told = run("notes", str(demo_paper))
+    assert told.startswith("Nothing is noted yet. Note something: fairhand note ")
+    assert "\n" not in told
 
 
 def test_the_annotated_bibliography_is_printed(demo_paper: Path) -> None:

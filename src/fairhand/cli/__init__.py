@@ -11,6 +11,7 @@ from collections.abc import Sequence
 import click
 
 from fairhand import __version__
+from fairhand.cli.examples import tell_examples
 from fairhand.cli.exit_codes import exit_code_of
 from fairhand.errors import FairhandError
 
@@ -73,6 +74,7 @@ class LazyCommands(click.Group):
             return None
         module = importlib.import_module(f"fairhand.cli.{cmd_name.replace('-', '_')}")
         command: click.Command = module.command
+        command.epilog = tell_examples(cmd_name)
         return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 - click's

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from fairhand.cli.exit_codes import NOT_READY
-from fairhand.cli.places import PaperFolder
+from fairhand.cli.places import PaperFirst, paper_argument, typed
 from fairhand.cli.screen import say
 from fairhand.cli.watching import watch
 
@@ -21,8 +21,8 @@ _TOLD_WHOLE = 12
 """New sources whose fields are told one by one; of more, only what is missing is counted."""
 
 
-@click.command("add")
-@click.argument("paper", type=PaperFolder())
+@click.command("add", cls=PaperFirst)
+@paper_argument
 @click.argument("what", nargs=-1)
 @click.option("--inbox", is_flag=True, help="Take in what waits in the paper's inbox.")
 @click.option("--join", is_flag=True, help="Join what is the same work as a source that is there.")
@@ -75,7 +75,7 @@ def command(
                 say(line)
         else:
             say(f"{double.new} and {double.there} have {double.why}. If they are one work: "
-                f"fairhand add {paper.name} --join-to {double.there} {double.new}")  # fmt: skip
+                f"fairhand add{typed(paper)} --join-to {double.there} {double.new}")  # fmt: skip
     if added.left:
         say(f"Stopped with {added.left:,} left; what was taken in stays. The same command goes on from there.")
     return NOT_READY if added.left or any(one.outcome == "refused" for one in added.taken) else 0
@@ -132,10 +132,14 @@ def _settle_outside(paper: Path, asked: Asked, *, allowed: bool) -> None:
 def _tell_added(paper: Path, added: Added) -> None:
     from fairhand.citing.described import list_missing, origins_of
     from fairhand.desk.paper_files import read_paper
+    from fairhand.language.counts import count_of
     from fairhand.session.loading import load_entries
 
     for name, joined in added.joined:
-        say(f"{len(joined.new)} sources of {name} joined the list: {', '.join(joined.new) or 'none'}.")
+        if joined.new:
+            say(f"{count_of(len(joined.new), 'source')} of {name} joined the list: {', '.join(joined.new)}.")
+        else:
+            say(f"No source of {name} is new.")
         if joined.there:
             say(f"There already, and left as they are: {', '.join(joined.there)}.", 2, 4)
         for problem in joined.problems:
@@ -161,6 +165,5 @@ def _tell_added(paper: Path, added: Added) -> None:
     if there:
         shown = ", ".join(there[:_TOLD_WHOLE]) + (" …" if len(there) > _TOLD_WHOLE else "")
         say(f"There already, and left as they are: {shown}.")
-    for one in added.taken:
-        if one.outcome == "refused":
-            say(f"Not taken. {'; '.join(one.problems)}.")
+    for why in dict.fromkeys("; ".join(one.problems) for one in added.taken if one.outcome == "refused"):
+        say(f"Not taken. {why}.")

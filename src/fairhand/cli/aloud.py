@@ -35,6 +35,9 @@ def command(
 
     opened = OpenPaper(paper)
     left_out = tuple(one for one in CHOICES if (one in LEFT_OUT and one not in read) or one in leave_out)
+    if not opened.look().manuscript.text.strip():
+        say("There is no draft yet.")
+        return
     say(tell_time(read_aloud(opened), left_out, pace))
     if wav or to:
         made = speak_paper(opened, left_out, pace, to)

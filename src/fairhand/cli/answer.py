@@ -6,23 +6,24 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import PaperFolder
+from fairhand.cli.places import PaperFirst, older_paper_option, paper_argument
 from fairhand.cli.screen import say
 from fairhand.errors import DeskError
 
 
-@click.command("answer")
+@click.command("answer", cls=PaperFirst)
+@paper_argument
 @click.argument("ids", nargs=-1, required=True, metavar="ID...")
-@click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
+@older_paper_option
 @click.option("--say", "words", default="", help="The answer in words (default: yes).")
 @click.option("--set", "values", multiple=True, metavar="KEY=VALUE", help="Correct a value, as --set on=2027-03-01.")
 @click.option("--waive", is_flag=True, help="It no longer holds.")
 @click.option("--by", default="", help="Who said so.")
 @click.option("--undo", is_flag=True, help="Take the answer back.")
 def command(
-    ids: tuple[str, ...], paper: Path, words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool
+    paper: Path, ids: tuple[str, ...], words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool
 ) -> None:
-    """Answer, correct or waive the requirement ID of the paper's sheet; it is kept in paper.toml with who said so."""
+    """Answer, correct or waive the requirement ID of PAPER's sheet; it is kept in paper.toml with who said so."""
     from fairhand.session.answering import answer_requirement
 
     written = dict(map(_read_value, values))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 from fairhand.model.finding import Pass
 
@@ -48,7 +48,7 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
     if shut is not None:
         say(f"The sheet has a rule on this: “{' '.join(shut.evidence.split())}”.")
         say("The language is not looked at until you have answered it:")
-        say(f'fairhand answer {shut.id} "…"', 2)
+        say(f'fairhand answer{typed(paper)} {shut.id} --say "…"', 2)
         say()
         if ease:
             return
@@ -82,7 +82,9 @@ def show_findings(opened: OpenPaper, kind: str) -> None:
         if one.span:
             say(f"“{' '.join(one.span.of(verdict.draft).split())[:120]}”", 2, 4)
         say(one.says, 2, 4)
-    if not shown:
+    if not verdict.draft.strip():
+        say("There is no draft yet.")
+    elif not shown:
         say("Nothing that a check could find. Read it once from start to end.")
 
 

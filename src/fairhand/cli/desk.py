@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from pathlib import Path
 
 import click
@@ -17,13 +18,22 @@ from fairhand.cli.screen import say, say_rows
 @click.option("--spelling", type=click.Choice(["US", "GB"]), default="US", help="American or British (with --begin).")
 def command(folder: Path, begin: bool, name: str, zone: str, spelling: str) -> None:
     """Show the work in hand on the desk at FOLDER, in the order of the hours when it is due."""
+    from fairhand.desk.clock import find_zone
+    from fairhand.errors import NoPaperHere
     from fairhand.session.beginning import begin_desk
     from fairhand.session.overview import work_in_hand
     from fairhand.session.returned import work_done
 
+    there = "" if folder.absolute() == Path().absolute() else f" --desk {shlex.quote(str(folder))}"
+    hint = f"fairhand new TITLE --brief FILE{there}"
     if begin:
-        say(begin_desk(folder, name=name, zone=zone, spelling=spelling))
+        if zone and not find_zone(zone):
+            raise click.BadParameter(f"{zone} is no time zone; write it as Europe/London", param_hint="--zone")
+        say(f"{begin_desk(folder, name=name, zone=zone, spelling=spelling)} Begin a paper there: {hint}")
         return
+    if not folder.is_dir():
+        message = f"{folder}: there is no such folder; begin a desk there with fairhand desk --begin {folder}"
+        raise NoPaperHere(message)
     rows = work_in_hand(folder)
     done = work_done(folder)
     if rows:
@@ -31,7 +41,7 @@ def command(folder: Path, begin: bool, name: str, zone: str, spelling: str) -> N
         say_rows((row.title, row.due) for row in rows)
     else:
         which = "in hand" if done else "on this desk yet"
-        say(f"No paper is {which}. Begin one: fairhand new TITLE --brief FILE")
+        say(f"No paper is {which}. Begin one: {hint}")
     if done:
         say()
         say("Done")

@@ -7,11 +7,12 @@ from pathlib import Path
 
 import click
 
+from fairhand.cli.places import PaperFolder
 from fairhand.cli.screen import say
 
 
 @click.command("done")
-@click.argument("step")
+@click.argument("words", nargs=-1, required=True, metavar="[PAPER] STEP")
 @click.option(
     "--minutes", type=click.IntRange(0, 100_000), help="How long it took; asked, with the planned time filled in."
 )
@@ -21,8 +22,12 @@ from fairhand.cli.screen import say
 @click.option(
     "--desk", type=click.Path(path_type=Path, file_okay=False), default=".", help="The desk, or a paper on it."
 )
-def command(step: str, minutes: int | None, left: int | None, leave_out: bool, undo: bool, desk: Path) -> None:
-    """Say that STEP is done, as harbour-seals/draft; in the paper's folder, draft. The plan goes on from there.
+def command(
+    words: tuple[str, ...], minutes: int | None, left: int | None, leave_out: bool, undo: bool, desk: Path
+) -> None:
+    """Say that a STEP of PAPER is done, as the plan names it: harbour-seals draft, or harbour-seals/draft.
+
+    The plan goes on from there.
 
     How long steps took is kept in the paper's time.jsonl, and your pace is learnt from it.
     """
@@ -30,6 +35,11 @@ def command(step: str, minutes: int | None, left: int | None, leave_out: bool, u
     from fairhand.session.plan import plan_desk
     from fairhand.session.steps_done import end_step, find_said, find_step, take_back
 
+    step = words[-1]
+    if len(words) == 2:
+        desk = PaperFolder().convert(words[0], None, None)
+    elif len(words) > 2:
+        raise click.UsageError(f"Got unexpected extra argument ({' '.join(words[2:])})")
     if undo:
         say(take_back(*find_said(desk, step)))
     else:

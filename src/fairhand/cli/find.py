@@ -6,14 +6,14 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import PaperFolder
+from fairhand.cli.places import PaperFirst, paper_argument
 from fairhand.cli.screen import say
 from fairhand.cli.watching import watch
 from fairhand.errors import FairhandError
 
 
-@click.command("find")
-@click.argument("paper", type=PaperFolder())
+@click.command("find", cls=PaperFirst)
+@paper_argument
 @click.argument("words", nargs=-1, metavar="[WORDS]...")
 @click.option("--ask", is_flag=True, help="WORDS ask a question: show what may answer it, the likeliest first.")
 @click.option("--question", metavar="N", help="The same for a question of the paper's focus, by its number or its id.")

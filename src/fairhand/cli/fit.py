@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 if TYPE_CHECKING:
@@ -46,6 +46,8 @@ def show_cast(opened: OpenPaper) -> None:
     cast = cast_off(opened)
     for line in tell_cast(cast):
         say(line)
+    if not cast.sections:
+        return
     say()
     say_rows(
         (f"{'  ' * max(0, one.level - 2)}{one.title or 'Before the first heading'}", tell_section(one))
@@ -62,7 +64,8 @@ def show_ways(paper: Path, opened: OpenPaper) -> None:
     say(fit.says)
     for number, way in enumerate(fit.ways, 1):
         say()
-        say(f"{number}. {'Cut' if fit.words > 0 else 'Bring back'} {way.words:,} words (fairhand fit --take {number})")
+        how = f"fairhand fit{typed(paper)} --take {number}"
+        say(f"{number}. {'Cut' if fit.words > 0 else 'Bring back'} {way.words:,} words ({how})")
         for one in way.passages:
             say(f"line {one.line}, {one.words:,} words, {one.why}: {one.begins}", 3, 5)
         for told in (*way.lost, *(f"To see to then. {one}" for one in way.broken)):
@@ -80,7 +83,7 @@ def carry(paper: Path, opened: OpenPaper, number: int) -> None:
 
     known = opened.look()
     done = carry_out(paper, known, number - 1, state_of(known.manuscript.text), now())
-    say(f"Done, with {count_of(done, 'passage')}; what is cut is kept: fairhand offcut")
+    say(f"Done, with {count_of(done, 'passage')}; what is cut is kept: fairhand offcut{typed(paper)}")
     say()
 
 

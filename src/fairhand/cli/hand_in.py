@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from fairhand.cli.exit_codes import NOT_READY, READY
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows, title
 
 if TYPE_CHECKING:
@@ -91,7 +91,7 @@ def command(
     for note in (*made.notes, *_tell_missing(stands)):
         say(f"Note. {note}", 2)
     _tell_ways(stands)
-    say("When it has arrived: fairhand hand-in --receipt WORDS (or a file)")
+    say(f"When it has arrived: fairhand hand-in{typed(paper)} --receipt WORDS (or a file)")
     return READY
 
 
@@ -117,7 +117,7 @@ def _keep(paper: Path, receipt: str) -> None:
         is_file = False
     kept = keep_receipt(paper, file=read_upload(path)) if is_file else keep_receipt(paper, receipt)
     say(f"Kept: {kept}")
-    say(f"The plan has the paper as handed in (fairhand done {paper.name}/hand-in --undo takes that back).")
+    say(f"The plan has the paper as handed in (fairhand done{typed(paper)} hand-in --undo takes that back).")
 
 
 def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
@@ -144,7 +144,7 @@ def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
         say(f"Your name stands in draft.md, line {line}.", 4, 6)
     if asked.statements or stands.account.statements:
         say()
-        say("Statements, in your own words (fairhand hand-in --state KIND WORDS)")
+        say(f"Statements, in your own words (fairhand hand-in{typed(paper)} --state KIND WORDS)")
         words = {one.kind: one.asks for one in asked.statements}
         for kind in (*words, *(one for one in stands.account.statements if one not in words)):
             say_rows([(kind, f"{ABOUT[kind]}.{f' The sheet: “{words[kind]}”' if kind in words else ''}")])

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 
@@ -55,7 +55,7 @@ def show_groups(paper: Path) -> None:
     parts = [(group.phrase, group.jottings) for group in found.arrangement.groups]
     parts += [("Apart", found.arrangement.apart)] if found.arrangement.apart else []
     if not parts:
-        say("Nothing is jotted down yet. Begin: fairhand jot")
+        say(f"Nothing is jotted down yet. Begin: fairhand jot{typed(paper)}")
     for heading, jottings in parts:
         say(heading)
         for one in jottings:

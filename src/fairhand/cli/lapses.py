@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, TextIO
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 if TYPE_CHECKING:
@@ -60,6 +60,8 @@ def command(
         say(f"Of {len(remarks)} remarks {len(learnt)} say what is wrong and what is right: they are lapses now.")
     opened = OpenPaper(paper)
     seen, problems = survey_lapses(paper, opened.look(), opened.verdict().findings)
+    if not seen and not only:
+        say(f'No lapses yet. Write one down: fairhand lapses{typed(paper)} --wrong "…" --right "…"')
     show(seen, opened.look().paper.draft, only)
     for problem in problems:
         click.echo(f"Note. {problem}", err=True)
@@ -75,8 +77,6 @@ def show(seen: Sequence[LapseSeen], draft: str, only: str) -> None:
     if only and not chosen:
         message = f"{only}: no lapse has that name; there are {', '.join(one.lapse.name for one in seen) or 'none'}"
         raise FairhandError(message)
-    if not seen:
-        say('No lapses yet. Write one down: fairhand lapses --wrong "…" --right "…"')
     for one in chosen:
         lapse = one.lapse
         say()

@@ -31,6 +31,8 @@ def command(title: str, sheets: tuple[Path, ...], course: str, given: dt.date | 
     """
     from fairhand.session.beginning import assignments_on, begin_paper
 
+    if not title.strip():
+        raise click.BadParameter("it is empty; give the paper a title, a working one will do", param_hint="TITLE")
     several = assignments_on(sheets, given)
     titles = [(title, "")]
     if len(several) > 1:

@@ -6,13 +6,13 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import PaperFolder
+from fairhand.cli.places import PaperFirst, paper_argument
 from fairhand.cli.screen import say
 from fairhand.model.note import KINDS
 
 
-@click.command("note")
-@click.argument("paper", type=PaperFolder())
+@click.command("note", cls=PaperFirst)
+@paper_argument
 @click.argument("source")
 @click.argument("remark", default="")
 @click.option("--page", default="", help="The page in the source, as it is printed there.")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 
@@ -46,7 +46,8 @@ def command(paper: Path, source: str, question: str, point: str, without_page: b
             if told := served.tell(note):
                 say(told, 4)
     if not notes:
-        say("No such note." if taken else "Nothing is noted yet. Begin: fairhand note")
+        begin = f'Nothing is noted yet. Note something: fairhand note{typed(paper)} SOURCE "…" --page 12'
+        say("No such note." if taken else begin)
     lacking = sum(lacks_page(one, known) for one in notes)
     if lacking:
         say()

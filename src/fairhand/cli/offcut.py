@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 
@@ -26,9 +26,9 @@ def command(paper: Path, lines: str | None, words: str | None, why: str, back: i
     from fairhand.session.offcuts import cut_lines, cut_words
 
     if lines is not None:
-        told(cut_lines(paper, *read_lines(lines), why, now()).words)
+        told(paper, cut_lines(paper, *read_lines(lines), why, now()).words)
     if words is not None:
-        told(cut_words(paper, words, why, now()).words)
+        told(paper, cut_words(paper, words, why, now()).words)
     if back is not None:
         bring(paper, back)
     elif lines is None and words is None:
@@ -44,9 +44,9 @@ def read_lines(lines: str) -> tuple[int, int]:
     return int(first), int(last or first)
 
 
-def told(words: str) -> None:
+def told(paper: Path, words: str) -> None:
     """What was cut, in its first words."""
-    say(f"Cut, and kept in offcuts.jsonl: “{shorten(words)}”. Bring it back: fairhand offcut --back 1")
+    say(f"Cut, and kept in offcuts.jsonl: “{shorten(words)}”. Bring it back: fairhand offcut{typed(paper)} --back 1")
 
 
 def shorten(words: str, most: int = 60) -> str:
@@ -60,7 +60,7 @@ def show(paper: Path) -> None:
 
     kept, problems = list_offcuts(paper)
     if not kept:
-        say("Nothing is cut. Cut a passage: fairhand offcut --lines 12-14 --why “a digression”")
+        say(f'Nothing is cut. Cut a passage: fairhand offcut{typed(paper)} --lines 12-14 --why "a digression"')
     for number, one in enumerate(kept, 1):
         say(f"{number}. {shorten(one.offcut.words, 240)}", 0, 3)
         if one.offcut.reason:

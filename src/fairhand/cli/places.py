@@ -25,6 +25,42 @@ class PaperFolder(click.ParamType[Path]):
         return find_paper(Path(value))
 
 
+class PaperFirst(click.Command):
+    """A command whose first word names the paper; it may be left out where one stands in the paper's folder.
+
+    The paper may be named by ``--paper`` too, as some commands once had it.
+    """
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """The words after the command, with the paper in the first place."""
+        said = self.make_parser(ctx).parse_args(list(args))[0]
+        if isinstance(older := said.get("older"), str):
+            return super().parse_args(ctx, [older, *args])
+        first = said.get("paper")
+        left_out = not (isinstance(first, str) and names_a_paper(first)) and names_a_paper(".")
+        return super().parse_args(ctx, [".", *args] if left_out else args)
+
+
+def names_a_paper(word: str) -> bool:
+    """Whether a word after a command is a paper's folder, or the name of a paper on the desk that one stands on.
+
+    >>> names_a_paper("no such folder")
+    False
+    """
+    from fairhand.desk.places import find_paper, is_paper
+    from fairhand.errors import NoPaperHere
+
+    try:
+        named = Path(word)
+        return not named.is_file() and (not named.exists() or is_paper(named)) and is_paper(find_paper(named))
+    except (NoPaperHere, OSError, ValueError):
+        return False
+
+
+EARLIEST, LATEST = 2000, 2199
+"""The first and the last year that a day of a plan may have."""
+
+
 class Day(click.ParamType[dt.date]):
     """A day, as 2027-01-18."""
 
@@ -35,9 +71,12 @@ class Day(click.ParamType[dt.date]):
         if isinstance(value, dt.date):
             return value
         try:
-            return dt.date.fromisoformat(str(value))
+            day = dt.date.fromisoformat(str(value))
         except ValueError:
             self.fail(f"{value} is no day; write it as 2027-01-18", param, ctx)
+        if not EARLIEST <= day.year <= LATEST:
+            self.fail(f"{value} is too far from today; write a year from {EARLIEST} to {LATEST}", param, ctx)
+        return day
 
 
 class Noon(Day):
@@ -52,6 +91,11 @@ class Noon(Day):
 def paper_argument(command: F) -> F:
     """Gives the command an argument PAPER: the paper's folder; the one it stands in, if none is named."""
     return click.argument("paper", type=PaperFolder(), default=".")(command)
+
+
+def older_paper_option(command: F) -> F:
+    """Gives the command the option ``--paper``, another way to name the paper, of which the help says nothing."""
+    return click.option("--paper", "older", hidden=True, expose_value=False)(command)
 
 
 def typed(folder: Path) -> str:

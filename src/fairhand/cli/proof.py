@@ -133,10 +133,14 @@ def show_marking(paper: Path, marking: Marking) -> None:
     from fairhand.session.editing import DRAFT, read_text
     from fairhand.session.proof import place_marks
 
+    draft = read_text(paper, DRAFT).text
+    if not draft.strip() and not marking.passes:
+        say("There is no draft yet.")
+        return
     say(tell_step(marking.passes, marking.marks))
     for one in marking.passes:
         say(tell_pass(one, marking.of(one)), 2, 4)
-    places = place_marks([mark for _, mark in marking.open], read_text(paper, DRAFT).text)
+    places = place_marks([mark for _, mark in marking.open], draft)
     if marking.open:
         say()
     for number, mark in marking.open:

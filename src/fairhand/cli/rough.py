@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 
@@ -36,7 +36,9 @@ def command(paper: Path, set_out: bool, sheet: bool, begin: bool, over: bool) ->
     if not text.strip():
         say(f"Nothing is written yet. Write {ROUGH} in any editor, badly: it is handed in to nobody.")
         return
-    say(f"{ROUGH}: {count_of(count_rough(text), 'word')}. Begin the draft from it: fairhand rough --begin")
+    say(
+        f"{ROUGH}: {count_of(count_rough(text), 'word')}. Begin the draft from it: fairhand rough{typed(paper)} --begin"
+    )
 
 
 def show_sheet(paper: Path) -> None:

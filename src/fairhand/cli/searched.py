@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 
@@ -27,7 +27,8 @@ def command(paper: Path, words: str | None, place: str, hits: int | None, kept: 
         log_search(paper, Search(words, place, hits, kept, "leads" if leads else "searching"), now())
     log, problems = list_searches(paper)
     if not log:
-        say('No search is written down yet. Write one down: fairhand searched --for "…" --in "…" --hits 12')
+        command = f'fairhand searched{typed(paper)} --for "…" --in "…" --hits 12'
+        say(f"No search is written down yet. Write one down: {command}")
     say_rows(((one.when[:10] or "undated", tell_search(one)) for one in log), 0)
     for problem in problems:
         click.echo(f"Note. {problem}", err=True)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ def command(
     say(survey.sentence)
     notes = list_notes(paper)[0]
     show_points(survey, known.names, sources_noted(notes, "point"))
-    show_pairs(survey, known.names)
+    show_pairs(paper, survey, known.names)
     if survey.rules:
         say()
         say("What the sheet asks of the sources, and which of those that carry a point meet it")
@@ -97,7 +97,7 @@ def show_points(survey: Survey, names: Mapping[str, str], noted: Mapping[str, Se
             say(f"{names.get(source, source)}: noted for it, and not named by it", 4)
 
 
-def show_pairs(survey: Survey, names: Mapping[str, str]) -> None:
+def show_pairs(paper: Path, survey: Survey, names: Mapping[str, str]) -> None:
     """The pairs that may be one witness, with what shows it, and the ids by which to decide."""
     from fairhand.readiness.naming import name_tie
 
@@ -113,4 +113,5 @@ def show_pairs(survey: Survey, names: Mapping[str, str]) -> None:
             ruled = " Confirmed by you." if tie.pair in survey.confirmed and tie.kind != "writer" else ""
             say(f"{name_tie(tie, names)}.{ruled} [{tie.first} {tie.second}]", 2, 4)
     if survey.held:
-        say("Whether they are independent is your judgement: fairhand support --two ID ID, or --one ID ID", 2, 4)
+        command = f"fairhand support{typed(paper)} --two ID ID"
+        say(f"Whether they are independent is your judgement: {command}, or --one ID ID", 2, 4)

@@ -6,17 +6,18 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import PaperFolder
+from fairhand.cli.places import PaperFirst, older_paper_option, paper_argument
 from fairhand.cli.screen import say
 
 
-@click.command("take")
+@click.command("take", cls=PaperFirst)
+@paper_argument
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--paper", type=PaperFolder(), default=".", help="The paper's folder (default: here).")
+@older_paper_option
 @click.option("--refuse", is_flag=True, help="Refuse the tracked changes of a draft; without this they are accepted.")
 @click.option("--replace", is_flag=True, help="Let the file's draft stand alone, whatever was changed here meanwhile.")
-def command(file: Path, paper: Path, refuse: bool, replace: bool) -> None:
-    """Bring FILE into the paper: a draft (.docx, .odt), or a list of sources (.bib, .ris, .nbib, .json).
+def command(paper: Path, file: Path, refuse: bool, replace: bool) -> None:
+    """Bring FILE into PAPER: a draft (.docx, .odt), or a list of sources (.bib, .ris, .nbib, .json).
 
     Of a draft that comes again, what was changed here since stands, passage by passage, and its comments are kept with
     their places. The draft that was there is kept in the record; sources that are there already stay as they are.

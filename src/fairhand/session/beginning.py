@@ -27,14 +27,14 @@ class Begun:
 
 
 def begin_desk(folder: Path, *, name: str = "", zone: str = "", spelling: str = "US") -> str:
-    """A desk stands at ``folder``; the answer says where, and what to do next.
+    """A desk stands at ``folder``; the answer says where.
 
     Raises:
         PaperExistsAlready: There is one already.
         FolderNotWritable: The place is closed or full.
     """
     made = make_desk(folder, DeskSettings(name=name, time_zone=zone, spelling="GB" if spelling == "GB" else "US"))
-    return f"A desk stands in {made}. Begin a paper there: fairhand new TITLE --brief FILE"
+    return f"A desk stands in {made}."
 
 
 def begin_folder(place: Path) -> bool:

@@ -1,0 +1,124 @@
+"""The paper is named first, in every command and in the same way; each command's help says it with an example."""
+
+from __future__ import annotations
+
+import shlex
+import shutil
+from pathlib import Path
+
+import click
+import pytest
+
+from fairhand.cli import COMMANDS, commands, main
+from fairhand.cli.examples import EXAMPLES
+
+
+def told(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
+    """How the command ends, and what it prints."""
+    capsys.readouterr()
+    with pytest.raises(SystemExit) as ended:
+        main([*words])
+    shown = capsys.readouterr()
+    assert isinstance(ended.value.code, int)
+    return ended.value.code, shown.out, shown.err
+
+
+@pytest.fixture
+def seals(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A paper called harbour-seals on the desk that one stands on."""
+    folder = demo_paper.parent / "harbour-seals"
+    shutil.copytree(demo_paper, folder)
+    monkeypatch.chdir(demo_paper.parent)
+    return folder
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_each_example_can_be_typed(name: str, seals: Path) -> None:
+    """Each command has an example; its words and options are those of the command."""
+    (seals.parent / "draft for Mina.docx").touch()
+    assert EXAMPLES[name]
+    for example in EXAMPLES[name]:
+        program, called, *words = shlex.split(example)
+        assert (program, called) == ("fairhand", name)
+        command = commands.get_command(click.Context(commands), name)
+        assert command is not None
+        command.make_context(name, [*words])
+        assert example in command.get_help(
+            click.Context(command, info_name=name, max_content_width=200, terminal_width=200)
+        )
+
+
+def test_the_paper_is_named_first_or_left_out(
+    seals: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """From the desk the paper is named; where one stands in it, its name may be left out; ``--paper`` still serves."""
+    assert told(capsys, "answer", "harbour-seals", "policy.ai", "--say", "kept")[0] == 0
+    assert told(capsys, "answer", "policy.ai", "--undo", "--paper", "harbour-seals")[0] == 0
+    assert told(capsys, "find", "harbour-seals", "tram")[0] == 0
+    assert told(capsys, "answer", "policy.ai") == (
+        2,
+        "",
+        "fairhand: policy.ai: there is no such folder; name a paper's folder, or make one with `fairhand new`\n",
+    )
+    monkeypatch.chdir(seals)
+    assert told(capsys, "answer", "policy.ai", "--say", "kept")[0] == 0
+    assert told(capsys, "find", "tram")[1] == told(capsys, "find", ".", "tram")[1]
+    assert told(capsys, "find", "sources")[1] == told(capsys, "find", ".", "sources")[1]
+    assert "no-such.docx" in told(capsys, "take", "no-such.docx")[2]
+    assert told(capsys, "take", "../harbour-seals", "no-such.docx")[2].startswith("fairhand: no-such.docx")
+    assert told(capsys, "brief")[1] == told(capsys, "brief", "harbour-seals")[1] != ""
+
+
+@pytest.mark.usefixtures("seals")
+def test_a_step_is_named_after_its_paper(capsys: pytest.CaptureFixture[str]) -> None:
+    """A step is named with its paper as two words, or as one with a stroke."""
+    assert told(capsys, "done", "harbour-seals", "proof", "--minutes", "5")[0] == 0
+    assert told(capsys, "done", "harbour-seals/proof", "--undo")[0] == 0
+    assert told(capsys, "done", "harbour-seals", "proof", "more")[0] == 2
+
+
+def test_what_is_to_be_typed_next_can_be_typed(seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A command that is told as the next one names the paper, where one does not stand in it."""
+    assert "fairhand offcut harbour-seals --lines" in told(capsys, "offcut", "harbour-seals")[1]
+    (seals / "brief.txt").write_text("Write 900 words. AI may be used for spelling only if you declare it.", "utf-8")
+    shut = told(capsys, "copy-edit", "harbour-seals")[1]
+    assert 'fairhand answer harbour-seals policy.ai --say "…"' in shut
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("plan", "--on", "9999-12-31"), "too far from today"),
+        (("plan", "--on", "1066-10-14"), "too far from today"),
+        (("desk", "no-such-desk"), "fairhand desk --begin no-such-desk"),
+        (("desk", "--begin", "other", "--zone", "Mars/Olympus"), "no time zone"),
+        (("new", " "), "give the paper a title"),
+        (("brief", "."), "name a paper's folder"),
+    ],
+    ids=["late", "early", "no-desk", "no-zone", "no-title", "no-sheet"],
+)
+def test_odd_requests_are_refused(
+    words: tuple[str, ...],
+    says: str,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What cannot be meant is refused in plain words, and nothing is made."""
+    (tmp_path / "empty").mkdir()
+    monkeypatch.chdir(tmp_path / "empty")
+    code, _, err = told(capsys, *words)
+    assert code == 2
+    assert says in err
+    assert not list((tmp_path / "empty").iterdir())
+
+
+@pytest.mark.parametrize("name", ["copy-edit", "aloud", "proof", "fit"])
+def test_a_paper_without_a_draft(name: str, seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Where there is no draft yet, that is said, and nothing else is told of it."""
+    (seals / "draft.md").unlink()
+    (seals / "brief.txt").write_text("Write an essay of 900 words in MLA style.", "utf-8")
+    code, out, _ = told(capsys, name, "harbour-seals")
+    assert code == 0
+    assert "There is no draft yet." in out
+    assert "Nothing that a check could find" not in out
