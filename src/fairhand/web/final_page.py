@@ -19,11 +19,16 @@ def show(asked: Asked) -> Response:
     try:
         copy = read_copy(asked.paper.opened)
     except (MatterLeft, NothingToPrint) as left:
-        step = "There is no draft yet: write it first." if isinstance(left, NothingToPrint) else f"{left}."
+        step = "There is no draft yet: write it first." if isinstance(left, NothingToPrint) else _say_left(left)
         return asked.page(
             "final_page.html", title="Final reading", step=step, can=False, left=isinstance(left, MatterLeft)
         )
     return asked.page("final_page.html", title="Final reading", step=tell_final(asked.paper.folder, copy), can=True)
+
+
+def _say_left(left: MatterLeft) -> str:
+    """What is left and where, as the final reading is concerned with it."""
+    return f"{str(left).partition(';')[0]}; settle them first, and read then."
 
 
 def read(asked: Asked, *, fault: FairhandError | None = None) -> Response:

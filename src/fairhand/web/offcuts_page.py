@@ -59,6 +59,7 @@ def show(asked: Asked, *, fault: str = "", status: int = 200) -> Response:
 
 def _choice(text: str, span: Span) -> Choice:
     words = " ".join(span.of(text).split())
+    words = f"The heading “{words.lstrip('# ')}”" if words.startswith("#") else words.lstrip("> ")
     beginning = words if len(words) <= BEGINNING else f"{words[:BEGINNING].rsplit(' ', 1)[0]} …"
     place = f"{span.start}-{span.end}-{name_words(span.of(text))}"
     return Choice(place, beginning)
