@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fairhand.language.line_files import add_line
+
 WHERE = "words.txt"
 """The file's name."""
 
@@ -25,7 +27,7 @@ def add_word(text: str, word: str) -> str:
     word = " ".join(word.split())
     if not word or word.casefold() in {each.casefold() for each in read_words(text)}:
         return text
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{word}\n"
+    return add_line(text, word)
 
 
 def drop_word(text: str, word: str) -> str:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Literal
 
 from fairhand.language.counts import count_of
 from fairhand.language.json_text import write_json
+from fairhand.language.line_files import add_line, load_record
 from fairhand.model.problem import Problem
 
 WHERE = "searches.jsonl"
@@ -48,11 +48,8 @@ def read_searches(text: str) -> tuple[tuple[Search, ...], tuple[Problem, ...]]:
 
 
 def _read_line(line: str) -> Search | None:
-    try:
-        record = json.loads(line)
-    except (ValueError, RecursionError):
-        return None
-    words = record.get("words") if isinstance(record, dict) else None
+    record = load_record(line)
+    words = record.get("words")
     if not isinstance(words, str) or not words.strip():
         return None
     hits, kept = record.get("hits"), record.get("kept")
@@ -79,7 +76,7 @@ def add_search(text: str, search: Search) -> str:
     record = {"words": search.words, "where": search.place, "hits": search.hits, "kept": list(search.kept)}
     record |= {"route": search.route if search.route != "searching" else "", "when": search.when}
     line = write_json({key: value for key, value in record.items() if value not in ("", None)})
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{line}\n"
+    return add_line(text, line)
 
 
 def found_by(searches: Collection[Search], route: str) -> frozenset[str]:

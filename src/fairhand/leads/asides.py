@@ -5,11 +5,11 @@ A line is added for each word of the writer's, and the last one on a lead holds.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from fairhand.language.json_text import write_json
+from fairhand.language.line_files import add_line, load_record
 from fairhand.model.problem import Problem
 
 WHERE = "leads.jsonl"
@@ -51,22 +51,15 @@ def read_asides(text: str) -> tuple[Mapping[str, Aside], tuple[Problem, ...]]:
 
 
 def _read_line(line: str) -> Aside | None:
-    try:
-        record = json.loads(line)
-    except (ValueError, RecursionError):
+    record = load_record(line)
+    lead, is_aside, why, when = (record.get(key) for key in ("lead", "aside", "why", "when"))
+    if not isinstance(lead, str) or not isinstance(is_aside, bool):
         return None
-    if (
-        not isinstance(record, dict)
-        or not isinstance(record.get("lead"), str)
-        or not isinstance(record.get("aside"), bool)
-    ):
-        return None
-    why, when = record.get("why"), record.get("when")
     return Aside(
-        record["lead"],
+        lead,
         " ".join(why.split()) if isinstance(why, str) else "",
         when if isinstance(when, str) else "",
-        back=not record["aside"],
+        back=not is_aside,
     )
 
 
@@ -78,4 +71,4 @@ def add_aside(text: str, aside: Aside) -> str:
     """
     record: dict[str, object] = {"lead": aside.lead, "aside": not aside.back, "why": aside.why, "when": aside.when}
     line = write_json({key: value for key, value in record.items() if value != ""})
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{line}\n"
+    return add_line(text, line)

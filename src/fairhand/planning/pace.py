@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from fairhand.language.json_text import write_json
+from fairhand.language.line_files import add_line
 from fairhand.model.problem import Problem
 
 WHERE = "time.jsonl"
@@ -127,7 +128,7 @@ def add_to_log(text: str, one: Logged) -> str:
     told: dict[str, Any] = {"step": one.step, "took": one.took_minutes, "planned": one.planned_minutes}
     told |= {"usual": one.usual_minutes, "left": one.left_minutes, "left_out": one.left_out, "when": one.when}
     kept = {name: value for name, value in told.items() if value or (name == "took" and value == 0)}
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{write_json(kept)}\n"
+    return add_line(text, write_json(kept))
 
 
 def _read_line(line: str) -> Logged:

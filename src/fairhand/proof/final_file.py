@@ -5,10 +5,9 @@
 
 from __future__ import annotations
 
-import json
-
+from fairhand.language.line_files import add_line, load_record
 from fairhand.model.final_reading import FinalReading
-from fairhand.proof.marks_file import load_annotation, said_of
+from fairhand.reading.annotation_line import said_of, write_annotation
 
 TAG = "final reading"
 _FIT, _NOT_FIT = "fit to hand in", "not fit to hand in"
@@ -23,7 +22,7 @@ def read_finals(text: str) -> tuple[FinalReading, ...]:
     """
     found = []
     for line in text.split("\n"):
-        annotation = load_annotation(line)
+        annotation = load_record(line)
         said = said_of(annotation)
         answer = said.get("assessing", [""])[0]
         if TAG in said.get("tagging", ()) and answer in (_FIT, _NOT_FIT):
@@ -49,14 +48,4 @@ def add_final(text: str, one: FinalReading) -> str:
         ("bookmarking", one.begun),
         ("identifying", one.draft),
     ]
-    annotation = {
-        "@context": "http://www.w3.org/ns/anno.jsonld",
-        "id": one.id,
-        "type": "Annotation",
-        "motivation": "assessing",
-        "created": one.ended,
-        "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-        "target": {"source": "draft.md"},
-    }
-    told = json.dumps({key: value for key, value in annotation.items() if value}, ensure_ascii=False)
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{told}\n"
+    return add_line(text, write_annotation("assessing", said, id_=one.id, created=one.ended))

@@ -7,12 +7,11 @@ A line that is no stet, or that cannot be read, is kept as it stands.
 
 from __future__ import annotations
 
-import json
-from collections.abc import Mapping
-
+from fairhand.language.line_files import add_line
 from fairhand.model.problem import Problem
 from fairhand.model.stet import Stet
 from fairhand.proof.stets import name_stet
+from fairhand.reading.annotation_line import quote_of, read_annotation, said_of, write_annotation
 
 WHERE = "marks.jsonl"
 STET = "stet"
@@ -44,7 +43,7 @@ def read_marks(text: str) -> tuple[tuple[Stet, ...], tuple[Problem, ...]]:
 def add_mark(text: str, stet: Stet) -> str:
     """The file's text with one stet more, at its end; a former one on the same words gives way."""
     kept = drop_mark(text, name_stet(stet))
-    return f"{kept}{'' if not kept or kept.endswith(chr(10)) else chr(10)}{_tell(stet)}\n"
+    return add_line(kept, _tell(stet))
 
 
 def drop_mark(text: str, name: str) -> str:
@@ -64,27 +63,13 @@ def _tell(stet: Stet) -> str:
     """A stet as an annotation."""
     said = [("tagging", STET), ("classifying", stet.check), ("commenting", stet.reason)]
     said += [("identifying", one) for one in stet.concerns]
-    target: dict[str, object] = {"source": "draft.md"}
-    if stet.exact:
-        quote = {"exact": stet.exact, "prefix": stet.before, "suffix": stet.after}
-        target["selector"] = {"type": "TextQuoteSelector", **quote}
-    annotation = {
-        "@context": "http://www.w3.org/ns/anno.jsonld",
-        "type": "Annotation",
-        "motivation": "assessing",
-        "created": stet.when,
-        "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-        "target": target,
-    }
-    return json.dumps({key: value for key, value in annotation.items() if value}, ensure_ascii=False)
+    quote = {"exact": stet.exact, "prefix": stet.before, "suffix": stet.after} if stet.exact else None
+    return write_annotation("assessing", said, quote, created=stet.when)
 
 
 def _read_line(line: str) -> Stet | None:
     """The stet that a line holds; None where it is another annotation."""
-    found = json.loads(line)
-    if not isinstance(found, Mapping):
-        message = "no object with a body and a target"
-        raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
+    found = read_annotation(line)
     said = said_of(found)
     if STET not in said.get("tagging", ()):
         return None
@@ -98,32 +83,3 @@ def _read_line(line: str) -> Stet | None:
         reason="".join(said.get("commenting", ())[:1]),
         when=str(found.get("created", "")),
     )
-
-
-def load_annotation(line: str) -> Mapping[str, object]:
-    """What a line holds; nothing where it is no object."""
-    try:
-        found = json.loads(line) if line.strip() else {}
-    except (ValueError, RecursionError):
-        return {}
-    return found if isinstance(found, Mapping) else {}
-
-
-def said_of(found: Mapping[str, object]) -> dict[str, list[str]]:
-    """What an annotation's bodies say, by their purpose."""
-    said: dict[str, list[str]] = {}
-    for body in _list(found.get("body")):
-        if isinstance(body, Mapping):
-            said.setdefault(str(body.get("purpose", "")), []).append(str(body.get("value", "")))
-    return said
-
-
-def quote_of(found: Mapping[str, object]) -> Mapping[str, object]:
-    """The words that an annotation is on, as its selector quotes them; empty where it is on the whole."""
-    target = found.get("target")
-    selector = target.get("selector") if isinstance(target, Mapping) else None
-    return selector if isinstance(selector, Mapping) else {}
-
-
-def _list(value: object) -> list[object]:
-    return value if isinstance(value, list) else [] if value is None else [value]

@@ -7,13 +7,13 @@ The file holds stets too, and whatever else was annotated; every line that is no
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterator, Mapping
 from typing import get_args
 
+from fairhand.language.line_files import add_line, load_record
 from fairhand.model.proof_mark import Fate, Medium, ProofMark, ProofPass, ProofSign
-from fairhand.proof.marks_file import load_annotation, quote_of, said_of
+from fairhand.reading.annotation_line import DRAFT, first_said, maker_of, quote_of, said_of, write_annotation
 
 IN_PRINT = "fair/"
 """The address of what only the printed paper has: the folder in which it is printed."""
@@ -43,7 +43,7 @@ def put_line(text: str, one: ProofPass | ProofMark) -> str:
     if places:
         lines[places[0]] = told
         return "\n".join(lines)
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{told}\n"
+    return add_line(text, told)
 
 
 def drop_line(text: str, gone: str) -> str:
@@ -53,9 +53,6 @@ def drop_line(text: str, gone: str) -> str:
 
 def _tell(one: ProofPass | ProofMark) -> str:
     """A pass or a mark as an annotation."""
-    is_mark = isinstance(one, ProofMark)
-    in_print = isinstance(one, ProofMark) and one.where != "draft.md"
-    target: dict[str, object] = {"source": IN_PRINT if in_print else "draft.md"}
     if isinstance(one, ProofMark):
         said = [
             ("tagging", MARK),
@@ -66,39 +63,25 @@ def _tell(one: ProofPass | ProofMark) -> str:
             ("moderating", "" if one.fate == "open" else one.fate),
             ("commenting", one.why),
         ]
-        target["selector"] = {
-            "type": "TextQuoteSelector", "exact": one.exact, "prefix": one.before, "suffix": one.after
-        }  # fmt: skip
-        made, ended, by = one.when, "", ""
-    else:
-        said = [
-            ("tagging", PASS),
-            ("classifying", one.medium),
-            ("describing", one.lapse),
-            ("identifying", one.draft),
-            ("bookmarking", f"{one.read_to[0]}.{one.read_to[1]}" if one.read_to[0] else ""),
-            ("commenting", one.unread),
-        ]
-        made, ended, by = one.begun, one.closed, one.by
-    annotation = {
-        "@context": "http://www.w3.org/ns/anno.jsonld",
-        "id": one.id,
-        "type": "Annotation",
-        "motivation": "editing" if is_mark else "assessing",
-        "creator": {"type": "Person", "name": by} if by else None,
-        "created": made,
-        "modified": ended,
-        "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-        "target": target,
-    }
-    return json.dumps({key: value for key, value in annotation.items() if value}, ensure_ascii=False)
+        quote = {"exact": one.exact, "prefix": one.before, "suffix": one.after}
+        source = DRAFT if one.where == DRAFT else IN_PRINT
+        return write_annotation("editing", said, quote, id_=one.id, created=one.when, source=source)
+    said = [
+        ("tagging", PASS),
+        ("classifying", one.medium),
+        ("describing", one.lapse),
+        ("identifying", one.draft),
+        ("bookmarking", f"{one.read_to[0]}.{one.read_to[1]}" if one.read_to[0] else ""),
+        ("commenting", one.unread),
+    ]
+    return write_annotation("assessing", said, id_=one.id, by=one.by, created=one.begun, modified=one.closed)
 
 
 def _read_line(line: str) -> ProofPass | ProofMark | None:
     """The pass or the mark that a line holds; None where it holds neither."""
-    found = load_annotation(line)
+    found = load_record(line)
     said = said_of(found)
-    first = {purpose: values[0] for purpose, values in said.items()}
+    first = first_said(found)
     name, kind = str(found.get("id", "")), first.get("classifying", "")
     page, line_number = next(_places(first.get("bookmarking", "")), (0, 0))
     if not name:
@@ -123,11 +106,10 @@ def _read_line(line: str) -> ProofPass | ProofMark | None:
             first.get("commenting", ""),
         )
     if PASS in said.get("tagging", ()) and kind in get_args(Medium):
-        creator = found.get("creator")
         return ProofPass(
             name,
             next(one for one in get_args(Medium) if one == kind),
-            str(creator.get("name", "")) if isinstance(creator, Mapping) else "",
+            maker_of(found),
             first.get("describing", ""),
             str(found.get("created", "")),
             str(found.get("modified", "")),

@@ -7,11 +7,12 @@ A line that is no remark, or that cannot be read, is kept as it stands.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from fairhand.language.line_files import load_record
 from fairhand.readers.gathering import RULINGS, Kind, ReaderRemark, Ruling
+from fairhand.reading.annotation_line import first_said, maker_of, quote_of, write_annotation
 
 REMARK = "remark"
 """The tag that tells a reader's remark from whatever else may be annotated."""
@@ -53,44 +54,21 @@ def _tell(remark: ReaderRemark) -> str:
     said = [("tagging", REMARK), ("classifying", remark.kind), ("commenting", remark.said)]
     said += [("identifying", remark.reader), ("replying", remark.answers)]
     said += [("moderating", remark.ruling), ("describing", remark.why)]
-    selector: dict[str, object] = {"type": "TextQuoteSelector", "exact": remark.exact}
-    selector |= {"prefix": remark.before, "suffix": remark.after}
+    quote: dict[str, object] = {"exact": remark.exact, "prefix": remark.before, "suffix": remark.after}
     if remark.at >= 0:
-        selector["refinedBy"] = {"type": "TextPositionSelector", "start": remark.at, "end": remark.at}
-    annotation = {
-        "@context": "http://www.w3.org/ns/anno.jsonld",
-        "type": "Annotation",
-        "motivation": "commenting" if remark.kind == "comment" else "editing",
-        "creator": {"type": "Person", "name": remark.by} if remark.by else None,
-        "created": remark.when,
-        "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-        "target": {"source": "draft.md", "selector": selector},
-        "via": remark.file,
-    }
-    return json.dumps({key: value for key, value in annotation.items() if value}, ensure_ascii=False)
+        quote["refinedBy"] = {"type": "TextPositionSelector", "start": remark.at, "end": remark.at}
+    motivation = "commenting" if remark.kind == "comment" else "editing"
+    return write_annotation(motivation, said, quote, by=remark.by, created=remark.when, via=remark.file)
 
 
 def _read_line(line: str) -> ReaderRemark | None:
     """The remark that a line holds; None where it holds none."""
-    try:
-        found = json.loads(line)
-    except (ValueError, RecursionError):
-        return None
-    if not isinstance(found, Mapping):
-        return None
-    bodies = found.get("body")
-    said: dict[str, str] = {}
-    for body in bodies if isinstance(bodies, list) else [bodies]:
-        if isinstance(body, Mapping):
-            said.setdefault(str(body.get("purpose", "")), str(body.get("value", "")))
+    found = load_record(line)
+    said, quote = first_said(found), quote_of(found)
     if said.get("tagging") != REMARK:
         return None
-    target = found.get("target")
-    selector = target.get("selector") if isinstance(target, Mapping) else None
-    quote = selector if isinstance(selector, Mapping) else {}
     refined = quote.get("refinedBy")
     at = refined.get("start") if isinstance(refined, Mapping) else None
-    creator = found.get("creator")
     kind = next((one for one in KINDS if one == said.get("classifying")), KINDS[0])
     ruling: Ruling = next((one for one in RULINGS if one == said.get("moderating")), "")
     return ReaderRemark(
@@ -101,7 +79,7 @@ def _read_line(line: str) -> ReaderRemark | None:
         after=str(quote.get("suffix", "")),
         at=at if isinstance(at, int) else -1,
         reader=said.get("identifying", ""),
-        by=str(creator.get("name", "")) if isinstance(creator, Mapping) else "",
+        by=maker_of(found),
         when=str(found.get("created", "")),
         file=str(found.get("via", "")),
         answers=said.get("replying", ""),

@@ -15,6 +15,7 @@ from collections.abc import Iterator, Mapping
 from urllib.parse import quote, unquote
 
 from fairhand.language.json_text import write_json
+from fairhand.language.line_files import add_line
 from fairhand.model.note import Note
 from fairhand.model.problem import Problem
 from fairhand.reading.annotation_form import CONTEXT, find_fault
@@ -69,7 +70,7 @@ def put_note(text: str, note: Note) -> str:
     lines = text.split("\n")
     at = _place(lines, note.id)
     if at is None:
-        return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{_tell(note, {})}\n"
+        return add_line(text, _tell(note, {}))
     return "\n".join([*lines[:at], _tell(note, json.loads(lines[at])), *lines[at + 1 :]])
 
 

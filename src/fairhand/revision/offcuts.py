@@ -11,12 +11,13 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fairhand.language.json_text import write_json
+from fairhand.language.line_files import add_line
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
+from fairhand.reading.annotation_line import first_said, quote_of, read_annotation, write_annotation
 
 WHERE = "offcuts.jsonl"
 OFFCUT = "offcut"
@@ -127,7 +128,7 @@ def read_offcuts(text: str) -> tuple[tuple[Offcut, ...], tuple[Problem, ...]]:
 
 def add_offcut(text: str, one: Offcut) -> str:
     """The file's text with one offcut more, at its end."""
-    return f"{text}{'' if not text or text.endswith(chr(10)) else chr(10)}{_tell(one)}\n"
+    return add_line(text, _tell(one))
 
 
 def drop_offcut(text: str, name: str) -> str:
@@ -145,41 +146,15 @@ def _is_named(line: str, name: str) -> bool:
 
 def _tell(one: Offcut) -> str:
     said = [("tagging", OFFCUT), ("commenting", one.reason), ("describing", one.section)]
-    return write_json(
-        {
-            "@context": "http://www.w3.org/ns/anno.jsonld",
-            "type": "Annotation",
-            "motivation": "editing",
-            **({"created": one.when} if one.when else {}),
-            "body": [{"type": "TextualBody", "purpose": why, "value": value} for why, value in said if value],
-            "target": {
-                "source": "draft.md",
-                "selector": {
-                    "type": "TextQuoteSelector",
-                    "exact": one.text,
-                    "prefix": one.before,
-                    "suffix": one.after,
-                },
-            },
-        }
-    )
+    quote = {"exact": one.text, "prefix": one.before, "suffix": one.after}
+    return write_annotation("editing", said, quote, created=one.when)
 
 
 def _read_line(line: str) -> Offcut | None:
     """The offcut that a line holds; None where it is another annotation."""
-    found = json.loads(line) if line.strip() else {}
-    if not isinstance(found, Mapping):
-        message = "no object with a body and a target"
-        raise ValueError(message)  # noqa: TRY004 - as a fault of the text, like those of the JSON reader
-    bodies = found.get("body")
-    said = {
-        str(body.get("purpose")): str(body.get("value", ""))
-        for body in (bodies if isinstance(bodies, list) else [bodies])
-        if isinstance(body, Mapping)
-    }
-    target = found.get("target")
-    quoted = target.get("selector") if isinstance(target, Mapping) else None
-    if said.get("tagging") != OFFCUT or not isinstance(quoted, Mapping) or not quoted.get("exact"):
+    found = read_annotation(line) if line.strip() else {}
+    said, quoted = first_said(found), quote_of(found)
+    if said.get("tagging") != OFFCUT or not quoted.get("exact"):
         return None
     return Offcut(
         text=str(quoted["exact"]),

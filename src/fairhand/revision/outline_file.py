@@ -6,12 +6,12 @@ be read, and keys that we do not know, stay as they stand.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from fairhand.language.json_text import write_json
+from fairhand.language.line_files import load_record
 from fairhand.manuscript.matching import match_texts
 from fairhand.model.problem import Problem
 
@@ -86,15 +86,9 @@ def read_outline(text: str) -> OutlineFile:
     return OutlineFile(tuple(corrections.values()), tuple(answers.values()), tuple(problems))
 
 
-def _read_line(line: str) -> dict[str, Any] | None:
+def _read_line(line: str) -> Mapping[str, Any] | None:
     """The record of a line; an empty one for a line that is none, None for a blank line."""
-    if not line.strip():
-        return None
-    try:
-        record = json.loads(line)
-    except (ValueError, RecursionError):
-        return {}
-    return record if isinstance(record, dict) else {}
+    return load_record(line) if line.strip() else None
 
 
 def _correction(record: Mapping[str, Any]) -> Correction:
