@@ -83,3 +83,11 @@ def test_one_unknown_source_is_told_once() -> None:
     draft = "One slept (Vesk 7); one paid (Orr 3).\n\nTolls rose (Pell 88). They rose again, it goes on (91).\n"
     found = [remark.span for remark in citation_unknown.find(analyse(draft, VESK, ORR))]
     assert [span.of(draft) for span in found if span] == ["Pell 88"]
+
+
+def test_a_doubtful_citation_means_none_that_lacks_its_page() -> None:
+    """Of two works by one author, the one that has no such page is never cited."""
+    other = replace(ORR, id="orr", authors=VESK.authors)
+    (remark,) = source_uncited.find(analyse("Tolls rose (Vesk 7).\n", VESK, other))
+    assert remark.concerns == ("orr",)
+    assert not list(source_uncited.find(analyse("Tolls rose (Vesk 88).\n", VESK, other)))

@@ -40,7 +40,7 @@ from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 from fairhand.readiness.argument import Argument
 from fairhand.readiness.naming import name_entries
-from fairhand.readiness.settled import Spoken, find_anywhere, settle
+from fairhand.readiness.settled import Spoken, find_anywhere, may_mean, settle
 from fairhand.reading.labels import labels_in
 
 UNPAGED = frozenset(
@@ -170,7 +170,7 @@ class Analysis:
     def cited(self) -> frozenset[str]:
         """Ids of the sources that the draft cites, those that a doubtful citation may mean included."""
         sure = {r.entry for r in self.resolved if r.entry is not None}
-        maybe = {i for r in self.resolved if r.trouble == "ambiguous" for i in r.candidates}
+        maybe = {i for r in self.resolved if r.trouble == "ambiguous" for i in may_mean(r, self.paper.texts)}
         return frozenset(sure | maybe | self.cited_by_name)
 
     @cached_property

@@ -20,6 +20,7 @@ from fairhand.fidelity.quotation import find_quotation
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.entry import Entry
 from fairhand.model.source import SourceText
+from fairhand.reading.labels import labels_in
 
 _NOTHING = SourceText("", (), paged=False)
 _BY_LINE = ("act", "line")
@@ -39,6 +40,15 @@ def find_anywhere(text: str, prepared: Mapping[str, PreparedSource], rules: Quot
     if match.outcome != "other-source" or match.source is None:
         return None
     return find_quotation(text, prepared[match.source], (), {}, rules)
+
+
+def may_mean(one: Resolved, texts: Mapping[str, SourceText]) -> Sequence[str]:
+    """The sources that a citation may mean that fits several; where one of them has its page, none that has not."""
+    locator = one.cite.locator
+    asked = set(labels_in(locator.text)) if locator is not None and locator.kind == "page" else set()
+    paged = {i: texts[i] for i in one.candidates if i in texts and texts[i].paged}
+    without = {i for i, text in paged.items() if not asked & {page.label for page in text.pages}}
+    return one.candidates if len(without) == len(paged) else [i for i in one.candidates if i not in without]
 
 
 class Spoken:
