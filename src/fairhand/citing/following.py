@@ -16,7 +16,7 @@ from fairhand.citing.mention import Cite, Mention, Resolved
 from fairhand.citing.names import name_words
 from fairhand.citing.naming import Naming
 from fairhand.citing.prose import IBID
-from fairhand.citing.reasons import say_ambiguous
+from fairhand.citing.reasons import describe, say_ambiguous
 from fairhand.model.span import Span
 
 _SAME = re.compile(
@@ -65,7 +65,9 @@ def resolve_unnamed(
             return replace(event, mention=at, cite=cite, named_at=place)
         if isinstance(event, Resolved) or len(works) == 1:
             entry = event.entry if isinstance(event, Resolved) else known.works[works[0]].entry.id
-            return Resolved(at, cite, entry, None, (entry,) if entry else (), "The work last named before it.", place)
+            meant = next((describe(one) for one in known.works if one.entry.id == entry), "")
+            why = f"The work last named before it{f': {meant}' if meant else ''}."
+            return Resolved(at, cite, entry, None, (entry,) if entry else (), why, place)
         why = say_ambiguous(
             replace(cite, names=(place.of(reading.manuscript.text),)), [known.works[work] for work in works]
         )
