@@ -11,10 +11,11 @@ from measuring.argument import measure_points, measure_repeating, measure_strayi
 from measuring.citations import measure_citations
 from measuring.claims import measure_claims
 from measuring.copying import measure_copying
+from measuring.form_faults import measure_form
 from measuring.found_prose import measure_doubled_words, measure_found_prose
 from measuring.quotations import measure_quotations
 from measuring.speeches import measure_speeches
-from measuring.tally import ARGUING, MEASURED, Tally
+from measuring.tally import ARGUING, FORMING, MEASURED, Tally
 from measuring.whole_papers import measure_whole_papers
 from measuring.witnesses import measure_witnesses
 
@@ -70,13 +71,15 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     measure_straying(argued, round(ARGUED * at_least), straying)
     measure_repeating(argued, round(ARGUED * at_least), repeating)
     measure_points(argued, round(ARGUED * at_least), missing)
-    return made, found, slips, spoken, copied, argued
+    formed = Tally("published and student prose, each alarm read, and faults of form set into it")
+    measure_form(formed, share)
+    return made, found, slips, spoken, copied, argued, formed
 
 
 def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
     """The row of each check: of the tallies with alarms enough, the one that trusts it least."""
     tallies = list(tallies)
-    for check in (*MEASURED, *ARGUING):
+    for check in (*MEASURED, *ARGUING, *FORMING):
         enough = [tally for tally in tallies if tally.alarms[check] >= FEWEST_ALARMS]
         tally = min(enough or tallies, key=partial(Tally.bound, check=check))
         yield Row(check, tally.right[check], tally.alarms[check], ON.get((check, tallies.index(tally)), tally.on))
@@ -86,6 +89,7 @@ _QUOTED = "12,000 quotations of a novel and of 59 articles in 600 made papers, o
 _CITED = "18,000 citations in 600 made papers and 12,000 in papers that quote, one in ten spoiled; 8 whole papers"
 _TIED = "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers"
 _READ = "498,000 words of published, student and learners' prose, each alarm read"
+_FORMED = "484,000 words of published and student prose, each alarm read"
 ON = {
     ("point-dependent", 0): _TIED,
     **{(check, 0): _QUOTED for check in MEASURED if check.startswith("quotation")},
@@ -99,6 +103,7 @@ ON = {
     ("point-missing", 5): "300 student essays with points in their writers' own earlier words, one in four left out",
     ("off-focus", 5): "300 published and student texts, half of them with a paragraph of another put into them",
     ("repeated-argument", 5): "300 student essays, half of them with a paragraph's own earlier version put into them",
+    **{(check, 6): _FORMED for check in FORMING},
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }

@@ -35,6 +35,9 @@ MEASURED = (
 ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument")
 """Those of the argument, which hear only papers that argue: the others are made of sentences that do not."""
 
+FORMING = ("mark-spacing", "dash", "range-hyphen", "numeral-opening")
+"""Those of form, which hear prose as it was typed."""
+
 
 @dataclass(frozen=True, slots=True)
 class Spoiled:

@@ -17,8 +17,12 @@ from fairhand.readiness.checks import (
     close_wording,
     confused_words,
     copied_unmarked,
+    dash,
     doubled_word,
+    heading_alone,
     length,
+    mark_spacing,
+    numeral_opening,
     off_focus,
     paragraph_quoted,
     placeholder_left,
@@ -31,6 +35,7 @@ from fairhand.readiness.checks import (
     quotation_not_found,
     quotation_unchecked,
     quoted_much,
+    range_hyphen,
     repeated_argument,
     section_missing,
     source_uncited,
@@ -53,6 +58,10 @@ COPYING = (
 )
 SOURCING = "MLA Handbook, 9th ed., 4.5–4.8; APA Manual, 7th ed., 8.1; Chicago Manual, 17th ed., 13.1–13.5 (from memory)"
 CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manual, 17th ed., chs. 14–15 (from memory)"
+
+DASHES = "APA Manual, 7th ed., 6.6; MLA Handbook, 9th ed., 2.53; Chicago Manual, 17th ed., 6.75–6.85 (from memory)"
+NUMERALS = "APA Manual, 7th ed., 6.33; MLA Handbook, 9th ed., 2.126; Chicago Manual, 17th ed., 9.5 (from memory)"
+HEADINGS = "MLA Handbook, 9th ed., 1.5; APA Manual, 7th ed., 2.27 (from memory)"
 
 CHECKS: tuple[Check, ...] = (
     Check("length", "revision", "must", "a paper longer or shorter than the sheet allows", "the sheet", length.find),
@@ -221,6 +230,36 @@ CHECKS: tuple[Check, ...] = (
         PRACTICE,
         doubled_word.find,
         of_language=True,
+    ),
+    Check(
+        "mark-spacing", "copy-edit", "should", "a mark with a blank too many or too few", PRACTICE, mark_spacing.find
+    ),
+    Check("dash", "copy-edit", "should", "a hyphen where a dash belongs", DASHES, dash.find, of_manual=True),
+    Check(
+        "range-hyphen",
+        "copy-edit",
+        "query",
+        "a hyphen in a range of numbers",
+        DASHES,
+        range_hyphen.find,
+        of_manual=True,
+    ),
+    Check(
+        "numeral-opening",
+        "copy-edit",
+        "should",
+        "a sentence that opens with a numeral",
+        NUMERALS,
+        numeral_opening.find,
+        of_manual=True,
+    ),
+    Check(
+        "heading-alone",
+        "copy-edit",
+        "should",
+        "a heading with nothing under it, or the only one",
+        HEADINGS,
+        heading_alone.find,
     ),
 )
 """Every check, in the order of the work: argument and length first, then quotations, citations and language."""
