@@ -14,6 +14,13 @@ from fairhand.manuscript.bare import OPAQUE
 from fairhand.model.span import Span
 
 FINITE = frozenset({"VBZ", "VBP", "VBD", "MD"})
+PAST_ONLY = frozenset(
+    "ate began blew broke chose drank drew drove fell flew forgave forgot froze gave grew knew lay ran rang rode"
+    " rose sang sank saw shook spoke stole swam took threw tore went woke wore wrote undertook withdrew arose"
+    " overcame became came shrank sprang strove swore wove foresaw".split()
+)
+"""Past forms that are no participles, so that they are finite whatever the tagger says."""
+WH = frozenset({"WDT", "WP", "WP$", "WRB"})
 NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl"})
 STAND_IN = "Xx"
@@ -31,6 +38,8 @@ class Clause:
     start: int
     """Where it begins in the draft."""
     words: Words
+    paragraph: int = 0
+    """Number of its paragraph among the writer's own."""
 
     @cached_property
     def children(self) -> tuple[tuple[int, ...], ...]:
@@ -64,9 +73,14 @@ class Clause:
         """Whether one of these words stands in for what is not the writer's own."""
         return any(self.words[number].text.startswith(STAND_IN) for number in numbers)
 
+    def is_finite(self, number: int) -> bool:
+        """Whether a word is a finite verb."""
+        word = self.words[number]
+        return word.tag in FINITE or (word.key in PAST_ONLY and word.tag.startswith("VB"))
+
     def finite_of(self, head: int) -> int | None:
         """The finite verb of the clause whose chief word is ``head``: itself or one of its auxiliaries."""
-        if self.words[head].tag in FINITE:
+        if self.is_finite(head):
             return head
         return next((a for a in self.of_role(head, "aux", "auxpass") if self.words[a].tag in FINITE), None)
 
@@ -83,10 +97,14 @@ def read_clauses(paragraphs: Sequence[OwnParagraph]) -> Iterator[Clause]:
     >>> [clause.text for clause in read_clauses(own_prose(read_manuscript("*Emma* sold. So did this."), ()))]
     ['XxXxXx sold.', 'So did this.']
     """
-    sentences = [(each.start + span.start, show(span.of(each.text))) for each in paragraphs for span in each.sentences]
-    for (start, text), words in zip(sentences, parse_sentences([text for _, text in sentences]), strict=True):
+    sentences = [
+        (number, each.start + span.start, show(span.of(each.text)))
+        for number, each in enumerate(paragraphs)
+        for span in each.sentences
+    ]
+    for (number, start, text), words in zip(sentences, parse_sentences([text for *_, text in sentences]), strict=True):
         if words:
-            yield Clause(text, start, words)
+            yield Clause(text, start, words, number)
 
 
 def show(text: str) -> str:

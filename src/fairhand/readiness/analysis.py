@@ -16,6 +16,7 @@ from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
 from fairhand.citing.titles import titles_quoted
+from fairhand.copyedit.clauses import Clause, read_clauses
 from fairhand.copyedit.own_prose import OwnParagraph, own_prose
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
@@ -52,7 +53,7 @@ TOGETHER = 120
 """Characters that may lie between a quotation and its citation for a finding to take in both."""
 WITHOUT_BRIEF = frozenset(
     "manuscript entries names mentions resolved _understood spoken cited cited_by_name cited_quotations prepared"
-    " title_quotations style quotation_rules likenesses own_likenesses own_prose".split()
+    " title_quotations style quotation_rules likenesses own_likenesses own_prose clauses".split()
 )
 """What is worked out from the draft, the sources and the style alone."""
 
@@ -283,6 +284,12 @@ class Analysis:
     def own_prose(self) -> tuple[OwnParagraph, ...]:
         """The paragraphs as far as they are the writer's own words."""
         return own_prose(self.manuscript, [mention.span for mention in self.mentions])
+
+    @cached_property
+    def clauses(self) -> tuple[Clause, ...]:
+        """The sentences of the writer's own prose, parsed; captions and notes, which need be no sentences, left out."""
+        aside = {each.span.start for each in self.manuscript.paragraphs if each.in_caption or each.in_note}
+        return tuple(read_clauses([each for each in self.own_prose if each.start not in aside]))
 
     @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:

@@ -1,0 +1,18 @@
+"""``plural-missing``: a noun that wants its plural."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.copyedit.plural import find_missing_plurals
+from fairhand.model.finding import Instead
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Remark
+
+
+def find(analysis: Analysis) -> Iterator[Remark]:
+    """Each noun of the writer's own prose that stands in the singular where only the plural fits."""
+    for clause in analysis.clauses:
+        for found in find_missing_plurals(clause):
+            says = f"The plural is missing: “{found.after}” goes with more than one. Was “{found.instead}” meant?"
+            yield Remark(found.span, says, instead=(Instead(found.span, found.instead),))
