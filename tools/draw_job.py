@@ -32,7 +32,7 @@ class Shown:
 
 
 PAGES = {
-    "job-desk": Shown("/", high=520),
+    "job-desk": Shown("/", high=480),
     "job-brief": Shown(f"/paper/{PAPER}/brief"),
     "job-find": Shown(f"/paper/{PAPER}/find"),
     "job-notes": Shown(f"/paper/{PAPER}/notes"),
