@@ -97,6 +97,21 @@ def quoting_sentence(form: Form, words: str, pages: str, rng: random.Random) -> 
             return f"It has been said before: “{bare}” {paren}."
 
 
+def bare_sentence(words: str, rng: random.Random) -> str:
+    """A sentence that quotes and says nothing of where from."""
+    bare = words.rstrip(",;:")
+    ends = bare[-1] in "?!"
+    match rng.randrange(4):
+        case 0:
+            return f"The matter can be put in few words: “{_closed(bare, '')}"
+        case 1:
+            return f"Much depends on one remark, that “{bare}{'' if ends else ','}” and it is seldom read."
+        case 2:
+            return f"It has been said before: “{_closed(bare, '')}"
+        case _:
+            return f"“{_opened(bare)}” is how it has been put, and rightly."
+
+
 def interrupted_sentence(form: Form, first: str, second: str, pages: str) -> str:
     """A sentence that breaks into what it quotes to say who speaks."""
     who, after = form.narrative(pages)

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from types import MappingProxyType
 
 from fairhand.fidelity.prepared import prepare, words_of
 from fairhand.language.sentences import split_sentences
 from fairhand.model.paper import Paper
 from fairhand.model.span import Span
 from measuring.corpora import PAGE, Article, Shelved, articles, novel, speeches
-from measuring.forms import STYLES, form_of, interrupted_sentence, quoting_sentence
+from measuring.forms import STYLES, bare_sentence, form_of, interrupted_sentence, quoting_sentence
 from measuring.tally import Spoiled, Tally, judge_paper
 
 SPOILS = {
@@ -24,6 +25,8 @@ SPOILS = {
     "words of no source": "quotation-not-found",
     "no page cited": "citation-page-missing",
 }
+UNCITED = {"no citation": "quotation-uncited"}
+"""What is spoiled where a quotation has nothing that says whose it is, in papers of their own."""
 ONE_IN = 10
 """One quotation in so many is spoiled, as in a careful draft."""
 A_PAPER = 20
@@ -72,12 +75,22 @@ def measure_quotations(tally: Tally, papers: int, seed: int = 1) -> None:
         judge_paper(tally, f"quotations {seed}.{number}", paper, spoiled)
 
 
-def make_paper(rng: random.Random, style: str) -> tuple[Paper, list[Spoiled]]:
+def measure_uncited(tally: Tally, papers: int, seed: int) -> None:
+    """What is said of papers in which quotations stand without a citation."""
+    rng = random.Random(seed)  # noqa: S311 - a sample
+    for number in range(papers):
+        paper, spoiled = make_paper(rng, STYLES[number % len(STYLES)], UNCITED)
+        judge_paper(tally, f"uncited {seed}.{number}", paper, spoiled, tuple(UNCITED.values()))
+
+
+def make_paper(
+    rng: random.Random, style: str, spoils: Mapping[str, str] = MappingProxyType(SPOILS)
+) -> tuple[Paper, list[Spoiled]]:
     """A paper of twenty quotations from four sources, and what is spoiled in it."""
     shelf = choose_shelf(rng)
     stranger = rng.choice([one for one in _quotable_articles() if one.entry.id not in {s.entry.id for s in shelf}])
     text, spoiled = "# A Paper\n\n", []
-    kinds = [rng.choice(list(SPOILS)) if n < A_PAPER // ONE_IN else "" for n in range(A_PAPER)]
+    kinds = [rng.choice(list(spoils)) if n < A_PAPER // ONE_IN else "" for n in range(A_PAPER)]
     rng.shuffle(kinds)
     for kind in kinds:
         shelved = rng.choice(shelf)
@@ -89,7 +102,7 @@ def make_paper(rng: random.Random, style: str) -> tuple[Paper, list[Spoiled]]:
             made = _spoil(kind, piece, shelf, style, rng)
         sentence = made or _right(piece, style, rng)
         if kind:
-            spoiled.append(Spoiled(SPOILS[kind], Span(len(text), len(text) + len(sentence))))
+            spoiled.append(Spoiled(spoils[kind], Span(len(text), len(text) + len(sentence))))
         text += sentence + ("\n\n" if "\n> " in sentence or rng.random() < 0.25 else " ")
         if rng.random() < 0.5:
             text += rng.choice(_BETWEEN) + " "
@@ -215,6 +228,8 @@ def _spoil(kind: str, piece: Piece, shelf: Sequence[Shelved], style: str, rng: r
             pages = str(cited.first + rng.randrange(len(cited.starts)))
         case "no page cited":
             pages = ""
+        case "no citation":
+            return bare_sentence(piece.words, rng)
     text = " ".join(words)
     if kind in ("a word changed", "words dropped") and f" {' '.join(words_of(text))} " in line:
         return None

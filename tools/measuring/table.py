@@ -13,7 +13,7 @@ from measuring.claims import measure_claims
 from measuring.copying import measure_copying
 from measuring.form_faults import measure_form
 from measuring.found_prose import measure_doubled_words, measure_found_prose
-from measuring.quotations import measure_quotations
+from measuring.quotations import measure_quotations, measure_uncited
 from measuring.speeches import measure_speeches
 from measuring.tally import ARGUING, FORMING, MEASURED, Tally
 from measuring.whole_papers import measure_whole_papers
@@ -21,6 +21,8 @@ from measuring.witnesses import measure_witnesses
 
 QUOTING, CITING, POINTS, SPEAKING, COPYING = 600, 600, 400, 100, 100
 """Papers made of each sort."""
+UNCITED = 240
+"""The same, in which quotations stand without a citation."""
 CLAIMING, ARGUED = 116, 300
 """The same for the checks of the argument."""
 FEWEST_ARGUED = 0.5
@@ -53,6 +55,7 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     made = Tally("made papers, a tenth of the places spoiled, and eight whole papers")
     quoting, citing, doubling, tying, speaking, copying = SEEDS
     measure_quotations(made, round(QUOTING * share), quoting)
+    measure_uncited(made, round(UNCITED * share), quoting)
     measure_citations(made, round(CITING * share), citing)
     measure_witnesses(made, round(POINTS * share), tying)
     measure_whole_papers(made)
@@ -94,6 +97,7 @@ ON = {
     ("point-dependent", 0): _TIED,
     **{(check, 0): _QUOTED for check in MEASURED if check.startswith("quotation")},
     ("citation-page-missing", 0): _QUOTED,
+    ("quotation-uncited", 0): "240 made papers of 20 quotations each, one in ten without any citation; 8 whole papers",
     **{(check, 0): _CITED for check in ("citation-unknown", "citation-ambiguous", "citation-year")},
     ("citation-unknown", 1): "498,000 words of published and student prose, each alarm read or held against its list",
     (

@@ -26,6 +26,7 @@ MEASURED = (
     "citation-ambiguous",
     "citation-year",
     "citation-page-missing",
+    "quotation-uncited",
     "spelling",
     "spelling-mixed",
     "confused-words",

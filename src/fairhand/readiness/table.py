@@ -38,6 +38,7 @@ from fairhand.readiness.checks import (
     quotation_gap,
     quotation_not_found,
     quotation_unchecked,
+    quotation_uncited,
     quoted_much,
     range_hyphen,
     repeated_argument,
@@ -192,6 +193,15 @@ CHECKS: tuple[Check, ...] = (
         "a quotation without its page",
         CITING,
         citation_page_missing.find,
+        of_manual=True,
+    ),
+    Check(
+        "quotation-uncited",
+        "copy-edit",
+        "must",
+        "a quotation without any citation",
+        CITING,
+        quotation_uncited.find,
         of_manual=True,
     ),
     Check(

@@ -11,7 +11,7 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """One remark that names them all: a *must* where the sheet wants every source cited, else a query.
 
-    Where the sheet asks for no sources, a text that is quoted need not be cited; a source that is read for its references
+    Where the sheet asks for no sources, a text that is quoted need not be cited; a source read for its references
     only need not be cited either.
     """
     if not analysis.paper.draft.strip():
