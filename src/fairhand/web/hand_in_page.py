@@ -83,7 +83,9 @@ def _step(stands: HandIn, left: str) -> str:
     if stands.account.returned is not None:
         return "It has come back: keep what was said of it, and put it away when you are done with it."
     if handed:
-        return "" if handed[-1].receipt else "It is made: hand it in, and keep what shows that it arrived."
+        if handed[-1].receipt:
+            return "It is handed in, and its receipt is kept; when it comes back, keep what was said of it."
+        return "It is made: hand it in, and keep what shows that it arrived."
     return left
 
 
