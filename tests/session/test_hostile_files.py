@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import io
 import json
 import zipfile
@@ -11,11 +12,14 @@ from pathlib import Path
 
 import pytest
 
+from fairhand.errors import FileUnreadable
 from fairhand.press.apart import Limits
 from fairhand.session import reading_bounded
 from fairhand.session.intake import Taken, take_files
 from fairhand.session.job import Job
 from fairhand.session.opened import OpenPaper
+from fairhand.session.printed_record import check_printed
+from fairhand.session.remarks import take_returned
 
 TIGHT = Limits(seconds=6, most_bytes=900 * 2**20)
 BILLION = '<?xml version="1.0"?><!DOCTYPE l [<!ENTITY a "ha">' + "".join(
@@ -106,6 +110,16 @@ def test_a_pdf_that_expands_without_end_is_bounded(demo_paper: Path) -> None:
     taken = take(demo_paper, "endless.pdf", data)
     assert taken.problems
     assert taken.outcome == "refused" or "pictures" in taken.problems[0]
+
+
+def test_a_copy_that_comes_back_is_bounded_too(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A reader's PDF and a printed record come from elsewhere; nothing is kept of what is refused."""
+    monkeypatch.setattr(reading_bounded, "LIMITS", TIGHT)
+    with pytest.raises(FileUnreadable, match="too much time or memory"):
+        take_returned(demo_paper, endless_pdf(), "back.pdf", "Ines Mora", today=dt.date(2027, 2, 9))
+    with pytest.raises(FileUnreadable, match="packed as no printed record is"):
+        check_printed("record.pdf", endless_pdf())
+    assert not (demo_paper / "marks.jsonl").exists()
 
 
 def test_ten_thousand_empty_pages_are_refused(demo_paper: Path) -> None:

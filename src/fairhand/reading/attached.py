@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from fairhand.errors import FileUnreadable
 from fairhand.reading.pdfium import TURN
 
 MOST_FILES = 20
 
 
-def read_attached(data: bytes, file: str) -> Mapping[str, bytes]:
-    """The attached files' bytes by their names; nothing where none are.
+def read_attached(data: bytes, file: str, name: str) -> bytes | None:
+    """The bytes of the attached file of a name; None where none is called so.
 
     Args:
         data: The PDF's bytes.
         file: What it is called in messages.
+        name: The attached file's name; no other is unpacked.
 
     Raises:
         FileUnreadable: It is no PDF that can be read.
@@ -28,7 +27,8 @@ def read_attached(data: bytes, file: str) -> Mapping[str, bytes]:
             try:
                 count = min(document.count_attachments(), MOST_FILES)
                 found = [document.get_attachment(number) for number in range(count)]
-                return {one.get_name(): bytes(one.get_data()) for one in found}
+                wanted = next((one for one in found if one.get_name() == name), None)
+                return bytes(wanted.get_data()) if wanted else None
             finally:
                 document.close()
         except pypdfium2.PdfiumError as error:

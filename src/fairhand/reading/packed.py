@@ -10,8 +10,8 @@ import zlib
 
 _STREAM = re.compile(rb"stream\r?\n")
 _TWICE = re.compile(
-    rb"/F(?:ilter)?\s*(?:\[\s*/(?:FlateDecode|Fl|LZWDecode|LZW|RunLengthDecode|RL)\s*/(?:FlateDecode|Fl|LZWDecode|LZW|"
-    rb"RunLengthDecode|RL)\b|\[?\s*\d+\s+\d+\s+R)"
+    rb"/F(?:ilter)?\s*\[\s*/(?:FlateDecode|Fl|LZWDecode|LZW|RunLengthDecode|RL)\s*/(?:FlateDecode|Fl|LZWDecode|LZW|"
+    rb"RunLengthDecode|RL)\b|/Filter\s*\[?\s*\d+\s+\d+\s+R"  # a bare /F with a number names a file, as of an attachment
 )
 """Packed twice; or how it is packed is told elsewhere, out of sight."""
 _LOCKED = b"/Encrypt"

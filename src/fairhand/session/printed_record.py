@@ -16,6 +16,7 @@ from fairhand.desk.state import How, Link, Row, find_breaks
 from fairhand.errors import FairhandError, FileUnreadable, InputError, UnknownFormat
 from fairhand.press.typst_press import typeset
 from fairhand.reading.attached import read_attached
+from fairhand.reading.packed import may_expand
 from fairhand.reading.pdf import read_pdf
 from fairhand.record.document import Document, find_disorder, hash_page, read_document
 from fairhand.record.page import read_page, without_data, write_page
@@ -123,6 +124,9 @@ def check_printed(file: str, data: bytes) -> Checked:
     if kind not in FORMS:
         message = f"{file}: a printed record is a PDF or an HTML file; choose one that `fairhand record --print` made"
         raise UnknownFormat(message)
+    if kind == "pdf" and may_expand(data):
+        message = f"{file}: it is packed as no printed record is; choose one that `fairhand record --print` made"
+        raise FileUnreadable(message)
     text = read_page(data, file) if kind == "html" else _attached(data, file)
     document, is_sealed = read_document(text, file)
     faults = [] if is_sealed else ["the seal is not that of what the list tells: it was changed after it was printed"]
@@ -173,7 +177,7 @@ def _links_of(document: Document) -> list[Link]:
 
 
 def _attached(data: bytes, file: str) -> str:
-    found = read_attached(data, file).get(ATTACHED)
+    found = read_attached(data, file, ATTACHED)
     if found is None:
         message = f"{file}: no record is attached to it; choose one that was made with `fairhand record --print`"
         raise FileUnreadable(message)

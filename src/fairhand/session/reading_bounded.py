@@ -15,9 +15,11 @@ from fairhand.desk.seen import hash_bytes
 from fairhand.errors import FairhandError, FileUnreadable
 from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
+from fairhand.model.remark import Returned
 from fairhand.model.source import SourceText
 from fairhand.press.apart import Limits
 from fairhand.reading.packed import may_expand
+from fairhand.reading.returned import read_returned
 from fairhand.reading.sheet import read_sheet_text
 from fairhand.reading.source import read_source
 
@@ -60,6 +62,20 @@ def read_sheet_bounded(data: bytes, file: str, paper: Path | None) -> tuple[str,
     return _bounded(_read_sheet, (data, file, None), paper) if _is_suspected(data) else read_sheet_text(data, file)
 
 
+def read_returned_bounded(data: bytes, file: str, paper: Path | None) -> Returned:
+    """What was written into a copy that came back, as `read_returned` gives it.
+
+    Args:
+        data: The file's bytes.
+        file: Its name.
+        paper: As `read_source_bounded` has it; None where there is none to keep it for.
+
+    Raises:
+        InputError: It cannot be read, or took too much time or memory.
+    """
+    return _bounded(_read_returned, (data, file, None), paper) if _is_suspected(data) else read_returned(data, file)
+
+
 def _is_suspected(data: bytes) -> bool:
     return data[:1024].lstrip().startswith(b"%PDF") and may_expand(data)
 
@@ -85,6 +101,10 @@ def _bounded(read: Callable[[Given], T], given: Given, paper: Path | None) -> T:
 
 def _read_source(given: Given) -> tuple[SourceText, tuple[Problem, ...]]:
     return read_source(*given)
+
+
+def _read_returned(given: Given) -> Returned:
+    return read_returned(given[0], given[1])
 
 
 def _read_sheet(given: Given) -> tuple[str, tuple[Problem, ...]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -12,11 +12,10 @@ from fairhand.desk.disk import add_file, writable
 from fairhand.desk.file_names import name_file
 from fairhand.desk.paper_files import read_paper
 from fairhand.desk.places import PRINTED
-from fairhand.errors import FairhandError, UnknownFormat
+from fairhand.errors import FairhandError
 from fairhand.language.counts import open_with
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.problem import Problem
-from fairhand.model.remark import Returned
 from fairhand.proof.placing import Type, read_type
 from fairhand.readers import remarks_file
 from fairhand.readers.asking import find_reading, say_day
@@ -26,21 +25,12 @@ from fairhand.readers.placing import place_remarks
 from fairhand.readers.register import WHERE, Reader, plain_name, put_reader, read_register
 from fairhand.readers.stumbling import Passage, group_by_passage
 from fairhand.reading.found_again import Place
-from fairhand.reading.returned_docx import read_returned_docx
-from fairhand.reading.returned_odt import read_returned_odt
-from fairhand.reading.returned_pdf import read_returned_pdf
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
 from fairhand.session.readers import MARKS, asked_elsewhere
+from fairhand.session.reading_bounded import read_returned_bounded
 from fairhand.session.saving import keep_record
 from fairhand.session.states import draft_of
-
-RETURNED: Mapping[str, Callable[[bytes, str], Returned]] = {
-    ".docx": read_returned_docx,
-    ".odt": read_returned_odt,
-    ".pdf": read_returned_pdf,
-}
-"""What reads a copy that came back, by the ending of its file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,11 +94,7 @@ def take_returned(folder: Path, data: bytes, file: str, name: str = "", *, today
         DraftChangedOnDisk: Another program wrote to one of the files at the same moment.
         FolderNotWritable: The folder is closed or full.
     """
-    ending = Path(file).suffix.lower()
-    if ending not in RETURNED:
-        message = f"{file}: remarks are read from {', '.join(RETURNED)}; save it as one of them"
-        raise UnknownFormat(message)
-    returned = RETURNED[ending](data, file)
+    returned = read_returned_bounded(data, file, folder)
     keep_record(read_paper(folder))
     register = read_text(folder, WHERE)
     readers = read_register(register.text)[0]
@@ -119,7 +105,8 @@ def take_returned(folder: Path, data: bytes, file: str, name: str = "", *, today
     new = [one for one in remarks if one.id not in there]
     with writable(folder):
         (folder / PRINTED).mkdir(exist_ok=True)
-    kept = f"{name_file(Path(file).stem, 'copy')} (back from {name_file(reader.name, 'a reader')}){ending}"
+    stem, ending = name_file(Path(file).stem, "copy"), Path(file).suffix.lower()
+    kept = f"{stem} (back from {name_file(reader.name, 'a reader')}){ending}"
     path = add_file(folder / PRINTED / kept, data)
     if new:
         save_text(folder, MARKS, remarks_file.put_remarks(marks.text, new), marks.seen)

@@ -19,11 +19,12 @@ from fairhand.language.counts import count_of
 from fairhand.planning.pace import WHERE as LOG
 from fairhand.planning.pace import Logged, Pace, read_log
 from fairhand.readers.gathering import gather_remarks
+from fairhand.reading.returned import RETURNED
 from fairhand.session.editing import read_text, save_text
 from fairhand.session.handing_in import home_of_last, read_account_of, read_hand_in
 from fairhand.session.overview import read_desk
 from fairhand.session.plan import desk_now, desk_pace
-from fairhand.session.remarks import RETURNED
+from fairhand.session.reading_bounded import read_returned_bounded
 from fairhand.session.saving import keep_record
 
 
@@ -97,10 +98,10 @@ def read_comments(name: str, data: bytes) -> tuple[str, ...]:
     Raises:
         FileUnreadable: It is of such a kind, and broken.
     """
-    read = RETURNED.get(Path(name).suffix.lower())
-    if read is None:
+    if Path(name).suffix.lower() not in RETURNED:
         return ()
-    found = (one for one in gather_remarks(read(data, name), file=name) if one.kind == "comment" and one.said.strip())
+    remarks = gather_remarks(read_returned_bounded(data, name, None), file=name)
+    found = (one for one in remarks if one.kind == "comment" and one.said.strip())
     return tuple(f"{one.said.strip()}{_about(one.exact)}" for one in found)
 
 

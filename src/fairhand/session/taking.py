@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator
 from pathlib import Path
 
 from fairhand.citing.entry_files import ENDINGS, read_entries
@@ -14,15 +14,13 @@ from fairhand.desk.writing import write_file
 from fairhand.errors import FairhandError, UnknownFormat
 from fairhand.fair_copy.reading_copy import PLEASE
 from fairhand.language.counts import open_with
-from fairhand.model.remark import Returned
 from fairhand.press.pandoc import run_pandoc
 from fairhand.proof.comparison import compare_states
 from fairhand.proof.joining import Joined, join_drafts
 from fairhand.proof.revised import list_sentences, tell_revisions
 from fairhand.readers.gathering import gather_remarks
 from fairhand.readers.remarks_file import put_remarks
-from fairhand.reading.returned_docx import read_returned_docx
-from fairhand.reading.returned_odt import read_returned_odt
+from fairhand.reading.returned import read_returned
 from fairhand.reading.taking import read_taken, take_request
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.printed_before import find_printed
@@ -31,9 +29,8 @@ from fairhand.session.saving import keep_record
 from fairhand.session.sources import LIST, join_list
 from fairhand.session.states import text_of
 
-READERS: Mapping[str, Callable[[bytes, str], Returned]] = {".docx": read_returned_docx, ".odt": read_returned_odt}
-"""What reads what others wrote into a draft, by the ending of its file."""
-DRAFTS = tuple(READERS)
+DRAFTS = (".docx", ".odt")
+"""The endings of the files that a draft is brought in from."""
 
 
 def take_file(folder: Path, file: Path, *, refuse: bool = False, replace: bool = False) -> Iterator[str]:
@@ -133,8 +130,7 @@ def _short(text: str, most: int = 14) -> str:
 
 def _take_written_in(folder: Path, data: bytes, name: str, *, refuse: bool) -> Iterator[str]:
     """What others wrote into the file: changes were settled, and comments are kept among the readers' remarks."""
-    kind = Path(name).suffix.lower()
-    returned = READERS[kind](data, name)
+    returned = read_returned(data, name)
     counted = Counter(one.kind for one in returned.remarks)
     if changes := counted["insertion"] + counted["deletion"]:
         done, other = ("refused", "accepts") if refuse else ("accepted", "refuses")

@@ -13,10 +13,11 @@ from fairhand.readers.asking import NOT_TO_MIND, offer_questions, say_policy
 from fairhand.readers.gathering import RULINGS, Ruling
 from fairhand.readers.register import STAGES, WHERE, Reader, read_register
 from fairhand.readers.telling import tell_reader, tell_what, tell_who
+from fairhand.reading.returned import RETURNED
 from fairhand.session.editing import read_text
 from fairhand.session.printing import SetCopy
 from fairhand.session.readers import ask_reader, forget_reader
-from fairhand.session.remarks import RETURNED, carry_out_remark, rule_on_remark, survey_readers, take_returned
+from fairhand.session.remarks import carry_out_remark, rule_on_remark, survey_readers, take_returned
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.fair_copy_page import KINDS, send_copy
