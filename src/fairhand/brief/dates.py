@@ -49,7 +49,8 @@ _TIME = re.compile(
     r"|(?<![\d/.:])(?P<hdot>1[3-9]|2[0-3])\.(?P<mdot>[0-5]\d)(?![\d%.])"
     r"|(?<![\d/.:])(?P<h24>[01]?\d|2[0-3])[:h](?P<m24>[0-5]\d)(?![\d:]) ?(?:hrs?|hours)?"
     r"|(?<![\d/.:])(?P<h4>[01]\d|2[0-3])(?P<m4>[0-5]\d) ?(?:(?:hrs?|hours|h)\b|(?=on\b))"
-    rf"|\b(?P<oclock>\d{{1,2}}|{COUNT}) o'clock(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
+    rf"|\b(?P<oclock>\d{{1,2}}|{COUNT})(?: o'clock|(?= in the (?:morning|afternoon|evening)))"
+    r"(?: in the (?P<part>morning|afternoon|evening)| at (?P<night>night))?",
     re.IGNORECASE,
 )
 

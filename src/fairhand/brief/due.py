@@ -16,7 +16,7 @@ _THINGS: tuple[tuple[str, str], ...] = (
         "final",
         (
             r"final (?:draft|version|paper|essay|report|submission|copy|copies|piece|project|product|portfolio"
-            r"|manuscript)|finished (?:paper|essay|report)"
+            r"|manuscript)|finished (?:paper|essay|report|thing|piece|article|version|work)"
         ),
     ),
     ("annotated-bibliography", r"annotated bib(?:liograph(?:y|ies))?|annotated (?:source )?list"),
@@ -59,6 +59,7 @@ _HANDING = re.compile(
     r"|this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
     r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
     r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me"
+    r"|comes? (?:in )?(?:to me|to class)"
     r"|(?:with me|on my desk|in my (?:in-?box|in-?tray|mail-?box|pigeonhole)) (?:by|on|before)"
     r"|essay for|paper for|leave it|when\b"
     r"|(?:trade|swap|exchange) |(?:like|want|need|expect) (?:it|them|your \w+|the \w+)"
@@ -67,7 +68,7 @@ _HANDING = re.compile(
 )
 _OTHER = re.compile(
     r"\b(?:(?:no|not?) (?:class(?:es)?|lab|lecture|tutorial|seminar|meeting)s?|does not meet|quiz(?:zes)?"
-    r"|mid-?terms?|exam(?:ination)?s?|break\b|holiday|office hours?|my hours"
+    r"|mid-?terms?|exam(?:ination)?s?\b(?! (?:office|hall|number|board))|break\b|holiday|office hours?|my hours"
     r"|extensions?|workshops?|results?|released|returned|hand (?:them|it|these) back|back to you|approved|approval"
     r"|permission|library|conference|librarian|lectures?|tutorials?|seminars?"
     r"|issued|handed out|given out|distributed|added in class|circulated|visit|practice|practise|reading week"
@@ -79,7 +80,7 @@ _OTHER = re.compile(
 )
 _HARD_OTHER = re.compile(
     r"\b(?:extensions?|no class|issued|handed out|given out|distributed|added in class|results|returned"
-    r"|accepted after|exam(?:ination)?s?|mid-?terms?|quiz(?:zes)?|approved"
+    r"|accepted after|exam(?:ination)?s?\b(?! (?:office|hall|number|board))|mid-?terms?|quiz(?:zes)?|approved"
     r"|does not meet|hand (?:them|it) back|late (?:work|papers?|essays?) (?:until|up to)|permission)\b",
     re.IGNORECASE,
 )
@@ -106,6 +107,10 @@ _SINCE = re.compile(
 """Before a date that is no hour of hand-in, but the end or the start of something."""
 
 
+_CLAUSE_END = re.compile(r";|(?:(?<=[a-z]{3})|(?<=\d))\. (?=[A-Z])")
+_PART_OF = re.compile(rf"(?:{_THING.pattern.pattern}) (?:of|for) (?:the |your |an? )?$", re.IGNORECASE)
+
+
 def _thing(words: str) -> tuple[str, bool]:
     """What ``words`` say is handed in, and whether they name it plainly."""
     match = _THING.search(words)
@@ -127,6 +132,7 @@ def _subject_is_other(before: str) -> bool:
     return bool(
         match
         and not _thing(match[1])[1]
+        and not _PART_OF.search(before[: match.start()])
         and not re.search(r"\b(?:it|this|that|these|they|everything|all|which|both)$", match[1], re.IGNORECASE)
     )
 
@@ -155,7 +161,9 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
         before = text[left : dated.start]
     if ";" in after:
         after = after[: after.index(";")]
-    after_sentence = re.split(r"(?<=[.!?]) ", after)[0]
+    # The date may have taken the point that ends its sentence; that of "Feb." ends none.
+    ended = re.search(r"[a-z]{4}\.$", text[: dated.end]) and after[:2].strip().isupper()
+    after_sentence = "" if ended else re.split(r"(?<=[.!?]) ", after)[0]
     around = before + " # " + after_sentence
     if _SINCE.search(before) or _subject_is_other(before):
         return None
@@ -165,6 +173,7 @@ def _read(sheet: Sheet, passage: Passage, dates: list[Dated], i: int) -> tuple[s
     handing = bool(_HANDING.search(around) or (i and _HANDING.search(text, start, dated.start)))
     in_list = bool(_DUE_CONTEXT.search(passage.context)) and not _NOT_DATES_TO_NOTE.search(passage.context)
     thing, named = _thing(before)
+    handing = handing or bool(named and re.search(r"\bto me (?:by|on|before)\b", before, re.IGNORECASE))
     hit = _THING.search(before) or _WORK.search(before)
     plain = named and hit and (handing or in_list)
     if _OTHER.search(before) and not plain and not (handing and (named or _HANDING.search(before[-30:]))):
@@ -203,7 +212,9 @@ def _hour(text: str, dates: list[Dated], i: int) -> tuple[str | None, int, int, 
     """The hour that belongs to the ``i``-th date: after it, else before it in the same clause."""
     dated = dates[i]
     right = dates[i + 1].start if i + 1 < len(dates) else len(text)
-    after = re.split(r"[;]|(?<=[a-z]{3})\. (?=[A-Z])", text[dated.end : min(right, dated.end + 80)])[0]
+    limit = min(right, dated.end + 80)
+    stop = _CLAUSE_END.search(text, dated.end, limit)
+    after = text[dated.end : stop.start() if stop else limit]
     if times := find_times(after):
         return times[0].at, dated.end + times[0].start, dated.end + times[0].end, times[0].doubt
     left = max(dates[i - 1].end if i else 0, dated.start - 50)

@@ -50,6 +50,8 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"\b(?:an? (?:\w+ )?(?:counter-?argument|counter-?claim)|counter-?arguments?|counter-?claims?"
                 r"|(?:the )?(?:best|strongest|main|most serious|an?|one|likely"
                 r"|possible) (?:\w+ )?objections?[^.;]{0,80}\b(?:repl(?:y|ies)|respond|answer|rebut|refute)"
+                r"|(?:take on|answer|engage with|reply to|respond to) (?:\w+ ){1,3}who (?:would |might "
+                r"|could )?disagrees?"
                 r"|(?:raise|give|present|put|state|offer|develop|discuss)\b[^.;]{0,60}\bobjections?"
                 r"|(?:address|consider|respond to|acknowledge|refute|rebut|reply to|answer|engage with"
                 r"|anticipate) (?:\w+ ){0,6}(?:objections?|opposing (?:\w+ )?(?:views?|viewpoints?|arguments?"
@@ -136,7 +138,8 @@ _PLAIN: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
                 r"|your |an? )?(?:\w+ )?(?:word[- ]count|number of words)|^word[- ]count (?:on|at) the"
                 r"|word[- ]count (?:must|should|is to|has to"
                 r"|needs to|will)?\s?(?:be )?(?:stated|given|included|shown|recorded|declared|noted|appear\w*|printed)"
-                r"|(?:bear|carry|show)[^.;]{0,60}\bword[- ]count|(?:with|giving|and|stating|includ\w+"
+                r"|(?:bear|carry|show)[^.;]{0,60}\bword[- ]count|(?:cover|title|front) (?:page"
+                r"|sheet)\b[^.;]{0,60}\bword[- ]count|(?:with|giving|and|stating|includ\w+"
                 r"|,)[^.;]{0,60}(?<!in )(?<!from )\bthe word[- ]count)"
             ),
         ),

@@ -37,7 +37,7 @@ _FILE = re.compile(
 _FILE_KEY = re.compile(r"files?\b", re.IGNORECASE)
 _BARE_NAME = re.compile(r"(?<![\w-])(?P<name>[A-Za-z0-9]+(?:_[A-Za-z0-9]+){1,6}(?:\.[A-Za-z]{2,4})?)(?![\w-])")
 _NAMED = re.compile(
-    r"(?:\b(?:sav(?:e|ed)(?: \w+)? as|submit(?:ted)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
+    r"(?:\b(?:sav(?:e|ed)(?: \w+){0,3} as|submit(?:ted)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
     r"|file[- ]?names?)\b(?:(?:[^.;?!\n]"
     r"|e\.g\.){0,90}?)[ :(\"'])(?P<name>[A-Za-z0-9{}<>\[\]]+(?:[_-][A-Za-z0-9{}<>\[\]]+)+(?:\.[A-Za-z]{2,4})?)",
     re.IGNORECASE,

@@ -19,6 +19,7 @@ _CITED_PAGES = re.compile(
     r"|just put|when quoting|for each)\b",
     re.IGNORECASE,
 )
+_OF_THE_PAGE = re.compile(r"\b(?:margins?|spac(?:ed|ing)|font|title page)\b", re.IGNORECASE)
 _VERTICAL = re.compile(r"\b(?P<v>top|upper|bottom|lower|foot|head|footer|header)\b", re.IGNORECASE)
 _SIDE = re.compile(r"\b(?P<s>right|left|centred?|centered?|center|middle)(?:-hand)?\b", re.IGNORECASE)
 _RUNNING = re.compile(
@@ -28,7 +29,7 @@ _RUNNING = re.compile(
     r"\b(?:in|as) (?:the|a|each|every) (?:page )?header)\b",
     re.IGNORECASE,
 )
-_TITLE_PAGE = re.compile(r"\b(?:(?:separate )?title[- ]page|cover (?:page|sheet)|titlepage)\b", re.IGNORECASE)
+_TITLE_PAGE = re.compile(r"\b(?:(?:separate )?title[- ]page|(?:cover|front) (?:page|sheet)|titlepage)\b", re.IGNORECASE)
 _NO_TITLE_PAGE = re.compile(
     r"\b(?:no|without (?:a )?|(?:do not|don't) (?:include|add|use|make|attach|bother with|give) (?:a )?"
     r"|omit (?:the |a )?|leave off (?:the )?) ?(?:separate )?(?:title[- ]page|cover (?:page|sheet))",
@@ -73,8 +74,10 @@ def find_page_numbers(sentence: Sentence) -> Iterator[Hit]:
         vertical, side = before_it
         near = ahead
     if not (vertical or side):
-        if _CITED_PAGES.search(text) or (
+        among = _OF_THE_PAGE.search(text) and re.search(r"(?:,|\band|\+) (?:with )?$", text[: match.start()])
+        if _CITED_PAGES.search(text[max(0, match.start() - 90) : match.end() + 30] if among else text) or (
             len(text.split()) > 25
+            and not among
             and "numbered" not in match.group().lower()
             and not match.group().lower().startswith("number")
         ):
@@ -148,7 +151,7 @@ def find_title_pages(sentence: Sentence) -> Iterator[Hit]:
     )
     alone = not before.strip(" -:\t(") and (
         not after.strip(" .:\t")
-        or re.match(r"[: ]*(?:required|yes|needed|with|\.|is required|must|should|:|,)", after, re.IGNORECASE)
+        or re.match(r"[: ]*(?:required|yes|needed|with\b|w/|\.|is required|must|should|:|,)", after, re.IGNORECASE)
     )
     listed = before.rstrip().endswith((",", ".", ";")) and (not after or after[0] in ",.;")
     if article or alone or listed or carries:

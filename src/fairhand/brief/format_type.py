@@ -21,7 +21,7 @@ _FACE = re.compile(
     r"\b(?:" + "|".join(f"(?i:{f})" if " " in f else f for f in sorted(_FACES, key=len, reverse=True)) + r"|TNR)\b"
 )
 _WRITTEN = {face.lower(): face for face in _FACES} | {"tnr": "Times New Roman"}
-_FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?![\d.]|[ -]?(?:pt|point|inch|cm|pages|words))")
+_FACED = re.compile(rf"{_FACE.pattern},? (?P<n>[89]|1\d|2[0-4])(?!\d|\.\d|[ -]?(?:pt|point|inch|cm|pages|words))")
 _SIZE = re.compile(
     rf"(?<![\d.,])(?P<a>{COUNT})[- ]?(?:pt\b|point\b)(?! (?:scale|lead))|\b(?:font |type "
     rf"|letter )?size:? (?:of )?(?P<b>\d{{1,2}})(?![\d.]\d| ?pages)",
@@ -100,6 +100,8 @@ def find_sizes(sentence: Sentence) -> Iterator[Hit]:
         if other := re.search(r"\b(\d{1,2})(?:pt| ?point)? or $", text[: match.start()]):
             yield "font-size", f"{other[1]} pt", other.start(), match.end()
         yield "font-size", f"{size:g} pt", match.start(), match.end()
+        if later := re.match(r"(?:pt| ?point)? or (\d{1,2})\b(?! ?(?:pages|words))", text[match.end() :]):
+            yield "font-size", f"{later[1]} pt", match.start(), match.end() + later.end()
         return
 
 

@@ -26,6 +26,7 @@ _EACH = (
     r"|for the first)(?: of the first \w+)?(?: (?:calendar"
     r"|working|week"
     r"|business|school|full|part|extra|late|additional|started))? ?-?(?P<span>days?|weekdays?|hours?|24 hours"
+    r"|24 ?h(?:rs?)?\b"
     r"|24-hour period|weeks?))"
 )
 _AMOUNT = (
@@ -51,9 +52,10 @@ _LOSS = re.compile(
 )
 _ONCE_WORD = re.compile(r"\b(?:once|flat|one-off|same \d|regardless of|however (?:many|late))\b", re.IGNORECASE)
 _REFUSED = re.compile(
-    r"\b(?:no (?:papers?|essays?|work|submissions?|reports?|reviews?) after\b|not (?:be "
+    r"\b(?:no(?:thing(?= after (?!that|this|which))| (?:papers?|essays?|work|submissions?|reports?|reviews?)) after\b"
+    r"|not (?:be "
     r"|to )?(?:accept|read|mark|grade|take|accepted|marked|graded|read|taken|considered|received)"
-    r"|no(?:thing| \w+(?: \w+)?)\b[^.;]{0,30}"
+    r"|no(?:thing|ne| \w+(?: \w+)?)\b[^.;]{0,30}"
     r"\b(?:accepted|taken|marked)|won't (?:take|accept|mark|read|grade|be (?:accepted"
     r"|marked|graded|read))"
     r"|will not (?:take|accept|mark|read|grade)|(?<!not )accepted (?:for )?(?:up to|until)|can(?:not|'t) (?:accept"
@@ -61,12 +63,13 @@ _REFUSED = re.compile(
     r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
     r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|nought|0\b|F\b)|: ?0\b(?!%|[.,:]\d)|fails?\b"
     r"|refused|(?:stop|no longer) (?:accept|tak|mark)(?:ing)?\b|no (?:credit"
-    r"|marks?\b(?! are)|points will be)|zero)",
+    r"|marks?\b(?! are)|points will be)|zero)|(?<= )= ?(?:zero|nought|0)\b",
     re.IGNORECASE,
 )
 _DAYS = re.compile(
     rf"\b(?:(?:more|later|longer) than|after|over|beyond|exceeding|up to|within|for|to) (?:a |the )?(?:first "
-    rf"|maximum of )?(?P<n>{COUNT}|a|an) (?:calendar |working |school |full |late )?(?P<unit>days?|weeks?|hours?)"
+    rf"|maximum of |expiry of |end of )?(?P<n>{COUNT}|a|an) (?:calendar |working |school |full "
+    rf"|late )?(?P<unit>days?|weeks?|hours?)"
     rf"|(?P<n2>{COUNT}) (?:or more )?(?P<unit2>days?|weeks?) (?:late|after|past|or more)"
     rf"|after (?P<n3>{COUNT})(?=[.,;]|$)"
     rf"|(?:after|from) the (?P<ordinal>\w+)(?:st|nd|rd|th) day",

@@ -20,7 +20,10 @@ _UNIT = (
 _PARTS: tuple[tuple[str, str], ...] = (
     ("annotated-bibliography", r"annotated bibliograph\w+"),
     ("abstract", r"abstracts?"),
-    ("proposal", r"proposals?|prospectus|synops[ie]s"),
+    (
+        "proposal",
+        r"proposals?|prospectus|synops[ie]s|(?:topic|project) (?:statement|summary)|statement of (?:topic|intent)",
+    ),
     ("reflection", r"reflections?|reflective (?:statement|note|account|commentary|paragraph)|self-reflection"),
     (
         "other",
@@ -41,7 +44,7 @@ _PART = make_terms(_PARTS)
 _PAPER = re.compile(
     r"\b(?:papers?|essays?|reports?|reviews?|assignments?|submissions?|dissertation|coursework|portfolio|commentary"
     r"|analysis|study|project|piece|"
-    r"text|work|manuscripts?|write-?up|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
+    r"text|work|answers?|scripts?|manuscripts?|write-?up|case stud(?:y|ies)|response|article|thesis|memo|brief)\b",
     re.IGNORECASE,
 )
 _WRITE = re.compile(
@@ -60,7 +63,8 @@ _LENGTH_KEY = re.compile(
 _LIMIT_KEY = re.compile(r"\b(?:word|page|length) limit|maximum (?:length|word|page)|limit\b", re.IGNORECASE)
 
 _COUNT_NAME = re.compile(
-    r"\W*(?:the )?(?:(?:maximum |total |required )?(?:word|page)s?[ -](?:count|limit|length)|wordcount|words:|pages:"
+    r"\W*(?:the )?(?:(?:maximum |total |required )?(?:word|page)s?[ -](?:count|limit|length)|wordcount"
+    r"|words(?::|\t)|pages(?::|\t)"
     r"|number of (?:words|pages)|length \((?:words|pages)\))(?: is| of)?:?\s*",
     re.IGNORECASE,
 )
@@ -134,7 +138,7 @@ def _part_of(sentence: Sentence, quantity: Quantity) -> str:
         return "paper"
     labelled = not sentence.start if sentence.passage.body else sentence.start
     own = _PART.pattern.fullmatch(sentence.passage.key) if labelled else None
-    if own:
+    if own and not (candidates and _PART.name(own) == "other"):
         return _PART.name(own)
     if candidates:
         distance, match = min(candidates, key=lambda pair: pair[0])
@@ -172,7 +176,9 @@ def _is_asked(sentence: Sentence, quantity: Quantity, part: str) -> bool:
         return True
     if '"' in before and before.count('"') % 2 == 0 and after.startswith(")"):
         return False
-    if re.match(r"limit\b", text[quantity.start :], re.IGNORECASE) or _IN_SO_MANY.search(before):
+    if re.match(r"limit\b|(?:not|never) (?:to )?exceed\b", text[quantity.start :], re.IGNORECASE) or _IN_SO_MANY.search(
+        before
+    ):
         return True
     opening = len(before.strip(" (\"'~").split()) <= 1 and not sentence.passage.text[
         : sentence.start

@@ -15,7 +15,10 @@ from fairhand.model.span import Span
 
 _NOTE = r"(?:foot-?|end-?)?notes?"
 _PARTS: tuple[tuple[str, str], ...] = (
-    ("title-page", r"(?:title|cover) (?:page|sheet)s?|cover(?:sheet)?s?|(?<=the )title\b(?! of)|title block"),
+    (
+        "title-page",
+        r"(?:title|cover) (?:page|sheet)s?|cover(?:sheet)?s?|(?<=the )title\b(?! of)|^\W*title\b(?! of)|title block",
+    ),
     ("contents", r"(?:table of )?contents(?: page| list)?"),
     (
         "citations",
@@ -35,7 +38,8 @@ _PARTS: tuple[tuple[str, str], ...] = (
     (
         "references",
         (
-            r"references?(?: list| page)?s?|reference list|bibliograph(?:y|ies)|works? cited(?: page| list)?"
+            r"references?(?: list| page)?s?|reference list|refs?\.? list|refs\b|bibliograph(?:y|ies)"
+            r"|works? cited(?: page| list)?"
             r"|literature cited|list of (?:works cited|references|sources)|works-cited page|reference page"
             r"|citations page"
         ),
@@ -78,13 +82,14 @@ _LEAVES_OUT = re.compile(
 _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
     r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
+    r"|(?:is|are) (?:free|out)(?=[.;,)]|$)"
     r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
     r"|not included|excluded\b|(?:do|does|is|are)(?:n't| not)(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
     r"|e) (?:word|count|limit|total))",
     re.IGNORECASE,
 )
-_IS_IN = re.compile(r"\b(?:includ\w+|part of|count(?:ed|s)?)\b[^,;]*[,;] ", re.IGNORECASE)
+_IS_IN = re.compile(r"\b(?:includ\w+|part of|count(?:ed|s)?|(?:is|are) in)\b[^,;]*[,;] ", re.IGNORECASE)
 _COUNTED = re.compile(
     r"\b(?:(?:do|does|will) (?:all |also |both )?count\b|counted\b|included\b"
     r"|counts?\b(?! as| towards? the (?:grade|mark))|form part)|(?:is|are) part of",

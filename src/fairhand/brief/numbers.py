@@ -51,7 +51,7 @@ _LEAST_AFTER = (
 )
 _MOST_AFTER = (
     r"or (?:fewer|less|under|shorter)|(?:at )?(?:an? )?(?:absolute )?max(?:imum)?\b|at (?:the )?(?:very )?most"
-    r"|limit|and no more"
+    r"|limit|and no more|at the (?:very )?outside"
 )
 _ABOUT_AFTER = r"or so|or thereabouts|approximately|approx\.?|\(approx\.?\)|roughly"
 

@@ -75,7 +75,8 @@ _TOGETHER_NO = re.compile(
     r"|collaboration(?: of any kind)? is (?:not |forbidden|prohibited)|no (?:collaboration|group (?:work|essays"
     r"|papers)|joint)|group-written|work (?:alone|individually|independently|on your own)|not a group (?:project"
     r"|assignment)|group (?:work|submissions?|papers?|essays?)[^.;]{0,20}\bnot\b|solo work"
-    r"|working alone|(?:write|do|complete) (?:the|your) \w+ (?:alone|on your own|by yourself)"
+    r"|(?:discuss|shar|work|collaborat)ing\b[^.;]{0,40}\bwith\b[^.;]{0,40}\b(?:is|are) (?:not (?:permitted|allowed)"
+    r"|forbidden|prohibited)|working alone|(?:write|do|complete) (?:the|your) \w+ (?:alone|on your own|by yourself)"
     r""
     r"|work(?:ing)? entirely alone|group work: (?:no|none|not)\b)",
     re.IGNORECASE,
@@ -87,7 +88,8 @@ _TOGETHER_YES = re.compile(
     r"|the |these "
     r"|this )?(?:ideas?|work|topics?|essays?|papers?|project|plans?|drafts?|it|questions?"
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
-    r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|articles|sources|ideas|readings|data)"
+    r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|articles|sources|ideas|readings|data|papers"
+    r"|references|findings)"
     r"|exchange (?:drafts"
     r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
     r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|(?:ask|get|have) (?:a |your "

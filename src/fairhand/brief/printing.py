@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 _PRINTED = re.compile(
-    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|physical|bound|stapled)[- ](?:copy|copies"
+    r"\b(?:(?:a |one |two |your )?(?:printed|paper|hard|typed and printed|typed|typewritten|physical|bound"
+    r"|stapled)[- ](?:copy|copies"
     r"|version)"
     r"|print(?:-?outs?)|hard ?copy|(?:due|hand(?:ed)?|turn(?:ed)?|submit(?:ted)?|version"
     r"|like it|want it)\b[^.;]{0,40}\bon paper"

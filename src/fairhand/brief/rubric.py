@@ -27,7 +27,7 @@ _AHEAD = re.compile(
     re.IGNORECASE,
 )
 _KEY = re.compile(
-    r"\b(?:rubric|grad(?:ing|ed)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+"
+    r"\b(?:rubric|grad(?:ing|ed|es?)|mark(?:s|ed|ing)?|points|criteri\w+|assess(?:ment|ed)|weight\w*|evaluat\w+|scor\w+"
     r"|how (?:it|the \w+) (?:is|will be))\b",
     re.IGNORECASE,
 )

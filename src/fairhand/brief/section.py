@@ -26,7 +26,8 @@ _CONTAINS = re.compile(
 )
 _COUNT = re.compile(rf"\b(?P<n>two|three|four|five|six|seven|eight|[2-8]) (?:\w+ ){{0,2}}{_PARTS}", re.IGNORECASE)
 _KEY = re.compile(
-    rf"\b(?:structure|{_PARTS}|submission contains|organi[sz]ation|contents|required parts"
+    rf"\b(?:structure|{_PARTS}|submission contains|^must (?:contain|include|have)|organi[sz]ation|contents"
+    rf"|required parts"
     r"|(?:what|the) [^?.:]{0,40}\b(?:contains?|must (?:contain|include|have|be in it)|includes|goes in(?:to)? it))\b",
     re.IGNORECASE,
 )
@@ -107,7 +108,11 @@ def _listed(passages: tuple[Passage, ...], i: int) -> list[Passage]:
     """The short items or lines that follow a lead-in."""
     out: list[Passage] = []
     for passage in passages[i + 1 :]:
-        if out and (passage.kind, passage.indent) != (out[0].kind, out[0].indent):
+        if out and passage.indent != out[0].indent:
+            break
+        # In an indented list the eye takes a line of one word for a heading now and then.
+        alike = passage.indent > passages[i].indent and "item" not in {passage.kind, out[0].kind if out else ""}
+        if out and passage.kind != out[0].kind and not alike:
             break
         if passage.kind not in {"item", "prose", "heading"} or (
             passage.kind == "prose" and not _is_name(_clean(passage.text), passage.text)

@@ -1,4 +1,7 @@
-"""Sources: how many, of what kind, how recent."""
+"""Sources: how many, of what kind, how recent.
+
+Longer than other rooms are: the sentences that count sources are read whole, and each way of counting is one of them.
+"""
 
 from __future__ import annotations
 
@@ -34,7 +37,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
         "news",
         (
             r"news(?:paper)?s?\b|press (?:reports?|articles?)|news (?:pieces|articles|items|sources)|magazine articles?"
-            r"|journalism"
+            r"|journalism|trade (?:press|publications?|journals?|magazines?)"
         ),
     ),
     (
@@ -54,7 +57,10 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ),
     (
         "scholarly",
-        r"scholarly|academic|scholarship|(?:learned|research) journals?|university press|secondary scholarship",
+        (
+            r"scholarly|academic|scholarship|(?:learned|research) journals?|university press|secondary scholarship"
+            r"|by scholars"
+        ),
     ),
     ("website", r"web ?sites?|web ?pages?|web[- ]only|internet sources?|online sources?"),
     ("book", r"books?\b|monographs?|book-length"),
@@ -70,7 +76,8 @@ _NOUN = re.compile(
 )
 _STRICT_NOUN = re.compile(
     r"\b(?:sources?|references?|items? of (?:reading|literature)|citations|works (?:cited|of scholarship)"
-    r"|publications|articles?|books?|monographs?|studies|data ?sets?)\b",
+    r"|publications|articles?|books?|monographs?|studies|data ?sets?"
+    r"|(?:research|journal|conference|empirical|review) (?:papers?|reports?))\b",
     re.IGNORECASE,
 )
 _OTHER_NOUN = re.compile(
@@ -149,9 +156,17 @@ _HOLDING = re.compile(
     re.IGNORECASE,
 )
 """What is at hand, not what is asked: "the reading list has 60 items on it"."""
+_FROM_COURSE = re.compile(
+    r"[^.;,]{0,30}\bfrom (?:the|our|your) (?:syllabus|course|module|class|reading list|reader|textbook|lectures?)\b",
+    re.IGNORECASE,
+)
+"""A limit on what is read in class anyway: "no more than three can be from the syllabus"."""
 _HANDING_IN = re.compile(r"\b(?:turn|hand)(?:ed)? in\b|\bsubmit|\brequire|\binclude", re.IGNORECASE)
 _ALL_SOURCES = re.compile(
-    r"\b(?:all|every|each)\b[^.;]{0,30}\b(?:sources?|references|articles|works|items)\b", re.IGNORECASE
+    r"\b(?:all|every|each)\b[^.;]{0,30}\b(?:sources?|references|articles|works|items)\b"
+    r"|^\W*(?:all|each|every one)(?: of (?:them|these|those))? (?:should|must|need to|has to|have to)(?: have)? be"
+    r"(?:en)? (?:published|dated?|written)\b|^\W*(?:not? (?:older|earlier)|published|nothing) ",
+    re.IGNORECASE,
 )
 _LEFT_FREE = re.compile(r"\b(?:not have to|need not|do not|don't|can be)\b", re.IGNORECASE)
 
@@ -262,6 +277,8 @@ def _counts_sources(sentence: Sentence, quantity: Quantity, near: str, kind: str
             return False
         if quantity.bare and not anaphor and _ONE.match(text, quantity.start):
             return False
+        if quantity.low is None and _FROM_COURSE.match(near):
+            return False
     return bool(
         keyed
         or not quantity.bare
@@ -294,6 +311,8 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
         near = words[:70]
         if (bracket := near.find("(")) > 3:
             near = near[:bracket]
+        if quantity.low is None and _LIMITED.search(near.partition(",")[0] + " ") is None:
+            near = near.partition(",")[0] or near
         if quantity.bare and not keyed and not _ANAPHOR.search(near[:30]):
             near = _BREAK.split(near)[0]
         kind = _kind(sentence, quantity, near, rows)
@@ -367,13 +386,23 @@ def _uncounted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
     return []
 
 
+def _is_with(sentence: Sentence, found: list[Requirement]) -> bool:
+    """Whether its passage holds a requirement that was found."""
+    whole = sentence.passage.span(0, len(sentence.passage.text))
+    return any(whole.start <= each.span.start < whole.end for each in found)
+
+
 def _date_all(sheet: Sheet, found: list[Requirement]) -> list[Requirement]:
     """The requirements with the year that a sentence of its own sets for all sources, on the widest of them."""
     if not found or any(r.values["since"] for r in found):
         return found
     for sentence in sheet.sentences:
         since, of_all, _ = find_since(sentence.text, sheet.given)
-        if since and (of_all or _ALL_SOURCES.search(sentence.text)) and _is_source_sentence(sheet, sentence):
+        if (
+            since
+            and (of_all or _ALL_SOURCES.search(sentence.text))
+            and (_is_source_sentence(sheet, sentence) or _is_with(sentence, found))
+        ):
             at = next((i for i, r in enumerate(found) if r.values["type"] == "any"), 0)
             dated = replace(found[at], values={**found[at].values, "since": since})
             return [*found[:at], dated, *found[at + 1 :]]

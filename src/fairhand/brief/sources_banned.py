@@ -17,7 +17,8 @@ _KINDS: tuple[tuple[str, str], ...] = (
         "ai-generated",
         (
             r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot"
-            r"|artificial)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of|from) (?:an? )?(?:AI|chatbot)"
+            r"|artificial|machines?)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of"
+            r"|from) (?:an? )?(?:AI|chatbot)"
         ),
     ),
     (
@@ -54,11 +55,12 @@ _BAN = re.compile(
     r"|(?:don't|do not|never) put (?:it|them|these) in (?:your|the) (?:bibliography|references|list|works cited)"
     r"|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
     r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet"
-    r"|AI-))|neither|(?:are|is) not (?:sources|references))\b",
+    r"|AI-))|neither|(?:are|is) not (?:sources|references)"
+    r"|none of (?:which|them|these|those) (?:should|may|must|can|shall) be|(?:are|is) not(?=[.!]|$))(?:\b|(?=[.!])|$)",
     re.IGNORECASE,
 )
 _OF_OBJECT = re.compile(
-    r"^(?:avoid|no|stay|steer|refrain)\b|(?:not|n't|never|cannot) (?:to )?(?:cit|us|rel|draw|quot|includ|refer"
+    r"^(?:avoid|no|none|stay|steer|refrain)\b|(?:not|n't|never|cannot) (?:to )?(?:cit|us|rel|draw|quot|includ|refer"
     r"|consult)",
     re.IGNORECASE,
 )
@@ -93,7 +95,9 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
     """The kinds that a sentence bans, with the stretch that bans them."""
     found: set[str] = set()
     start, end = len(sentence.text), 0
-    lead = bool(_BAN_LEAD.search(f"{sentence.passage.heading} | {sentence.passage.lead.rstrip(':')}"))
+    lead = bool(
+        _BAN_LEAD.search(f"{sentence.passage.heading} | {sentence.passage.lead.rstrip(':')} | {sentence.passage.key}")
+    )
     for clause in re.finditer(r"[^;]+", sentence.text):
         words = clause.group()
         ban = _BAN.search(words)
@@ -109,6 +113,9 @@ def _banned_in(sentence: Sentence, *, carried: bool) -> tuple[set[str], int, int
             for h in _KIND.finditer(words)
             if not (_ALLOWED.match(words, h.end()) or _BOUND.search(words[max(0, h.start() - 60) : h.start()]))
         ]
+        if ban and re.fullmatch(r"(?:are|is) not", ban.group(), re.IGNORECASE):
+            # "Sites of museums are fine, but blogs are not."
+            hits = [h for h in hits if not re.search(r"[,;.]|\b(?:but|is|are)\b", words[h.end() : ban.start()])]
         if ban and _OF_OBJECT.search(ban.group()):
             if not _PRONOUN.match(words, ban.end()):
                 hits = [h for h in hits if h.start() > ban.start()]

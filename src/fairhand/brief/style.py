@@ -27,10 +27,11 @@ _CITING = re.compile(
     re.IGNORECASE,
 )
 _KEY = re.compile(
-    r"\b(?:style|referenc\w+|citations?|citing|documentation|format|sources?|presentation|bibliography)\b",
+    r"\b(?:style|referenc\w+|citations?|cit(?:e|ing)|documentation|format|sources?|presentation|bibliography)\b",
     re.IGNORECASE,
 )
 _AUTHOR_DATE = re.compile(r"author[-–/ ]date|name[- ]year|parenthetical|in-text", re.IGNORECASE)
+_NOT_AUTHOR_DATE = re.compile(r"\b(?:not|rather than|instead of) (?:the )?author[-–/ ]date\b", re.IGNORECASE)
 _NOTES = re.compile(r"\b(?:notes?|footnotes?|endnotes?|full note)\b", re.IGNORECASE)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth".split()
 _EDITION = re.compile(
@@ -40,6 +41,7 @@ _EDITION = re.compile(
 )
 _LATE_ORDINALS = {"sixteenth": 16, "seventeenth": 17, "eighteenth": 18}
 _ANY = re.compile(
+    r"\b(?:don't|do not|not) (?:mind|care|fussed)\b[^.!?]{0,60}\bconsisten\w+|"
     r"\bany consistent (?:[\w-]+ ){0,3}(?:styles?|systems?|formats?|conventions?|method)\b"
     r"|\b(?:styles?|systems?) (?:is|are) (?:free|open|up to you|your (?:own )?choice"
     r"|yours)\b[^.!?]{0,80}\b(?:consisten|uniform)\w*"
@@ -67,6 +69,8 @@ def _edition(text: str, start: int, end: int) -> tuple[int | None, int]:
     """The edition named beside a style's name, with the end of the words that name it."""
     if near := re.match(r" (\d{1,2})\b(?! ?(?:pt|point|percent|%|in\b|pages|words|sources))", text[end : end + 5]):
         return int(near[1]), end + near.end()
+    if bracketed := re.match(r" ?\((\d{1,2})(?:st|nd|rd|th)\)", text[end : end + 8]):
+        return int(bracketed[1]), end + bracketed.end()
     after = re.split(r"[.;](?!\d)(?! ed)", text[end : end + 70])[0]
     match = _EDITION.search(after)
     if match:
@@ -85,7 +89,7 @@ def _edition(text: str, start: int, end: int) -> tuple[int | None, int]:
 
 
 def _chicago(sentence: Sentence, start: int, end: int) -> str:
-    near = sentence.text[max(0, start - 60) : end + 70]
+    near = _NOT_AUTHOR_DATE.sub("", sentence.text[max(0, start - 60) : end + 70])
     if _AUTHOR_DATE.search(near) and not re.search(r"notes?[- ]and[- ]bibliography|footnotes", near, re.IGNORECASE):
         return "chicago-author-date"
     return "chicago-notes"

@@ -31,6 +31,12 @@ _UPLOAD = re.compile(
     rf"|through|via|on|in|into|using) {_NOT_FORM}{_PLACE}",
     re.IGNORECASE,
 )
+_STRAIGHT = re.compile(
+    r"(?: (?:it|them|online|electronically|(?:your|the|all) (?:\w+ )?(?:work|papers?|essays?|reports?)"
+    r"|as (?:an? )?(?:\w+ )?(?:document|file|pdf)))*|[^.;]{0,50}(?:[ap]\.?m\.?|noon|midnight|\d),",
+    re.IGNORECASE,
+)
+"""Between "submit" and "on Northweb" what leaves no doubt that a system is named."""
 _VIA = re.compile(rf"(?:\bsubmit(?:ted)? \(?(?:via|through|by)|\b(?:via|through)) (?:an? )?{_PLACE}", re.IGNORECASE)
 _ON_PAGE = re.compile(r"\b(?:page|post) on your (?P<where>portfolio|website|site|blog)\b", re.IGNORECASE)
 _NETWORK = re.compile(
@@ -74,7 +80,7 @@ _MAILED = re.compile(
 _LEFT = re.compile(
     rf"\b(?:hand (?:it |in |them )?|in (?:paper|printed|hard) form|(?:cop(?:y|ies)"
     rf"|on paper)(?=,? (?:to|at|in) (?:the|my|our)\b)"
-    rf"|slide|leave|left|post|posted|put"
+    rf"|slide|leave|left|post|posted|put|due(?= in my\b)"
     rf"|placed?"
     rf"|deliver(?:ed)?|drop(?:ped)?|deposit(?:ed)?"
     rf"|hand(?:ed)? in|turn(?:ed)? (?:it )?in|submit(?:ted)?)\b[^.;?!]{{0,40}}? (?:in|at|to|into|under|outside"
@@ -89,6 +95,7 @@ _IN_CLASS = re.compile(
     re.IGNORECASE,
 )
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
+_BY_THEN = re.compile(r"\b(?:not|no) later than\b", re.IGNORECASE)
 _ROOM = re.compile(
     r"\b(?:mail ?box|pigeon-?hole|tray|door|office|desk|slot|drawer|essay box|letter ?box|in-tray|reception)$",
     re.IGNORECASE,
@@ -152,7 +159,8 @@ def _upload(text: str, context: str) -> tuple[str, int, int] | None:
             named = pattern is not _USE and re.search(
                 r"\b(?:through|via|using) $", match.group()[: match.start("where") - match.start()]
             )
-            if re.search(r"upload|electronic", verb) or (named and where[:1].isupper()):
+            on = pattern is _UPLOAD and _STRAIGHT.fullmatch(match["gap"]) and re.fullmatch(r"[A-Z][\w-]+", where)
+            if re.search(r"upload|electronic", verb) or (named and where[:1].isupper()) or on:
                 return where, match.start(), match.end()
     return None
 
@@ -186,7 +194,8 @@ def _print(text: str, copy: re.Match[str] | None) -> tuple[str, int, int] | None
     where = _trim(left["where"]) if left else ""
     if copy is None:
         # What is left in a box or under a door is paper, whether or not the sheet says so.
-        paper = left and _ROOM.search(where) and not _OTHER.search(text) and not _NOT.search(text)
+        plain = _BY_THEN.sub("", text)
+        paper = left and _ROOM.search(where) and not _OTHER.search(text) and not _NOT.search(plain)
         return (where, left.start(), left.end()) if left and paper else None
     if not left and not _HANDED_OVER.search(text):
         return None

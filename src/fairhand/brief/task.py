@@ -29,7 +29,7 @@ _ADVERB = (
     r"|in detail) )?"
 )
 _OPENS = re.compile(
-    rf"(?:^|[\"“(]|[,;:—] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$",
+    rf"(?:^|[\"“(]|[,;:—\t=] ?|\b(?:and|or|then|please|must|should|will|shall|can then|to both) |[.?!]\"? ){_ADVERB}$",
     re.IGNORECASE,
 )
 _YOU = re.compile(
@@ -102,7 +102,9 @@ _ORDER = re.compile(
 
 def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
     text = sentence.text
-    before, after = text[: match.start()], text[match.end() :]
+    body = sentence.passage.body - sentence.start
+    # What stands after a label opens its sentence: "Task  Propose and defend …".
+    before, after = text[body if 0 < body <= match.start() else 0 : match.start()], text[match.end() :]
     clause = re.split(r"[.;?!:] ", before)[-1]
     if _NOUNISH.search(after) or _OTHERS.search(after) or _TUTOR.search(clause) or _NEGATED.search(clause):
         return False
@@ -126,7 +128,9 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
         )
     if opens and (
         not clause.strip(" \"'(")
-        or re.search(r"[\":;—(,] ?(?:\w+ )?$|(?:must|should|will|shall|please|then) (?:\w+ )?$", clause, re.IGNORECASE)
+        or re.search(
+            r"[\":;—(,\t=] ?(?:\w+ )?$|(?:must|should|will|shall|please|then) (?:\w+ )?$", clause, re.IGNORECASE
+        )
     ):
         return True
     if _YOU.search(before) or _THAT.search(before):
