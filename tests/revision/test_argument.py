@@ -68,3 +68,11 @@ def test_a_point_is_argued_where_its_source_is_cited_at_its_page(analysis_of: Ca
     )
     told = analysis_of(draft(QUAY, MEN, SALT), points).argument.argued
     assert [(one.point.id, one.is_argued, one.paragraph) for one in told] == [("p1", True, 2), ("p2", False, 3)]
+
+
+def test_what_argues_under_the_heading_of_the_opening_is_read_as_argument(analysis_of: Callable[..., Analysis]) -> None:
+    """A heading that was left out does not hide the paragraphs that stood under it."""
+    text = draft(QUAY, MEN, ROSES, SALT).replace("# The Quay\n", "# The Quay\n\n## Introduction\n")
+    analysis = analysis_of(text)
+    assert [one.role for one in analysis.argument.body] == ["opening", "opening", "body", "body", "body", "closing"]
+    assert [one.span.of(analysis.paper.draft) for one in analysis.argument.strays] == [ROSES]

@@ -40,6 +40,8 @@ def test_a_figure_that_nothing_vouches_for_is_told(analysis_of: Callable[..., An
         "If every man lost 12 pounds, the town lost 400,000 of them. Lind (2019) says less.",
         "Did the lock-out cost 38,600 pounds? Lind (2019) does not say.",
         "In 1924 it rained for nine days. Lind (2019) says so.",
+        "What the town cheered was half of an event. Lind (2019) heard it.",
+        "The thirty years after 1924 earned what the thirty before it did not. Lind (2019) is kinder.",
         "The lock-out cost 38,600 pounds.[^1]\n\n[^1]: Reyes (2018), p. 40.",
     ],
 )

@@ -19,6 +19,10 @@ from fairhand.revision.figures import holds, list_figures
         ("four out of five complaints, one in ten", [("share", 0.8), ("share", 0.1)]),
         ("two-thirds of the copper; a quarter of it", [("share", 2 / 3), ("share", 0.25)]),
         ("twice as likely", [("share", 2)]),
+        (
+            "A third agreed, a fifth of them gladly, and it fell by a tenth.",
+            [("share", 1 / 3), ("share", 0.2), ("share", 0.1)],
+        ),
         ("about 2,300 men in 1924", [("count", 2300), ("year", 1924)]),
         ("4,900 meals a day", [("count", 4900)]),
     ],
@@ -36,6 +40,7 @@ def test_figures_are_read_with_their_values(text: str, told: list[tuple[str, flo
         "On 9 June and on May 3 the nineteenth century's 1990s ended at 9:30.",
         "Chapter 12, act 3, lines 40–52, Table 2 and pp. 12–14 of volume 3.",
         "The second half of the book is the better one in which nobody speaks.",
+        "A third effect is rarer, and of the two replies there had been a fourth.",
     ],
 )
 def test_dates_and_places_in_works_are_no_figures(text: str) -> None:

@@ -8,6 +8,7 @@ from functools import cached_property
 from fairhand.citing.mention import Mention, Resolved
 from fairhand.manuscript.parts import Manuscript
 from fairhand.model.paper import Paper
+from fairhand.readiness.settled import take_by_page
 from fairhand.revision.arguing import Argued, Nearness, find_argued, measure_nearness
 from fairhand.revision.body import BodyParagraph, read_body
 from fairhand.revision.claims import Unsupported, find_unsupported
@@ -46,7 +47,8 @@ class Argument:
     @cached_property
     def body(self) -> tuple[BodyParagraph, ...]:
         """The paragraphs that argue, each sentence with what it cites."""
-        return read_body(self.manuscript, self._mentions, self._resolved, self.paper.entries)
+        resolved = [take_by_page(one, self.paper.texts) for one in self._resolved]
+        return read_body(self.manuscript, self._mentions, resolved, self.paper.entries)
 
     @cached_property
     def texts(self) -> tuple[str, ...]:

@@ -51,6 +51,13 @@ def may_mean(one: Resolved, texts: Mapping[str, SourceText]) -> Sequence[str]:
     return one.candidates if len(without) == len(paged) else [i for i in one.candidates if i not in without]
 
 
+def take_by_page(one: Resolved, texts: Mapping[str, SourceText]) -> Resolved:
+    """A citation that fits several sources, taken for the only one that has its page: what is argued rests on it."""
+    if one.trouble != "ambiguous" or len(meant := may_mean(one, texts)) != 1:
+        return one
+    return replace(one, entry=meant[0], trouble=None)
+
+
 class Spoken:
     """Which sources each passage of a draft speaks of."""
 

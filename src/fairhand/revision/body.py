@@ -23,6 +23,9 @@ _CLOSING = re.compile(r"(?:\d+[.)]?\s*)?(?:conclusions?|concluding\b.*|.*\band c
 _NUMBERED = re.compile(r"\[\d{1,3}(?:[–,-] ?\d{1,3}){0,6}\](?!\()")
 """A citation by number, which is told of no source."""
 _NOTE = re.compile(r"\[\^([^\]\s]+)\]")
+MOST_OPENING = 5
+"""One paragraph in so many, and two in any case, may belong to an opening or a closing that a heading names: what else
+stands under it argues (our own rule)."""
 FEWEST_WORDS = 20
 """Words of a paragraph that argues something; a shorter one is a link or a line of a heading (from trial)."""
 
@@ -238,12 +241,11 @@ def _blank(text: str, span: Span, hidden: Sequence[Span]) -> str:
 
 def _with_roles(found: Sequence[BodyParagraph]) -> list[BodyParagraph]:
     """The paragraphs with their roles: by the headings where they say so, else the first and the last."""
-    roles: dict[int, Role] = {}
-    for at, one in enumerate(found):
-        if _OPENING.fullmatch(one.section.strip()):
-            roles[at] = "opening"
-        elif _CLOSING.fullmatch(one.section.strip()):
-            roles[at] = "closing"
+    most = max(2, len(found) // MOST_OPENING)
+    opens = [at for at, one in enumerate(found) if _OPENING.fullmatch(one.section.strip())]
+    closes = [at for at, one in enumerate(found) if _CLOSING.fullmatch(one.section.strip())]
+    roles: dict[int, Role] = dict.fromkeys(opens[:most], "opening")
+    roles.update(dict.fromkeys(closes[-most:], "closing"))
     if found and "opening" not in roles.values():
         roles.setdefault(0, "opening")
     if len(found) > 2 and "closing" not in roles.values():

@@ -67,7 +67,7 @@ _ATTRIBUTED = re.compile(
 _IDIOM = re.compile(
     r"\b(?:100|(?:a |one )?hundred)[ -]?(?:%|per ?cent)|\b(?:a|one) (?:hundred|thousand|million) (?:times|reasons"
     r"|years|ways|miles)"
-    r"|\b(?:24|twenty-four) hours|\b365 days|\b(?:fifty|50) states|\b(?:one|a) half of (?:the story|it)\b",
+    r"|\b(?:24|twenty-four) hours|\b365 days|\b(?:fifty|50) states|\b(?:one |a )?half of (?:the story|it|an? \w+)\b",
     re.IGNORECASE,
 )
 _REPORTS = re.compile(
@@ -163,7 +163,14 @@ def _judge(sentences: Sequence[Sentence], at: int, holdings: Holdings, vouched: 
         return None
     figures = [figure for figure in list_figures(own) if not _IDIOM.search(own)]
     about = Fact(own, ()).stems
-    loud = [figure for figure in figures if figure.kind in LOUD and not _is_said_again(figure, about, vouched)]
+    spans_of_time = {figure.value for figure in figures if figure.kind == "small"}
+    loud = [
+        figure
+        for figure in figures
+        if figure.kind in LOUD
+        and not _is_said_again(figure, about, vouched)
+        and not (figure.kind == "count" and figure.value in spans_of_time)
+    ]
     if loud and not _SUPPOSES.search(own) and not _is_reckoned(sentences, at, loud):
         return _judge_figures(sentences, at, Fact(own, tuple(loud)), holdings)
     quiet = [figure for figure in figures if figure.kind not in LOUD and figure.value > LEAST_QUIET]

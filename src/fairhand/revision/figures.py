@@ -35,11 +35,22 @@ _OF_A_WORK = (
     "|COVID|ISO|DC|RFC|EU|UN"
 )
 """What is numbered, and so named and not counted."""
+_ORDINALS = "third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|twelfth|twentieth|hundredth"
+_NOT_A_THING = (
+    r"of|to|or|and|but|in|on|at|by|for|as|than|the|a|that|who|whose|which|more|less|again|off|did|do|does|said|say|says"
+    r"|think|thought|felt|feel|went|came|gave|took|made|knew|saw|live|got|lost|\w+(?:ed|ly)|will|would|can|could|may"
+    r"|is|are|was|were|has|have|had|never|not|higher|lower|larger|smaller|greater|fewer|better|worse|longer|shorter"
+    r"|faster|slower|older|younger|cheaper|dearer|bigger|heavier"
+)
+"""What follows a share, and not the thing that an ordinal counts: *a third of*, *a third were*, *a third more*."""
 _NOT_A_FIGURE = re.compile(
     rf"\b{_DAYS}\.? \d{{1,2}}(?:st|nd|rd|th)?\b(?!,\d)|\b\d{{1,2}}(?:st|nd|rd|th)? (?:of )?{_DAYS}\b"
     r"|\b\d+(?:st|nd|rd|th)\b|\b\d{3,4}s\b|\b(?:\d{1,2}:\d\d|\d{1,2} ?[ap]\.?m\.?)(?!\w)"
     rf"|\b(?:{_OF_A_WORK})[- –]\d[\d,]*(?:\.\d+)?(?:[-–]\d+)*"
     r"|\b(?:first|second|other|latter|former|better|earlier|later|last|top|bottom|upper|lower) (?:half|third|quarter)\b"
+    rf"|\b[Aa]n? (?:{_ORDINALS}) (?!(?:{_NOT_A_THING})\b)(?=[a-z])"
+    rf"|\b(?:there (?:is|was|are|were|(?:has|had|have|may|might) (?:been|be))|and|or|is|was)"
+    rf" an? (?:{_ORDINALS})(?=[.;:,?!])"
     r"|https?:\S+|\S+@\S+|\(\d{1,4}(?:[–-]\d{1,4})?\)|\[\d{1,3}(?:[–,-] ?\d{1,3}){0,6}\]"
     r"|\b[A-Z]\w+ \d+ (?:list|index)\b|\b[A-Za-z]+\d[\w.]*|\b\d+[A-Za-z]+\d*\b|\b24/7\b|\b\d{1,4}/\d{1,2}/\d{2,4}\b"
 )
