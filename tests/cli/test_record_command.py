@@ -55,3 +55,10 @@ def test_states_are_listed_on_request(demo_paper: Path, capsys: pytest.CaptureFi
     """All of them, or those of one file."""
     assert "draft.md, written" in run(capsys, "record", str(demo_paper), "--states")[1]
     assert "points.json" not in run(capsys, "record", str(demo_paper), "--file", "draft.md")[1]
+
+
+def test_a_copy_in_conflict_is_told_with_the_states(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It is a version of the file, and never passed over."""
+    (demo_paper / "draft (1).md").write_text("Another.", "utf-8")
+    said = run(capsys, "record", str(demo_paper), "--states")[1]
+    assert "draft (1).md is another version of draft.md, left in conflict by a synchronised folder" in said

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from starlette.testclient import TestClient
 
-from fairhand.desk.record import keep_state, list_states
+from fairhand.desk.record import keep_state, list_states, state_bytes
 
 STATES = "/paper/tram-libraries/states"
 MORNING = dt.datetime(2027, 2, 3, 9, 0, tzinfo=dt.UTC)
@@ -139,3 +139,43 @@ def test_a_state_hinders_nobody(browser_page: Page, paper: Path, hindrances: Cal
         browser_page.goto(base + address)
         assert hindrances(browser_page) == []
     expect(browser_page.locator("#said")).to_be_empty()
+
+
+def test_a_copy_in_conflict_is_held_against_the_file_and_chosen(client: TestClient, paper: Path) -> None:
+    """It is named above the states; in the file's place what stood there is kept, and the copy stays where it is."""
+    name = "rough (Ada's conflicted copy 2027-02-04).md"
+    (paper / name).write_text("The lamps were lit early.\n\nWhy <b>then</b>?\n", "utf-8")
+    before = (paper / "rough.md").read_text("utf-8")
+    listed = client.get(f"{STATES}?file=rough.md").text
+    assert "another version of rough.md, left in conflict by a synchronised folder" in listed
+    address = re.search(r'href="([^"]*states/beside/[^"]*)"', listed)
+    assert address is not None
+    shown = client.get(address[1]).text
+    assert "⸢early.⸣" in shown
+    assert "<b>" not in shown
+    seen, was = (re.search(rf'name="{one}" value="([^"]*)"', shown) for one in ("seen", "was"))
+    assert seen is not None
+    assert was is not None
+    assert client.post(address[1], data={"seen": "0", "was": was[1]}).status_code == 409
+    assert client.post(address[1], data={"seen": seen[1], "was": was[1]}).status_code == 303
+    assert (paper / "rough.md").read_bytes() == (paper / name).read_bytes()
+    assert before.encode() in [state_bytes(paper, one.seq) for one in list_states(paper, "rough.md")]
+    assert "stands so now" in client.get(address[1]).text
+    for other in ("draft.md", "..%2Fdesk.toml", "nobody.md"):
+        assert client.get(f"{STATES}/beside/{other}").status_code == 404
+
+
+def test_a_copy_in_conflict_hinders_nobody(
+    browser_page: Page, served: str, paper: Path, hindrances: Callable[[Page], list[str]]
+) -> None:
+    """By night too, and in a narrow window."""
+    (paper / "rough (1).md").write_text("The lamps were lit early.\n", "utf-8")
+    browser_page.goto(served)
+    for width, scheme in ((1280, "light"), (390, "dark")):
+        browser_page.set_viewport_size({"width": width, "height": 900})
+        browser_page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+        browser_page.goto(served.partition("/?")[0] + f"{STATES}?file=rough.md")
+        browser_page.get_by_role("link", name="rough (1).md").press("Enter")
+        expect(browser_page.locator("h1")).to_have_text("rough (1).md")
+        assert hindrances(browser_page) == []
+        assert browser_page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")

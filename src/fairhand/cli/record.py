@@ -136,6 +136,7 @@ def _list_states(folder: Path, name: str | None) -> int:
     from fairhand.desk.clock import find_zone
     from fairhand.desk.paper_files import read_paper
     from fairhand.desk.record import list_states
+    from fairhand.session.versions import list_versions, tell_version
 
     _keep(folder)
     states = list_states(folder, name)
@@ -146,6 +147,8 @@ def _list_states(folder: Path, name: str | None) -> int:
     for state in states:
         at = state.at.astimezone(zone)
         click.echo(f"{state.seq:6}  {at:%Y-%m-%d %H:%M}  {state.size:9,} bytes  {state.name}, {state.how}")
+    for version in list_versions(folder, name or ""):
+        say(f"Note. {version.seen.name} is {tell_version(version)}. Look at both, and choose: fairhand open.")
     return READY
 
 

@@ -42,6 +42,7 @@ PAGES = (
     "hand_in_page",
     "record_page",
     "states_page",
+    "versions_page",
     "taking_page",
     "paper_page",
 )

@@ -15,6 +15,7 @@ from fairhand.proof.comparison import Change
 from fairhand.proof.revised import list_sentences, tell_revisions, tell_signs
 from fairhand.readiness.told import mark_differences
 from fairhand.session.states import bring_beside, bring_in_place, check_states, later_states, look_at, look_back
+from fairhand.session.versions import list_versions, tell_version
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import read_number
@@ -49,6 +50,7 @@ def show(asked: Asked) -> Response:
         to=asked.to,
         every=asked.query("every") == "yes",
         tell=tell_change,
+        versions=[(one.seen.name, tell_version(one)) for one in list_versions(folder)],
         checked=_tell_check(*check_states(folder)) if asked.query("check") == "yes" else (),
     )
 
