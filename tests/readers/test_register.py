@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.errors import FileUnreadable
-from fairhand.readers.asking import QUESTIONS, days_out, offer_questions, say_cautions
+from fairhand.readers.asking import QUESTIONS, offer_questions, say_cautions
 from fairhand.readers.register import STAGES, Reader, drop_reader, put_reader, read_register
 
 THIRD, EIGHTH = dt.date(2027, 2, 3), dt.date(2027, 2, 8)
@@ -66,13 +66,6 @@ def test_questions_fit_the_stage_and_the_reader() -> None:
     for stage in STAGES:
         assert set(QUESTIONS[stage]) < set(offer_questions(stage, expert=True))
         assert offer_questions(stage, expert=True) != offer_questions(stage, expert=False)
-
-
-def test_days_of_waiting() -> None:
-    """Until the copy is due; none once it is back, or late."""
-    assert days_out(INES, dt.date(2027, 2, 4)) == 4
-    assert days_out(INES, dt.date(2027, 2, 9)) == 0
-    assert days_out(Reader("B", sent=THIRD, due=EIGHTH, back=EIGHTH), THIRD) == 0
 
 
 NAMES = st.text("abé \"'\\\n#", min_size=1, max_size=9).filter(lambda name: bool(name.split()))

@@ -133,8 +133,3 @@ def say_day(day: dt.date) -> str:
     '8 February'
     """
     return f"{day.day} {day:%B}"
-
-
-def days_out(reader: Reader, today: dt.date) -> int:
-    """How many days are left until a reader's copy is due back; 0 where it is late, or none was named."""
-    return max(0, (reader.due - today).days) if reader.is_out and reader.due else 0

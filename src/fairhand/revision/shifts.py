@@ -15,8 +15,6 @@ from collections.abc import Sequence
 
 from fairhand.revision.likeness import count_stems
 
-FEWEST_GAPS = 10
-"""Gaps from which their mean and spread tell anything (Hearst's own texts have many more)."""
 LONGEST = 60
 """Passages of the longest segment that is looked for: it bounds the work on a very long text."""
 
