@@ -202,3 +202,16 @@ def test_a_work_of_two_is_told_by_both() -> None:
     for names, told in ((("Vale", "Moor"), "A. Vale and A. Moor"), (("Vale", "Moor", "Lind"), "A. Vale and others")):
         work = Entry("x", "book", "Quays", authors=tuple(Name(name, "A.") for name in names), issued=Issued(1990))
         assert told in one("(Vale and Moor 1990)" if len(names) == 2 else "(Vale et al. 1990)", (work,)).why
+
+
+@pytest.mark.parametrize("pronoun", ["She", "He", "They"])
+def test_a_pronoun_is_no_author(pronoun: str) -> None:
+    """A year and page after it mean the work of that year cited above, over a block quotation too."""
+    draft = (
+        f"Moor (2005) writes of gulls.\n\n> A gull waits.\n\n{pronoun} also records a word and notes “it” (2005: 13)."
+    )
+    assert one(draft).entry == "moor-2005"
+    assert (
+        one(f"{pronoun} notes that it waits (1877, 13).").why
+        == "No author in the list of sources is named before (1877)."
+    )

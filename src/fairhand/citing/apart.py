@@ -9,13 +9,13 @@ from fairhand.citing.grading import Tail
 from fairhand.citing.known import Known, Work
 from fairhand.citing.locators import Place
 from fairhand.citing.mention import Cite, Mention
-from fairhand.citing.names import read_who
+from fairhand.citing.names import name_key, read_who
 from fairhand.citing.naming import Naming
 from fairhand.citing.narrative import Author, find_author
 from fairhand.citing.page_or_year import is_in_pages, read_pages
 from fairhand.citing.parenthesis import ends_there, read_tails
 from fairhand.citing.sighting import Need, Sighting
-from fairhand.citing.telltales import COUNTED, read_reporting
+from fairhand.citing.telltales import COUNTED, OPENERS, PRONOUNS, read_reporting
 from fairhand.model.span import Span
 
 _REMARK = re.compile(
@@ -183,13 +183,14 @@ def _year_and_page(around: Around, tails: tuple[Tail, ...], remark: str) -> Sigh
     if tails[0].place is None or tails[0].place.locator.kind in ("figure", "table"):
         return None
     start = max(around.sentence.start, around.bracket.start - _LOOK_BACK)
-    names = [
+    speakers = [
         word[0]
         for word in _CAPITAL.finditer(around.text, start, around.bracket.start)
         if word[0][0].isupper() and read_reporting(around.text, word.end())
     ]
-    if not names and not _AFTER_QUOTE.search(around.before(6)):
+    if not speakers and not _AFTER_QUOTE.search(around.before(6)):
         return None
+    names = [word for word in speakers if name_key(word) not in OPENERS | PRONOUNS]
     return _narrative(around.bracket, Cite(around.bracket, tuple(names[-1:]), suffix=remark), tails)
 
 

@@ -94,8 +94,11 @@ def _resolve_year(
         entry = known.works[part[0]].entry.id
         return Resolved(at, cite, entry, None, (entry,), "By part of its author's name, and its year.")
     ids = ids_of(known, dated)
+    above = mention.paragraph - 1
+    while above >= 0 and reading.manuscript.paragraphs[above].in_quote:
+        above -= 1
     for earlier in before[: -LOOK_BACK - 1 : -1]:
-        if mentions[earlier.mention].paragraph < mention.paragraph - 1:
+        if mentions[earlier.mention].paragraph < above:
             break
         if earlier.entry in ids and earlier.trouble is None:
             return replace(earlier, mention=at, cite=cite, why="The work of that year cited before it.")

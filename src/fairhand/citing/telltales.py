@@ -30,6 +30,9 @@ OPENERS = frozenset(
 )
 """Words with which a sentence, or a remark in a parenthesis, may open: no name begins with them."""
 
+PRONOUNS = frozenset("he she it they we you i one who both neither many most few none nobody everybody".split())
+"""Words that speak of somebody named before, or of nobody in particular: no author has such a name."""
+
 LABELS = frozenset(
     (
         "act addendum annex apollo appendix article attachment band block book box case chapter chart class "
