@@ -102,7 +102,7 @@ def _judge_there(clause: Clause, verb: int) -> Disagreement | None:
         return None
     told = number_of(clause, real)
     between = {each.key for each in words[verb + 1 : real]}
-    if told == "one" or told is None or form == told or between & {"a", "an", "no", "more", "less", ","}:
+    if told == "one" or told is None or form == told or between & {"a", "an", "more", "less", ","}:
         return None
     instead = _other_form(words[verb].key, told)
     return Disagreement(clause.place(verb), words[verb].text, words[real].text, told, instead) if instead else None

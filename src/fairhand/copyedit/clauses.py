@@ -23,6 +23,7 @@ PAST_ONLY = frozenset(
 WH = frozenset({"WDT", "WP", "WP$", "WRB"})
 NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl"})
+_CHIEF = frozenset({"ROOT", "ccomp", "conj", "parataxis"})
 STAND_IN = "Xx"
 """What the parser is given for words that are not the writer's own: a name, as it were."""
 _HIDDEN = re.compile(rf"{OPAQUE}(?:[\s{OPAQUE}]*{OPAQUE})?")
@@ -82,7 +83,15 @@ class Clause:
         """The finite verb of the clause whose chief word is ``head``: itself or one of its auxiliaries."""
         if self.is_finite(head):
             return head
-        return next((a for a in self.of_role(head, "aux", "auxpass") if self.words[a].tag in FINITE), None)
+        helping = self.of_role(head, "aux", "auxpass")
+        if (
+            not helping
+            and self.words[head].tag == "VBN"
+            and self.words[head].role in _CHIEF
+            and self.of_role(head, "nsubj")
+        ):
+            return head  # a past form taken for a participle: the editor printed
+        return next((a for a in helping if self.words[a].tag in FINITE), None)
 
     def subject_of(self, head: int) -> int | None:
         """The subject of the clause whose chief word is ``head``."""

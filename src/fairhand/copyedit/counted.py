@@ -5,7 +5,7 @@ from __future__ import annotations
 COUNTS = frozenset(
     "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
     " eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety many several few both these those"
-    " various numerous fewer countless".split()
+    " various numerous fewer countless hundred thousand million dozen".split()
 )
 """Words that only a plural follows."""
 LOOSE = frozenset("most all other such some".split())
@@ -14,11 +14,16 @@ BEFORE_OF_THE = frozenset(
     "one each many several few both two three four five six either neither dozens hundreds thousands".split()
 )
 """Before *of the*, which only a plural follows then."""
+MEASURES = frozenset(
+    "year week month day hour minute mile page inch foot storey story man person point star part way door dollar pound"
+    " metre meter degree percent side word line bed seat ton".split()
+)
+"""Nouns that measure the one after them: *a three year course*."""
 SHARES = frozenset("some most all none any".split())
 """Before *of the*, which a plural follows then where the noun is a person's."""
 SCORES = frozenset("dozens hundreds thousands millions scores".split())
 """Before *of*, which only a plural follows then."""
-MANY_OF = frozenset("number variety pair series".split())
+MANY_OF = frozenset("number variety pair series handful group crowd couple majority".split())
 """Before *of*, which a plural follows then where the noun is a person's."""
 SAME = frozenset(
     "series species sheep deer fish aircraft means offspring people police cattle salmon trout dozen hundred"

@@ -16,13 +16,14 @@ from fairhand.model.span import Span
 
 Kind = Literal["subordinate", "relative", "no verb", "no subject"]
 SUBORDINATORS = frozenset(
-    "because although though since while whereas if unless until when whenever after before once whereby as".split()
+    "because although though since while whereas if unless until when whenever after before once whereby as whether"
+    " where".split()
 )
 _RELATIVE = frozenset("which who whose whom".split())
 _BEFORE = frozenset("even just only especially particularly so perhaps and but or not simply mainly partly".split())
 """Words that may stand before the subordinating one."""
 _IDIOMS = frozenset(
-    "hence thus so no yes perhaps what why how where now enter better worse more less note see consider let please"
+    "hence thus so no yes perhaps what why how now enter better worse more less note see consider let please"
     " thanks welcome good never".split()
 )
 """Openings of sentences that do without a verb, or are commands."""
@@ -73,7 +74,7 @@ def find_fragment(clause: Clause, before: Clause | None = None) -> Fragment | No
     body = [each for each in words if each.text[0].isalnum()]
     if len(body) < _FEWEST or words[-1].text != "." or not words[0].text[0].isupper():
         return None
-    if any(each.text in ":?!;" or each.text.startswith("Xx") for each in words):
+    if any(each.text in ":?!;" for each in words) or clause.hides((0, len(words) - 2)):
         return None
     if words[0].text[0].isdigit() or any(each.tag in ("LS", "ADD", "FW", "SYM") for each in words):
         return None
@@ -84,8 +85,12 @@ def find_fragment(clause: Clause, before: Clause | None = None) -> Fragment | No
 def _kind(clause: Clause, before: Clause | None) -> Kind | None:
     words = clause.words
     roots = [n for n, each in enumerate(words) if each.head == n]
-    idiom = words[0].key in _IDIOMS and words[1].key != "that"
-    if len(roots) != 1 or idiom or (words[0].key == "not" and words[1].key != "because"):
+    idiom = words[0].key in _IDIOMS and words[1].key != "that" and words[1].key not in SUBORDINATORS
+    if (
+        len(roots) != 1
+        or idiom
+        or (words[0].key == "not" and words[1].key != "because" and words[1].tag not in ("IN", "TO"))
+    ):
         return None
     root = roots[0]
     finite = [n for n in range(len(words)) if clause.is_finite(n)]
@@ -94,9 +99,13 @@ def _kind(clause: Clause, before: Clause | None) -> Kind | None:
         return "subordinate" if words[root].key in ("soon", "long", "far") and len(finite) == 1 else None
     if first_is_showing(clause) and len(finite) == 1:
         return "no verb"
+    if finite and words[1].key == "of" and words[2].key in ("which", "whom") and words[0].tag not in WH:
+        return None if _main_elsewhere(clause, root) else "relative"
     if finite and verb is not None:
         return _kind_of_clause(clause, root)
-    if before is None or not any(before.is_finite(n) for n in range(len(before.words))):
+    if clause.hides(range(len(words))):
+        return None
+    if before is None or not any(each.tag.startswith("VB") or each.tag == "MD" for each in before.words):
         return None  # a title, an entry, a caption
     if _may_be_verb(clause) or len(words) < 5 or not all(_is_bound(clause, n) for n in finite):
         return None
@@ -121,6 +130,10 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
     """Whether a sentence without a verb opens as one does that belongs to the one before it."""
     words = clause.words
     first, second = words[0], words[1]
+    if first.tag == "CC":
+        return not any(clause.is_finite(n) for n in range(len(words)))
+    if first.key == "the" and words[root].tag == "JJS":
+        return True
     if first.tag == "VBG" and root == 0:
         return second.tag not in NOUNS | {"CC", ",", "HYPH"} or bool(
             clause.of_role(0, "dobj", "xcomp", "prep", "acomp")
@@ -129,15 +142,26 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
         return True
     if first.key in _PARTS:
         return first.key not in _PARTS_WITH or second.key in ("as", "to", "of", "example", "instance", "with", "than")
-    if first.key == "not":
+    if first.key == "not" or (
+        first.key in ("only", "even", "merely", "just") and words[root].tag in NOUNS | {"DT", "PRP"}
+    ):
         return True
     if first.key in ("one", "some", "many", "most", "both", "each", "all") and second.key == "of":
         return words[2].key in ("them", "which", "whom") and any(
             words[n].tag in ("VBN", "VBG") for n in clause.of_role(root, "acl")
         )
     if first.tag == "IN" and words[root].tag == "IN" and root == 0:
-        return first.key in ("with", "without", "from", "except", "despite", "by")
+        return first.key not in ("in", "on", "at", "for", "as", "of") and not any(each.text == "(" for each in words)
     noun = words[root]
+    if first.tag in ("NNP", "NNPS") and root > 0:
+        return False
+    if (
+        first.tag in ("DT", "PRP$")
+        and noun.tag in NOUNS
+        and len(words) < 11
+        and not any(clause.is_finite(n) for n in range(len(words)))
+    ):
+        return not any(each.tag in ("CD", "NNP", "VBN", "VBG", "TO") for each in words)
     if noun.key == "one" and root == 0 and clause.of_role(root, "prep"):
         return any(words[n].key == "one" for n in clause.of_role(root, "conj"))
     if noun.tag not in ("NN", "CD") and not (root == 0 and noun.key in _NAMES_AGAIN):
@@ -159,6 +183,8 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
     opens, at = (words[1].key, 1) if first.key in _BEFORE and len(words) > 1 else (first.key, 0)
     subject = clause.subject_of(root)
     if _main_elsewhere(clause, root) or _main_after_comma(clause) or (first.key, words[1].key) in _NO_OPENINGS:
+        return None
+    if subject is not None and any(each.text == "," for each in words[:subject]):
         return None
     if subject is not None and any(clause.is_finite(n) for n in range(clause.below(subject)[0])):
         return None  # the verb that the opening word belongs to is another
@@ -195,7 +221,7 @@ def _main_after_comma(clause: Clause) -> bool:
     """Whether a main clause that the parser missed may follow a comma: a pronoun, a command, a doubtful verb."""
     words = clause.words
     commas = [n for n, each in enumerate(words) if each.text == "," and n + 2 < len(words)]
-    if any(each.key == "so" for each in words[2:]):
+    if any(each.key == "so" and each.tag in ("IN", "CC") for each in words[2:]):
         return True
     if not commas:
         return False
@@ -226,8 +252,14 @@ def _may_be_verb(clause: Clause) -> bool:
     words = clause.words
     if any(each.tag == "VB" and not clause.of_role(n, "aux") for n, each in enumerate(words)):
         return True
-    for one, other in pairwise(words):
-        noun = one.tag in ("NN", "NNS", "NNP", "NNPS", "PRP", "CD", "RB") or one.text[-1] == ")"
+    with_it = words[0].key in ("with", "without")
+    for n, (one, other) in enumerate(pairwise(words)):
+        after = words[n + 2].key if n + 2 < len(words) else "."
+        if one.role == "compound" and words[one.head] is other and after in (".", ",", "of", "and", "for"):
+            continue
+        if with_it and other.tag == "VBN":
+            continue
+        noun = one.tag in ("NN", "NNS", "NNP", "NNPS", "PRP", "RB") or one.text[-1] == ")"
         if noun and other.tag in ("NN", "NNS", "VBN", "JJ") and (other.tag != "NN" or words[one.head] is not other):
             known = find_word(other.key)
             if known is None or set(known.kinds) & set("vsd") or other.tag == "VBN":

@@ -53,6 +53,11 @@ def number_of(clause: Clause, subject: int) -> Number | None:
     word = clause.words[subject]
     if clause.hides((subject,)) or clause.of_role(subject, "appos"):
         return None
+    if any(clause.words[each].key == "both" for each in clause.of_role(subject, "preconj")):
+        return "many"
+    if word.key in ("people", "police"):
+        articles = {clause.words[each].key for each in clause.of_role(subject, "det", "nummod")}
+        return None if articles & {"a", "one", "each", "every", "this", "no"} else "many"
     joined = _joined(clause, subject)
     if joined is not None:
         return joined if joined == "many" else None

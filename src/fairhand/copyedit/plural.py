@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fairhand.copyedit.clauses import Clause
-from fairhand.copyedit.counted import BEFORE_OF_THE, COUNTS, LOOSE, MANY_OF, PERSONS, SAME, SCORES, SHARES
+from fairhand.copyedit.counted import BEFORE_OF_THE, COUNTS, LOOSE, MANY_OF, MEASURES, PERSONS, SAME, SCORES, SHARES
 from fairhand.copyedit.number import IRREGULAR, OPEN
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
@@ -78,7 +78,12 @@ def _ends_phrase(clause: Clause, at: int) -> bool:
     if words[at].role == "conj" and words[words[at].head].tag.startswith("VB"):
         return False  # few rent and many work
     beyond = words[at + 2] if at + 2 < len(words) else after
-    if after.tag in ("VBN", "VBD", "JJ") and beyond.tag in ("NNS", "NNP", "NN") and words[at].role != "nsubj":
+    if (
+        after.tag in ("VBN", "VBD", "JJ")
+        and after.key not in ("was", "were", "had")
+        and beyond.tag in ("NNS", "NNP", "NN")
+        and words[at].role != "nsubj"
+    ):
         return False  # these baseline corrected spectra
     if after.key == "to" and words[at - 1].key == "few":
         return False  # a few migrate to
@@ -86,7 +91,7 @@ def _ends_phrase(clause: Clause, at: int) -> bool:
         return False
     if after.text == "," and beyond.tag in ("JJ", "VBN", "NN", "NNS", "JJR"):
         return False
-    if after.tag in ("DT", "PRP$") and words[at].role != "npadvmod" and words[at - 1].tag != "CD":
+    if after.tag in ("DT", "PRP$") and words[at].role not in ("npadvmod", "pobj") and words[at - 1].tag != "CD":
         return False
     if after.key == "to" and at + 2 < len(words) and words[at + 2].key == words[at].key:
         return False  # face to face
@@ -103,9 +108,14 @@ def _asked_by(clause: Clause, at: int) -> str | None:
     while (
         first >= 0
         and words[first].tag in ("JJ", "JJR", "JJS", "VBN", "RB", "RBS")
-        and words[first].key not in COUNTS | LOOSE
+        and (words[first].key not in COUNTS | LOOSE or words[first].tag == "RBS")
     ):
         first -= 1
+    if first > 0 and words[first].tag == "NN" and words[first].role == "compound" and words[first].head == at:
+        bare = first < 2 or (words[first - 2].text != "(" and words[first - 2].key != "the")
+        if words[first].key in MEASURES or words[first - 1].tag != "CD" or not bare:
+            return None
+        first -= 1  # seven stone bridges
     if first < 0 or at - first > 4:
         return None
     if any("-" in each.text for each in words[first:at]):

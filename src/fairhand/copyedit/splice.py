@@ -105,8 +105,10 @@ def _says_so(clause: Clause, at: int, left: int, right: int) -> bool:
 def _may_open(clause: Clause, at: int, right: int) -> bool:
     """Whether a sentence could begin after the comma."""
     words = clause.words
-    opens, beyond, subject = words[at + 1], words[at + 2], clause.subject_of(right)
-    if opens.key in _LINKS | _NO_OPENINGS or opens.tag in ("VBG", "VBN", "VB", "MD", "TO", "CC", "RP"):
+    opens, beyond, subject = words[at + 1], words[at + 2], _subject_of(clause, right)
+    if opens.tag == "VBG" and (opens.role != "csubj" or subject != at + 1 or beyond.key == "that"):
+        return False
+    if opens.key in _LINKS | _NO_OPENINGS or opens.tag in ("VBN", "VB", "MD", "TO", "CC", "RP"):
         return False
     if opens.key in _OPENS - ADVERBS - {"that"} and beyond.key != "a":
         return False
@@ -125,13 +127,15 @@ def _may_open(clause: Clause, at: int, right: int) -> bool:
     before = range(at + 1, subject)
     if any(words[n].key in _OPENS - ADVERBS - {"as", "that", "than", "once"} or words[n].key == "but" for n in before):
         return False
+    if words[subject].text.isdigit():
+        return False  # 34 were stored on ice, 45 in a box
     if words[right].tag != "VBD" or not words[right].key.endswith("ed"):
         return True
     # no sentence, but a participle: the pills often used to …; both centered on …
     if words[subject].key in ("both", "each", "all", "some", "most"):
         return right != subject + 1
-    passive = words[right + 1].key in ("to", "by", "as") or (
-        words[right + 1].tag == "IN" and words[right - 1].tag == "RB"
+    passive = words[right + 1].key in ("by", "as") or (
+        words[right + 1].tag in ("IN", "TO") and words[right - 1].tag == "RB"
     )
     return not (passive and words[subject].tag in ("NN", "NNS"))
 
@@ -140,6 +144,8 @@ def _may_close(clause: Clause, at: int) -> bool:
     """Whether a sentence could end before the comma."""
     words = clause.words
     first = words[0].key
+    if sum(each.text == "(" for each in words[:at]) > sum(each.text == ")" for each in words[:at]):
+        return False
     if words[at - 1].key in _NO_ENDS or (first == "the" and words[1].tag in ("JJR", "RBR")):
         return False
     if any(one.key == "that" and other.text == "," for one, other in pairwise(words[:at])):
@@ -170,10 +176,18 @@ def _are_joined(clause: Clause, left: int, right: int, at: int) -> bool:
     if opening > 0 and words[opening - 1].text != "," and words[opening - 1].tag not in ("CC", "RB"):
         return False
     return (
-        at + 1 in own
+        (at + 1 in own or _is_fronted(clause, at, left, min(own)))
         and all(n > at or words[n].role == "punct" for n in own)
         and (a.role != "advcl" or (0 in rest and words[0].tag not in ("IN", "WRB", "RB")))
     )
+
+
+def _is_fronted(clause: Clause, at: int, left: int, own: int) -> bool:
+    """Whether what stands between the comma and the second clause is its opening, hung on the first: *in the towns*."""
+    words = clause.words
+    tops = [n for n in clause.of_role(left, "prep", "advmod", "npadvmod") if n > at and words[n].key != "at"]
+    fronted = {n for top in tops for n in clause.below(top)}
+    return own > at and all(n in fronted or words[n].role == "punct" for n in range(at + 1, own))
 
 
 def _is_contrast(clause: Clause, at: int, right: int) -> bool:
@@ -208,7 +222,7 @@ def _chief(clause: Clause, within: range) -> int | None:
     """The chief word of the clause on one side of a comma: with a subject and a finite verb of its own there."""
     for number in within:
         word = clause.words[number]
-        subject, verb = clause.subject_of(number), clause.finite_of(number)
+        subject, verb = _subject_of(clause, number), clause.finite_of(number)
         if subject is None or verb is None or subject not in within or verb not in within or verb < subject:
             continue
         if word.role == "ROOT" or word.head not in within:
@@ -216,10 +230,15 @@ def _chief(clause: Clause, within: range) -> int | None:
     return None
 
 
+def _subject_of(clause: Clause, head: int) -> int | None:
+    """The subject of a clause; it may be a deed: *keeping them alive is another matter*."""
+    return next(iter(clause.of_role(head, *SUBJECTS, "csubj")), None)
+
+
 def _is_part(clause: Clause, head: int) -> bool:
     """Whether a clause has a word that makes it part of another."""
     words = clause.words
-    subject = clause.subject_of(head)
+    subject = _subject_of(clause, head)
     for each in clause.children[head]:
         word = words[each]
         if word.role == "mark" or word.tag in WH:
@@ -231,7 +250,10 @@ def _is_part(clause: Clause, head: int) -> bool:
             and not (word.key == "as" and words[each + 1].key == "a")
         ):
             return True
-    if subject is None or any(words[n].tag in WH for n in clause.below(subject) if n <= subject + 3):
+    if subject is None:
+        return True
+    apart = {n for each in clause.of_role(subject, "relcl", "acl") for n in clause.below(each)}
+    if any(words[n].tag in WH for n in clause.below(subject) if n not in apart):
         return True
     first = next(n for n in clause.below(head) if words[n].role != "punct")
     if words[first].key == "as" and first + 1 < len(words) and words[first + 1].key == "a":
