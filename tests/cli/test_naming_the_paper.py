@@ -122,3 +122,20 @@ def test_a_paper_without_a_draft(name: str, seals: Path, capsys: pytest.CaptureF
     assert code == 0
     assert "There is no draft yet." in out
     assert "Nothing that a check could find" not in out
+
+
+def test_nothing_is_answered_where_one_of_the_names_is_wrong(seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """All that is named is looked at first; the nearest names are told."""
+    code, out, err = told(capsys, "answer", "harbour-seals", "policy.ai", "length.papers")
+    assert (code, out) == (2, "")
+    assert "the nearest are length.paper" in err
+    assert not (seals / "paper.toml").exists() or "policy.ai" not in (seals / "paper.toml").read_text("utf-8")
+
+
+def test_a_step_of_the_named_paper_alone_is_meant(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A step that only another paper has is not called done in its place."""
+    other = demo_paper.parent / "tides"
+    other.mkdir()
+    (other / "brief.txt").write_text("Write an essay of 900 words. Due 3 March 2099.", "utf-8")
+    assert told(capsys, "done", str(demo_paper), "jottings", "--minutes", "5")[0] == 2
+    assert not (other / "time.jsonl").exists()

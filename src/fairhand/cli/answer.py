@@ -24,10 +24,11 @@ def command(
     paper: Path, ids: tuple[str, ...], words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool
 ) -> None:
     """Answer, correct or waive the requirement ID of PAPER's sheet; it is kept in paper.toml with who said so."""
-    from fairhand.session.answering import answer_requirement
+    from fairhand.session.answering import answer_requirement, refuse_unasked
 
     written = dict(map(_read_value, values))
     words = words or ("" if written or waive else "yes")
+    refuse_unasked(paper, ids)
     for requirement in ids:
         say(answer_requirement(paper, requirement, words=words, written=written, waive=waive, by=by, undo=undo))
 

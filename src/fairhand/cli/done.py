@@ -38,6 +38,7 @@ def command(
     step = words[-1]
     if len(words) == 2:
         desk = PaperFolder().convert(words[0], None, None)
+        step = step if "/" in step else f"{desk.name}/{step}"
     elif len(words) > 2:
         raise click.UsageError(f"Got unexpected extra argument ({' '.join(words[2:])})")
     if undo:

@@ -10,6 +10,7 @@ import click
 from fairhand.cli.exit_codes import NOT_READY, READY
 from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows, title
+from fairhand.errors import MatterLeft
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -83,7 +84,11 @@ def command(
     if not make:
         _show(paper, stands, told)
         return READY if told["verdict"] == "ready" and not stands.missing and not stands.named_at else NOT_READY
-    made = make_hand_in(opened, told, form=form or "", as_zip=as_zip, anyway=anyway)
+    try:
+        made = make_hand_in(opened, told, form=form or "", as_zip=as_zip, anyway=anyway)
+    except MatterLeft as left:
+        message = f"{left}, or make it without them (--anyway)"
+        raise MatterLeft(message) from left
     say(f"Made in {made.folder}:")
     for file in made.files:
         say(file.name, 2)

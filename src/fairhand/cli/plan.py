@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from fairhand.cli.exit_codes import NOT_READY, READY
-from fairhand.cli.places import NOON
+from fairhand.cli.places import NOON, typed
 from fairhand.cli.screen import say, say_rows, title
 
 if TYPE_CHECKING:
@@ -47,17 +47,17 @@ def command(desk: Path, only_now: bool, show_all: bool, as_json: bool, ics: Path
     elif only_now:
         click.echo(str(say_now(made)))
     else:
-        _show(made, list_plan_problems(desk), show_all=show_all)
+        _show(desk, made, list_plan_problems(desk), show_all=show_all)
     return NOT_READY if made.late else READY
 
 
-def _show(made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> None:
+def _show(desk: Path, made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> None:
     from fairhand.planning.plan_words import say_day, say_grounds, say_hour, say_now
 
     title("The plan", say_hour(made.now))
     say()
     say(f"Now. {say_now(made)}")
-    _show_what_does_not_fit(made)
+    _show_what_does_not_fit(desk, made)
     for day, sittings in made.days().items():
         if show_all or (day - made.now.date()).days < WEEK:
             say()
@@ -84,17 +84,25 @@ def _show(made: DeskPlan, problems: Sequence[Problem], *, show_all: bool) -> Non
         say(f"Note. {problem}.")
     say()
     if made.first:
-        say(f"When it is done: fairhand done {made.first.step}")
+        say(f"When it is done: {done_with(desk, made.first.step)}")
     say(say_grounds(made))
 
 
-def _show_what_does_not_fit(made: DeskPlan) -> None:
+def done_with(place: Path, step: str) -> str:
+    """How it is said, from where one stands, that a step is done."""
+    from fairhand.desk.places import desk_of
+
+    paper, _, name = step.partition("/")
+    return f"fairhand done{typed(desk_of(place) / paper)} {name}"
+
+
+def _show_what_does_not_fit(desk: Path, made: DeskPlan) -> None:
     from fairhand.planning.desk_plan import list_ways_out, short_of
     from fairhand.planning.plan_words import say_late, say_passed, say_short, say_way
 
     for paper, due in made.passed:
         say()
-        say(f"{say_passed(made.titles[paper], due)} If it was: fairhand done {paper}/hand-in")
+        say(f"{say_passed(made.titles[paper], due)} If it was: {done_with(desk, f'{paper}/hand-in')}")
     if made.late:
         say()
         say("What does not fit")

@@ -35,8 +35,8 @@ def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool, 
             else print_paper(paper, kind, to=to, proof=proof, anyway=anyway)
         )
     except MatterLeft as left:
-        if not sys.stdin.isatty() or not click.confirm(f"{left}\nPrint without it?"):
-            message = f"{left} (--anyway)"
+        if not sys.stdin.isatty() or not click.confirm(f"{left}.\nPrint without them?"):
+            message = f"{left}, or print without them (--anyway)"
             raise MatterLeft(message) from left
         printed = print_paper(paper, kind, to=to, proof=proof, anyway=True)
     pages = f" ({printed.pages} pages)" if printed.pages else ""

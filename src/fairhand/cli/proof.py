@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, TextIO, cast, get_args
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 from fairhand.model.proof_mark import Medium
 
@@ -146,4 +146,10 @@ def show_marking(paper: Path, marking: Marking) -> None:
     for number, mark in marking.open:
         found = places[mark.id]
         say(f"{number}. {tell_mark(mark, sure=found.sure if found else None)}", 2, 5)
+    if marking.under_way:
+        say(f"A mark: fairhand proof{typed(paper)} --mark '3.12 \"recieve\" / receive'; at the end of the pass: --end")
+    elif marking.open:
+        say(
+            f"To go through them: fairhand proof{typed(paper)} --mend 1, or --mended, --stet or --query with its number"
+        )
     sys.stdout.flush()

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from fairhand.cli.places import paper_argument
+from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 
@@ -63,7 +63,8 @@ def command(
             say(comment, 2, 4)
         if returned.comments:
             say()
-            say("To learn your lapses from those that say what is wrong and what is right: fairhand lapses --returned")
+            command = f"fairhand lapses{typed(paper)} --returned"
+            say(f"To learn your lapses from those that say what is wrong and what is right: {command}")
     estimates, pace = compare_estimates(paper)
     if estimates:
         say()

@@ -65,7 +65,11 @@ class Pace:
                 f"The {self.steps} logged steps took {self.likely:.2g} times the usual minutes (the median), and"
                 f" four in five took no more than {self.safe or self.likely:.2g} times: the plan reckons with that."
             )
-        told = "No step is logged yet" if not self.steps else f"Only {self.steps} of {ENOUGH} steps are logged"
+        told = (
+            "No step is logged yet"
+            if not self.steps
+            else f"Only {self.steps} of {ENOUGH} steps {'is' if self.steps == 1 else 'are'} logged"
+        )
         return f"{told}, so the plan takes {PUBLISHED} times the usual minutes, as a published study found."
 
 

@@ -38,7 +38,8 @@ def say_grounds(findings: Sequence[Mapping[str, Any]]) -> str:
     >>> say_grounds([{"source": "common practice"}, {"source": "MLA Handbook, 9th ed."}])
     'What is found rests on MLA Handbook, 9th ed.; where no manual rules, on the sheet or on common practice.'
     """
-    manuals = dict.fromkeys(one["source"].rstrip(".") + "." for one in findings if name_ground(one["source"]))
+    sources = (one["source"] for one in findings if name_ground(one["source"]))
+    manuals = dict.fromkeys(one if one.endswith("ed.") else one.rstrip(".") for one in sources)
     if not manuals:
         return "What is found rests on the sheet or on common practice."
     named = " and ".join(manuals)

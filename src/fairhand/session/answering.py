@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from difflib import get_close_matches
 from pathlib import Path
 
 from fairhand.brief.correcting import read_corrections
@@ -10,6 +11,7 @@ from fairhand.desk.answers import set_answer
 from fairhand.desk.clock import now
 from fairhand.desk.paper_files import read_paper
 from fairhand.errors import DeskError, FairhandError
+from fairhand.model.requirement import Requirement
 from fairhand.model.settings import Answer
 from fairhand.session.sheets import read_sheets
 
@@ -40,10 +42,7 @@ def answer_requirement(
         DeskError: The sheet asks no such thing.
         FairhandError: Nothing was said of it, or a value is not what may be written in it.
     """
-    found = {r.id: r for r in read_sheets(folder)[0].requirements}
-    if requirement not in found:
-        message = f"{requirement}: the sheet asks no such thing; it asks {', '.join(found) or 'nothing'}"
-        raise DeskError(message)
+    found = refuse_unasked(folder, [requirement])
     if undo:
         set_answer(folder, requirement, None)
         return f"{requirement}: the answer is taken back."
@@ -57,3 +56,19 @@ def answer_requirement(
     today = now(read_paper(folder).desk.time_zone).date().isoformat()
     set_answer(folder, requirement, Answer(values, waive, by, today, words))
     return f"{requirement}: {'waived' if waive else 'corrected' if values else 'answered'}."
+
+
+def refuse_unasked(folder: Path, named: Iterable[str]) -> dict[str, Requirement]:
+    """What the sheets of a paper ask, by id, where all that is named is among it.
+
+    Raises:
+        DeskError: The sheets ask no such thing; those that are named nearly so are told.
+    """
+    found = {r.id: r for r in read_sheets(folder)[0].requirements}
+    for requirement in named:
+        if requirement not in found:
+            like = get_close_matches(requirement, found, 3, 0.5)
+            those = f"the nearest are {', '.join(like)}" if like else f"it asks {', '.join(found) or 'nothing'}"
+            message = f"{requirement}: the sheet asks no such thing; {those} (fairhand brief shows all that it asks)"
+            raise DeskError(message)
+    return found

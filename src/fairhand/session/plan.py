@@ -135,9 +135,14 @@ def _plan(place: Path, at: dt.datetime | None, *, only_kept: bool, keep: bool) -
 
 
 def _keep(desk: Path, made: DeskPlan, former: Former | None) -> None:
-    """The plan is the desk's last one; a step that was planned before keeps what it was first to take."""
+    """The plan is the desk's last one; a step that was planned before keeps what it was first to take, ended or not."""
     begun = former.begun if former else {}
-    steps = {
+    ended = {
+        step: (one.planned_minutes, one.usual_minutes)
+        for step, one in begun.items()
+        if step.partition("/")[0] in made.titles
+    }
+    steps = ended | {
         step.id: (
             max(step.minutes, begun[step.id].planned_minutes if step.id in begun else 0),
             max(step.usual_minutes, begun[step.id].usual_minutes if step.id in begun else 0),

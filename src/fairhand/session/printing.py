@@ -161,7 +161,7 @@ def refuse_left_matter(manuscript: Manuscript) -> None:
         lines = list(dict.fromkeys(str(line_at(manuscript.text, span.start)) for span in left))
         where = f"lines {', '.join(lines[:-1])} and {lines[-1]}" if len(lines) > 1 else f"line {lines[0]}"
         told = count_of(len(left), "aside or TK is", "asides or TKs are")
-        message = f"draft.md, {where}: {told} left; settle them, or print without them"
+        message = f"draft.md, {where}: {told} left; settle them"
         raise MatterLeft(message)
 
 

@@ -37,6 +37,8 @@ def find_step(place: Path, named: str, at: dt.datetime | None = None) -> Asked:
         NoSuchStep: No step of the plan has that name, or several have.
     """
     made = plan_desk(place, at)
+    if (ended := _ended(place, named, made)) is not None:
+        return ended
     step = made.steps[_choose(named, made, place)]
     first = first_planned(place, step)
     return Asked(desk_of(place) / step.id.partition("/")[0], step, first.planned_minutes, first.usual_minutes)
@@ -131,6 +133,20 @@ def find_said(place: Path, named: str) -> tuple[Path, str]:
     raise NoSuchStep(_refuse(named, (f"{one.name}/{each.step}" for one in folders for each in list_said(one))))
 
 
+def _ended(place: Path, named: str, made: DeskPlan) -> Asked | None:
+    """A step that was planned, and has ended since by what stands in the paper's files; nothing was said of it yet."""
+    desk, (paper, slash, name) = desk_of(place), named.partition("/")
+    if not slash and is_paper(place):
+        paper, name = place.absolute().name, named
+    step, folder = f"{paper}/{name}", desk / paper
+    former = read_former(desk)
+    begun = former.begun.get(step) if former else None
+    if begun is None or step in made.steps or any(one.step == name for one in list_said(folder)):
+        return None
+    planned, usual = begun.planned_minutes, begun.usual_minutes
+    return Asked(folder, Step(step, paper, name.replace("-", " "), planned, usual_minutes=usual), planned, usual)
+
+
 def _choose(named: str, made: DeskPlan, place: Path) -> str:
     """The id of the step that is meant."""
     own = [step for step in made.steps if step.startswith(f"{place.absolute().name}/")] if is_paper(place) else []
@@ -145,6 +161,10 @@ def _choose(named: str, made: DeskPlan, place: Path) -> str:
     told = [place] if own else [folder for folder in list_papers(desk_of(place)) if not slash or folder.name == paper]
     if any(one.step == (name or paper) for folder in told for one in list_said(folder)):
         message = f"{named}: it is done already, or left out; `fairhand done {named} --undo` takes that back"
+        raise NoSuchStep(message)
+    papers = [folder.name for folder in list_papers(desk_of(place))]
+    if slash and paper not in papers:
+        message = f"{paper}: no paper of that name is on the desk; there are {', '.join(papers) or 'none yet'}"
         raise NoSuchStep(message)
     of_paper = [step for step in made.steps if slash and step.startswith(f"{paper}/")]
     raise NoSuchStep(_refuse(named, own or of_paper or made.steps))
