@@ -91,3 +91,22 @@ def test_a_doubtful_citation_means_none_that_lacks_its_page() -> None:
     (remark,) = source_uncited.find(analyse("Tolls rose (Vesk 7).\n", VESK, other))
     assert remark.concerns == ("orr",)
     assert not list(source_uncited.find(analyse("Tolls rose (Vesk 88).\n", VESK, other)))
+
+
+def test_numbers_after_the_first_line_are_lines() -> None:
+    """Of verse that is cited by line once, a number alone is a line, after a critic too; a page that fits stays one."""
+    poem = replace(VESK, type="chapter", title="The Gate")
+    texts = {**TEXTS, "vesk": SourceText("vesk", (Page("88", "The gate is long.\nThe keeper is not in."),), paged=True)}
+    draft = (
+        "# Sleep in “The Gate”\n\nVesk’s “The Gate” opens flatly: “The gate is long” (line 1).\n\n"
+        "Orr, who finds in it “what the crossing had been for” (3), sighs. “The keeper is not in” (2), we read.\n\n"
+        "Vesk mourns, and yet, as Orr says, “[n]obody who crossed ever asked” (3).\n"
+    )
+    analysis = Analysis(Paper("p", draft, (poem, ORR), texts, style="mla"), lambda _: None)
+    assert outcomes(analysis) == [
+        ("vesk", "verbatim"),
+        ("orr", "verbatim"),
+        ("vesk", "verbatim"),
+        ("orr", "allowed"),
+    ]
+    assert [one.cite.locator.kind for one in analysis.resolved if one.cite.locator] == ["line", "page", "line", "page"]

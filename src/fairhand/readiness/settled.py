@@ -24,6 +24,8 @@ from fairhand.reading.labels import labels_in
 
 _NOTHING = SourceText("", (), paged=False)
 _BY_LINE = ("act", "line")
+MOST_LINES = 20
+"""Lines that are quoted at once, at most."""
 FEWEST_WORDS = 4
 """Words that a quotation must have to be held against the only text that it may come from."""
 
@@ -78,12 +80,16 @@ class Spoken:
         ]
         self._cited: dict[int, set[str]] = {}
         self.by_line: set[str] = set()
+        self.verse: set[str] = set()
+        """Ids of the sources of which the draft gives a line, called so: later numbers alone are lines too."""
         for one in resolved:
             if one.entry is None:
                 continue
             self._cited.setdefault(mentions[one.mention].paragraph, set()).add(one.entry)
             if one.cite.locator and one.cite.locator.kind in _BY_LINE and mentions[one.mention].form != "page-only":
                 self.by_line.add(one.entry)
+            if one.cite.locator and one.cite.locator.kind == "line" and one.trouble is None:
+                self.verse.add(one.entry)
 
     def named_in(self, paragraph: int) -> frozenset[str]:
         """Ids of the sources that a paragraph names in its prose, an author's several works all counted."""
@@ -117,7 +123,8 @@ def settle(
 ) -> tuple[Resolved, ...]:
     """The citations, those that name no work given the source in which the words that they vouch for stand.
 
-    Where the page's own sentence names a work and the words are another's, nothing is settled: that is a fault.
+    Where the page's own sentence names a work and the words are another's, nothing is settled: that is a fault. A
+    number beside words of a source that is cited by line is a line of it, where it is no page on which they stand.
     """
     out = list(resolved)
     for one in cited:
@@ -134,18 +141,53 @@ def settle(
         match = find_quotation(text, taken or prepare(_NOTHING), (), _others(prepared, here.entry), rules)
         if match.outcome != "other-source" or match.source is None:
             continue
-        if _may_mean(spoken, here, match.source):
+        if _may_mean(spoken, here, match):
             found = match.source
             why = "The words quoted beside it stand there."
             out[one.resolved] = replace(here, entry=found, trouble=None, candidates=(found,), why=why, named_at=None)
+    if spoken.verse:
+        _take_lines(spoken, out, cited, prepared, rules)
     return tuple(out)
 
 
-def _may_mean(spoken: Spoken, one: Resolved, source: str) -> bool:
-    """Whether a citation that names no work may mean a source: the passage, or the kind of its place, speaks for it."""
-    by_line = one.cite.locator is not None and one.cite.locator.kind in _BY_LINE
-    if by_line and source in spoken.by_line:
+def _take_lines(
+    spoken: Spoken,
+    out: list[Resolved],
+    cited: Sequence[QuotationCited],
+    prepared: Mapping[str, PreparedSource],
+    rules: QuotationRules,
+) -> None:
+    """The numbers that are lines, made so."""
+    for one in cited:
+        here = out[one.resolved] if one.resolved is not None else None
+        locator = here.cite.locator if here is not None else None
+        if here is None or here.entry not in spoken.verse or here.entry not in prepared:
+            continue
+        if one.resolved is None or locator is None or locator.kind != "page":
+            continue
+        text = spoken.manuscript.quotations[one.quotation].text
+        match = find_quotation(text, prepared[here.entry], (), {}, rules)
+        if match.outcome != "not-found" and not set(labels_in(locator.text)) & set(match.pages):
+            out[one.resolved] = replace(here, cite=replace(here.cite, locator=replace(locator, kind="line")))
+
+
+def _may_mean(spoken: Spoken, one: Resolved, match: QuotationMatch) -> bool:
+    """Whether a citation that names no work may mean the source that has its words.
+
+    The passage speaks for it, or the kind of its place; that the sentence names the work which the paper is about does
+    not speak against it, where the page is right.
+    """
+    source, locator = match.source, one.cite.locator
+    if source is None:
+        return False
+    if locator is not None and locator.kind in _BY_LINE and source in spoken.by_line:
         return True
+    if locator is not None and locator.kind == "page":
+        fits = bool(set(labels_in(locator.text)) & set(match.pages))
+        if source in spoken.verse and not fits and len(labels_in(locator.text)) <= MOST_LINES:
+            return True
+        if one.entry in spoken.verse and fits and source in spoken.of(spoken.mentions[one.mention].paragraph):
+            return True
     return source in spoken.of(spoken.mentions[one.mention].paragraph) and not spoken.plainly_names(one, source)
 
 
