@@ -97,6 +97,12 @@ def test_a_page_alone_gets_its_year_where_none_was_given() -> None:
     assert text_of_set("Vic Cole says it holds (Cole 4).", "apa-7") == "Vic Cole says it holds (Cole, 2003, p. 4)."
 
 
+def test_a_line_alone_stands_without_the_comma_of_the_name_left_out() -> None:
+    """Of verse in MLA form. **Source**: MLA Handbook 9, 6.20 (from memory)."""
+    draft = "Ame and Bone say “it is” (line 2), and “no” (lines 3–4)."
+    assert text_of_set(draft, "mla-9") == draft.replace("–", "-")
+
+
 def test_notes_take_the_place_of_parentheses() -> None:
     """The first note is full, later ones short, and a note goes behind the punctuation."""
     draft = "It held (Vic Cole, 2003, p. 4). It broke (Ame & Bone, 2019, p. 12). It held again (Cole, 2003, p. 5)."

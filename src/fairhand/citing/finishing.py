@@ -20,6 +20,8 @@ SEASONS = ("Spring", "Summer", "Autumn", "Winter")
 YEAR_FIRST = re.compile(
     r"^\((?:\[?\d{3,4}\]?[a-z]?(?:/\[?\d{3,4}\]?[a-z]?)?|n\.d\.(?:-?[a-z])?|in press(?:-[a-z])?)(?:,\s*|:\s*|\s+)(?=\S)"
 )
+LED = re.compile(r"^\([,:;]\s*")
+"""The mark that parts a place from a name which is left out."""
 DASH_OF_PLACE = re.compile(r"–(?=[^\s“”]*(?:[;,)]|$))")
 PROTOCOL = re.compile(r"^https?://(?!(?:dx\.)?doi\.org/)")
 
@@ -49,6 +51,7 @@ def finish_citation(
         inlines = (Text("("), *inlines, Text(")"))
     if place.part == "locator":
         inlines = _map_first(inlines, lambda text: YEAR_FIRST.sub("(", text))
+    inlines = _map_first(inlines, lambda text: LED.sub("(", text))
     if rule.manual == "mla":
         inlines = tuple(Text(DASH_OF_PLACE.sub("-", one.text)) if isinstance(one, Text) else one for one in inlines)
     return inlines
