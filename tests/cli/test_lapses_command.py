@@ -55,6 +55,15 @@ def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: 
     assert "larger then the" in told
 
 
+def test_a_check_that_there_is_none_of_is_refused(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """With the names of those that there are; nothing is written."""
+    code, told = run("--check", "comas")
+    assert code == 2
+    assert "comas: no check has that name; there are " in told
+    assert "doubled-word" in told
+    assert not (paper.parent / "lapses.toml").exists()
+
+
 def test_another_draft_that_is_no_text_stands_in_nobody_s_way(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """It is told of where that paper is opened."""
     (paper.parent / "other").mkdir()

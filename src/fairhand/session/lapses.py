@@ -29,6 +29,7 @@ from fairhand.model.lapse import Lapse
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.table import CHECKS
 from fairhand.session.editing import DRAFT, read_text, save_text
 
 WORTH = 200
@@ -89,13 +90,16 @@ def keep_lapse(folder: Path, lapse: Lapse) -> None:
     """The lapse stands on the desk, counted once more where it is there already.
 
     Raises:
-        FairhandError: It says nothing to look for.
+        FairhandError: It says nothing to look for, or names no check that there is.
         FileUnreadable: The file must be mended first.
         DraftChangedOnDisk: Another program wrote to it at the same moment.
         FolderNotWritable: The folder is closed or full.
     """
     if not (lapse.wrong.strip() or lapse.check):
         message = "A lapse needs the words that are wrong, or the name of a check."
+        raise FairhandError(message)
+    if lapse.check and lapse.check not in (names := [one.name for one in CHECKS]):
+        message = f"{lapse.check}: no check has that name; there are {', '.join(names)}"
         raise FairhandError(message)
     desk = desk_of(folder)
     present = read_text(desk, WHERE)
