@@ -49,6 +49,14 @@ def test_each_finding_leads_to_its_mark(client: TestClient) -> None:
         assert check in current, where
 
 
+def test_each_demand_leads_to_where_it_is_answered(client: TestClient) -> None:
+    """The brief opens at the sheet's words, with the form to answer, correct or waive it."""
+    shown = client.get(VERDICT).text
+    where = re.search(r'<dt id="policy.ai"><a href="([^"#]+)#asked-policy.ai">', shown)
+    assert where
+    assert 'id="asked-policy.ai"' in client.get(html.unescape(where[1])).text
+
+
 def test_what_a_requirement_tells_is_not_told_twice(client: TestClient) -> None:
     """A missing section stands among what the sheet asks, and not again among what was found."""
     shown = client.get(VERDICT).text
