@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import json
 from pathlib import Path
 
 import pytest
@@ -93,3 +94,30 @@ def test_a_wrong_text_is_replaced(demo_paper: Path, tmp_path: Path, capsys: pyte
     assert said == "better.txt is the text of lund-1999 now. The old one stands in sources/set aside/lund-1999.txt."
     assert run(capsys, demo_paper, better, "--text-of", "nobody")[1].endswith("quist-1988")
     assert "there is no such file" in run(capsys, demo_paper, tmp_path / "none.txt", "--text-of", "lund-1999")[1]
+
+
+def test_a_source_is_taken_off_the_list(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """By its id; one that is not there is refused, with those that are."""
+    held = [one["id"] for one in json.loads((demo_paper / "sources.json").read_text("utf-8"))]
+    with pytest.raises(SystemExit) as ended:
+        main(["add", str(demo_paper), "--remove", held[0]])
+    assert ended.value.code == 0
+    assert [one["id"] for one in json.loads((demo_paper / "sources.json").read_text("utf-8"))] == held[1:]
+    with pytest.raises(SystemExit) as ended:
+        main(["add", str(demo_paper), "--remove", held[0]])
+    assert ended.value.code == 2
+    assert held[1] in capsys.readouterr().err
+
+
+def test_the_papers_own_sheet_is_no_source(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A folder that holds the sheet too is taken in without it."""
+    folder = demo_paper.parent / "downloads"
+    folder.mkdir()
+    sheet = next(demo_paper.glob("brief.*"))
+    (folder / f"sheet{sheet.suffix}").write_bytes(sheet.read_bytes())
+    (folder / "other.txt").write_text("Another text.\n", "utf-8")
+    with pytest.raises(SystemExit):
+        main(["add", str(demo_paper), str(folder)])
+    shown = capsys.readouterr().out
+    assert "it is the assignment sheet of this paper" in " ".join(shown.split())
+    assert "other" in shown

@@ -139,3 +139,24 @@ def test_a_step_of_the_named_paper_alone_is_meant(demo_paper: Path, capsys: pyte
     (other / "brief.txt").write_text("Write an essay of 900 words. Due 3 March 2099.", "utf-8")
     assert told(capsys, "done", str(demo_paper), "jottings", "--minutes", "5")[0] == 2
     assert not (other / "time.jsonl").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("done",), "fairhand done: Missing argument '[PAPER] STEP'. (fairhand done --help)\n"),
+        (("plan", "--on", "soon"), "soon is no day; write it as 2027-01-18 (fairhand plan --help)\n"),
+        (("offcut", "harbour-seals", "--cut"), "(fairhand offcut --help)\n"),
+        (("sing",), "fairhand: No such command 'sing'"),
+    ],
+    ids=["missing", "no-day", "no-option", "no-command"],
+)
+@pytest.mark.usefixtures("seals")
+def test_words_that_cannot_be_meant_are_refused_in_one_line(
+    words: tuple[str, ...], says: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The line names the command, what was wrong, and where its words are told."""
+    code, _, err = told(capsys, *words)
+    assert code == 2
+    assert says in err
+    assert err.count("\n") == 1

@@ -9,6 +9,7 @@ import sys
 from collections.abc import Sequence
 
 import click
+from click.exceptions import NoArgsIsHelpError
 
 from fairhand import __version__
 from fairhand.cli.examples import tell_examples
@@ -89,6 +90,18 @@ def commands() -> None:
     """Researched papers, from the assignment sheet to the hand-in."""
 
 
+def told_of(error: click.ClickException) -> str:
+    """What was wrong with the words of a command, and where its words are told, in one line.
+
+    >>> told_of(click.UsageError("No such option '--lsit'."))
+    "fairhand: No such option '--lsit'. (fairhand --help)"
+    """
+    context = getattr(error, "ctx", None)
+    where = context.command_path if context else "fairhand"
+    said = " ".join(error.format_message().split())
+    return f"{where}: {said} ({where} --help)"
+
+
 def set_for_a_command() -> None:
     """Python is set for one short run.
 
@@ -114,8 +127,11 @@ def main(args: Sequence[str] | None = None) -> None:
     except FairhandError as error:
         click.echo(f"fairhand: {error}", err=True)
         sys.exit(exit_code_of(error))
-    except click.ClickException as error:
+    except NoArgsIsHelpError as error:
         error.show()
+        sys.exit(2)
+    except click.ClickException as error:
+        click.echo(f"{told_of(error)}", err=True)
         sys.exit(2)
     except (click.Abort, KeyboardInterrupt):
         click.echo("fairhand: stopped; nothing more was done", err=True)

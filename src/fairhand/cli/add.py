@@ -28,6 +28,7 @@ _TOLD_WHOLE = 12
 @click.option("--join", is_flag=True, help="Join what is the same work as a source that is there.")
 @click.option("--join-to", metavar="ID", help="Join the source that WHAT names to this one.")
 @click.option("--text-of", metavar="ID", help="Make the file the text of this source; the old one is set aside.")
+@click.option("--remove", metavar="ID", help="Take this source off the list; its file and its notes stay.")
 @click.option("--allow-outside", is_flag=True, help="Allow registries and pages elsewhere to be asked, from now on.")
 def command(
     paper: Path,
@@ -36,6 +37,7 @@ def command(
     join: bool,
     join_to: str | None,
     text_of: str | None,
+    remove: str | None,
     allow_outside: bool,
 ) -> int:
     """Add WHAT to the sources of PAPER: files and folders, lists of references, addresses, a DOI, ISBN or PMID.
@@ -48,6 +50,9 @@ def command(
     from fairhand.session.job import Job
     from fairhand.session.joining import join_works
 
+    if remove is not None:
+        take_off(paper, remove)
+        return 0
     if join_to is not None:
         for other in what:
             for line in join_works(paper, join_to, other):
@@ -102,6 +107,20 @@ def give(paper: Path, source: str, what: Sequence[str]) -> None:
     say(f"{path.name} is the text of {source} now." + (f" The old one stands in {aside}." if aside else ""))
     if told := find_notes_again(paper, source, opened.look().paper.texts.get(source)).told:
         say(told)
+
+
+def take_off(paper: Path, source: str) -> None:
+    """The source is not on the paper's list any more, and what is left of it is told."""
+    from fairhand.errors import FairhandError
+    from fairhand.session.opened import OpenPaper
+    from fairhand.session.sources import remove_record
+
+    entries = OpenPaper(paper).look().entries
+    if source not in entries:
+        message = f"--remove {source}: no source has that id; there are: {', '.join(entries) or 'none yet'}"
+        raise FairhandError(message)
+    remove_record(paper, entries[source])
+    say(f"{source} is off the list; its text and its notes stay in the folder, its record among the earlier states.")
 
 
 def _tell_inbox(waiting: Sequence[Path]) -> None:

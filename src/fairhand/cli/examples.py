@@ -18,7 +18,10 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         'fairhand focus harbour-seals --set "Seals left the harbour because the dredging began."',
         'fairhand focus harbour-seals --ask "When did the dredging begin?"',
     ),
-    "add": ("fairhand add harbour-seals ~/Downloads/lund.pdf list.bib", "fairhand add harbour-seals 10.1000/182"),
+    "add": (
+        "fairhand add harbour-seals ~/Downloads/lund.pdf list.bib",
+        "fairhand add harbour-seals --remove lund-2019",
+    ),
     "take": ("fairhand take harbour-seals draft.docx", "fairhand take harbour-seals from-tutor.docx --refuse"),
     "leads": ("fairhand leads harbour-seals", "fairhand leads harbour-seals --take marsh-1998-counting-seals"),
     "find": (

@@ -86,6 +86,8 @@ def _show(desk: Path, made: DeskPlan, problems: Sequence[Problem], *, show_all: 
     if made.first:
         say(f"When it is done: {done_with(desk, made.first.step)}")
     say(say_grounds(made))
+    if not made.hours.stated:
+        say('Set them in the page (fairhand open, Hours), or in desk.toml: [hours], then monday = "17:00-20:00".')
 
 
 def done_with(place: Path, step: str) -> str:

@@ -13,7 +13,7 @@ from fairhand.citing.same_work import Double, find_doubles
 from fairhand.desk.inbox import let_go
 from fairhand.desk.paper_files import SOURCE_SUFFIXES, read_paper
 from fairhand.desk.places import walk_folder
-from fairhand.desk.seen import see_file
+from fairhand.desk.seen import FileSeen, see_file
 from fairhand.errors import FairhandError, UnknownFormat
 from fairhand.model.description import Said
 from fairhand.session.intake import Taken, take_files
@@ -23,6 +23,7 @@ from fairhand.session.looking_up import fetch_page, look_up
 from fairhand.session.sources import join_list
 
 _MAY_BE_LISTS = frozenset((".txt", ".enw"))
+_SHEET = "the assignment sheet of this paper, and no source of it"
 _FRONT = 400
 """Bytes of a text by which it is told from a list."""
 
@@ -151,10 +152,27 @@ def add_sources(folder: Path, asked: Asked, job: Job[Added]) -> Added:
         if not job.cancelled:
             fetched |= _fetch(adding, address)
             job.count()
-    adding.taken += take_files(folder, (*asked.files, *fetched), job, fetched)
+    own = _sheets_among(folder, asked.files)
+    adding.taken += [Taken(one.name, "refused", problems=(f"{one.name}: it is {_SHEET}",)) for one in own]
+    files = [one for one in asked.files if one not in own]
+    adding.taken += take_files(folder, (*files, *fetched), job, fetched)
     added = Added(tuple(adding.taken), tuple(adding.joined), left=job.total - job.done)
     entries = load_entries(read_paper(folder), []) if added.new else ()
     return replace(added, doubles=find_doubles(entries, added.new))
+
+
+def _sheets_among(folder: Path, paths: Sequence[Path]) -> tuple[Path, ...]:
+    """Those of some files that are, byte for byte, sheets of the paper: a folder that is added holds them too."""
+    sheets = read_paper(folder).sheets
+    return tuple(path for path in paths if any(_is_same(path, sheet) for sheet in sheets))
+
+
+def _is_same(path: Path, sheet: FileSeen) -> bool:
+    """Whether a file holds what a sheet holds; one that cannot be read is told where it is taken."""
+    try:
+        return path.stat().st_size == sheet.size and path.read_bytes() == sheet.data
+    except (OSError, FairhandError):
+        return False
 
 
 def _add_list(adding: _Adding, path: Path) -> None:
