@@ -6,15 +6,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fairhand.brief.block_quotations import find_block_rule
 from fairhand.copyedit.form_headings import find_empty_sections, find_lone_subsections
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
+from fairhand.model.requirement import Brief
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
 
-FORM = ("mark-spacing", "dash", "range-hyphen", "numeral-opening", "heading-alone")
+FORM = (
+    *("mark-spacing", "dash", "range-hyphen", "numeral-opening", "heading-alone", "mark-unpaired", "quotation-stop"),
+    *("block-quotation", "exhibit-mention", "abbreviation"),
+)
 
 
 def findings_in(draft: str, style: str = "apa-7", named: tuple[str, ...] = FORM) -> list[Finding]:
@@ -124,3 +129,111 @@ def test_any_text_is_looked_through(draft: str) -> None:
         assert finding.span is not None
         assert 0 <= finding.span.start < finding.span.end <= len(draft)
         assert all(0 <= one.span.start <= one.span.end <= len(draft) for one in finding.instead)
+
+
+@pytest.mark.parametrize(
+    ("draft", "told"),
+    [
+        ("It (the tide rose. It fell.", ["("]),
+        ("The tide rose). It fell.", [")"]),
+        ("It rose a) at night and b) by day, and 1) 2) too.", []),
+        ("It (the tide (so they say)) rose [12].", []),
+        ("It said “low water. Then it rose.", ["“"]),
+        ("It said “low water.\n\n“And then it rose.”", []),
+        ('The ladder is 5\'10" high, and 6" wide.', []),
+        ("It rose :) and fell.", []),
+    ],
+)
+def test_marks_come_in_pairs(draft: str, told: list[str]) -> None:
+    """Common practice; lists by letters, inches, and a quotation that goes on in the next paragraph are let be."""
+    assert marked(draft, "mark-unpaired") == told
+
+
+@pytest.mark.parametrize(
+    ("draft", "told"),
+    [
+        ("It was “low water”, and “dry”.", ["”,", "”."]),
+        ('It was "low water", he said.', ['",']),
+        ("It was “low water,” and “dry.” It was “low?”, was it.", []),
+        ("It was “low water” (Lind, 2009, p. 2).", []),
+        ("Type “a@b”, “<i>” or “12”, or “x”.", []),
+        ("> It was “low water”, he said.", []),
+    ],
+)
+def test_stops_stand_within_the_marks(draft: str, told: list[str]) -> None:
+    """APA 7, 6.8 (from memory): full stop and comma before the closing mark; in British English not asked."""
+    assert marked(draft, "quotation-stop") == told
+    assert marked(draft, "quotation-stop", "harvard") == []
+
+
+@pytest.mark.parametrize(("count", "style", "told"), [(40, "apa-7", 1), (39, "apa-7", 0), (99, "chicago-notes-17", 0)])
+def test_a_long_quotation_is_a_block(count: int, style: str, told: int) -> None:
+    """APA 7, 8.27: forty words or more; Chicago 17, 13.10 (from memory): a hundred."""
+    draft = f"It says: “{' '.join(['tide'] * count)}” (Lind, 2009, p. 2)."
+    assert len(marked(draft, "block-quotation", style)) == told
+
+
+def test_a_short_block_is_asked_about() -> None:
+    """A block of fewer words than the style's measure is a query; verse is another matter."""
+    draft = "It says:\n\n> the tide rose in the night (p. 2)\n\nand more.\n\n> the tide rose  \n> in the night\n"
+    (found,) = findings_in(draft, named=("block-quotation",))
+    assert found.weight == "query"
+    (found,) = findings_in(draft, "mla-9", ("block-quotation",))
+    assert "lines" in found.says
+
+
+def test_tables_and_figures_are_spoken_of() -> None:
+    """APA 7, 7.5 (from memory): each is mentioned; one that is mentioned is there; a source's own is let be."""
+    figure = "![Rain](rain.png)\n\nFigure 1. Rain by month.\n\n"
+    told = findings_in(f"It rained.\n\n{figure}So it did.", named=("exhibit-mention",))
+    assert [f.says for f in told] == ["The text never speaks of Figure 1."]
+    assert not findings_in(f"It rained (see fig. 1).\n\n{figure}", named=("exhibit-mention",))
+    assert not findings_in(f"It rained, as the figure below shows.\n\n{figure}", named=("exhibit-mention",))
+    assert marked(f"It rained (Figures 1 and 2).\n\n{figure}", "exhibit-mention") == ["Figures 1 and 2"]
+    assert marked(f"Figure 1, and Figure 3 of the report.\n\n{figure}", "exhibit-mention") == []
+    assert marked("It rained (Lind, 2009, Table 2).", "exhibit-mention") == []
+    table = "It rained (Table 1).\n\nTable 1\n\n| a | b |\n| --- | --- |\n| 1 | 2 |\n"
+    assert [f.says for f in findings_in(table, named=("exhibit-mention",))] == ["Table 1 has no title."]
+
+
+@pytest.mark.parametrize(
+    ("draft", "told"),
+    [
+        ("The Tidal Water Board (TWB) met. The Tidal Water Board (TWB) sat.", ["Tidal Water Board (TWB)"]),
+        ("The TWB had met at the quay in the cold night. The Tidal Water Board (TWB) sat.", ["TWB"]),
+        ("The Tidal Water Board (TWB) met. The TWB sat. The Town Wine Bar (TWB) shut.", []),
+        ("# Abstract\n\nThe Tidal Water Board (TWB).\n\n# Text\n\nThe Tidal Water Board (TWB) sat.", []),
+        ("The *Tidal Water Board* (TWB) met, and sat down. The Tidal Water Board (TWB) sat.", []),
+    ],
+)
+def test_an_abbreviation_is_explained_once(draft: str, told: list[str]) -> None:
+    """APA 7, 6.25 (from memory): where it is first used; the abstract stands for itself."""
+    assert marked(draft, "abbreviation") == told
+
+
+@pytest.mark.parametrize(
+    ("sheet", "rule"),
+    [
+        ("Quotations of more than forty words should be set as block quotations.", (41, "words")),
+        ("Set quotations longer than four lines as block quotations.", (5, "lines")),
+        ("Long quotations (over 40 words) should be indented.", (41, "words")),
+        ("Include at least one block quotation of forty words or more.", (40, "words")),
+        ("Quotations of a hundred words or more are set off.", (100, "words")),
+        ("Include one block quotation. Write 40 words about it.", None),
+    ],
+)
+def test_a_sheet_may_say_what_is_a_block(sheet: str, rule: tuple[int, str] | None) -> None:
+    """The sheet's own measure goes before the manual's."""
+    found = find_block_rule([sheet])
+    assert (found and (found.number, found.unit)) == rule
+
+
+def test_the_sheet_goes_before_the_manual() -> None:
+    """Chicago would run in what the sheet wants as a block; without the sheet it lets a short block be."""
+    draft = f"It says: “{' '.join(['tide'] * 45)}” (Lind 2009, 2).\n\n> {' '.join(['tide'] * 45)}\n"
+    checks = [check for check in CHECKS if check.name == "block-quotation"]
+    brief = Brief(texts={"brief.txt": "Quotations of more than forty words should be set as block quotations."})
+    asked = Paper("p", draft, style="chicago-notes-17", brief=brief)
+    (found,) = run_checks(Analysis(asked, lambda _: None), checks, allowed=lambda _: "must")
+    assert (found.weight, found.rule[:9]) == ("should", "the sheet")
+    assert not findings_in(draft, "chicago-notes-17", ("block-quotation",))

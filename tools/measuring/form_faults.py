@@ -65,7 +65,8 @@ def _judge(tally: Tally, found: Found, check: str, spoiled: str, place: Span) ->
     told = [
         finding
         for finding in findings_in(Paper(found.name, spoiled, style="apa-7"), (check,))
-        if finding.span is not None and place.start - 1 <= finding.span.end and finding.span.start <= place.end + 1
+        if finding.span is not None
+        and (check in WIDE or (place.start - 1 <= finding.span.end and finding.span.start <= place.end + 1))
     ]
     tally.spoiled[check] += 1
     tally.seen[check] += bool(told)
@@ -95,8 +96,13 @@ SPOILS: tuple[tuple[str, Callable[[str, random.Random], Spoil | None]], ...] = (
     ("mark-spacing", _turned(r"(?<=\w), (?=\w)", lambda _: ",, ")),
     ("dash", _turned(r"(?<=\w)(?: – |—| — )(?=\w)", lambda _: " - ")),
     ("range-hyphen", _turned(r"(?<=\d)–(?=\d)", lambda _: "-")),
+    ("mark-unpaired", _turned(r"\)(?=[ ,.])", lambda _: "")),
+    ("mark-unpaired", _turned(r"(?<=\w)”(?=[ ,.])", lambda _: "")),
+    ("quotation-stop", _turned(r"(?<=\w)[,.]”(?=\s)", lambda hit: hit[0][::-1])),
     ("numeral-opening", _turned(rf"\b(?:{'|'.join(_NUMERALS)})(?= [a-z])", lambda hit: _NUMERALS[hit[0]])),
 )
 """The checks, each with a way to make its fault."""
-RARE = frozenset({"dash", "numeral-opening"})
+WIDE = frozenset({"mark-unpaired"})
+"""Those that tell the other end of the fault."""
+RARE = frozenset({"dash", "numeral-opening", "quotation-stop"})
 """Those whose faults can be made at few places."""

@@ -36,8 +36,10 @@ MEASURED = (
 ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument")
 """Those of the argument, which hear only papers that argue: the others are made of sentences that do not."""
 
-FORMING = ("mark-spacing", "dash", "range-hyphen", "numeral-opening")
+FORMING = ("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop")
 """Those of form, which hear prose as it was typed."""
+PAPERS = ("exhibit-mention", "abbreviation")
+"""Those that hear whole articles."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,10 @@ from fairhand.model.requirement import Kind, Requirement
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Check
 from fairhand.readiness.checks import (
+    abbreviation,
     agreement,
     aside_left,
+    block_quotation,
     citation_ambiguous,
     citation_page_missing,
     citation_unknown,
@@ -21,10 +23,12 @@ from fairhand.readiness.checks import (
     copied_unmarked,
     dash,
     doubled_word,
+    exhibit_mention,
     fragment,
     heading_alone,
     length,
     mark_spacing,
+    mark_unpaired,
     numeral_opening,
     off_focus,
     paragraph_quoted,
@@ -37,6 +41,7 @@ from fairhand.readiness.checks import (
     quotation_elsewhere,
     quotation_gap,
     quotation_not_found,
+    quotation_stop,
     quotation_unchecked,
     quotation_uncited,
     quoted_much,
@@ -67,6 +72,10 @@ CITING = "MLA Handbook, 9th ed., ch. 6; APA Manual, 7th ed., ch. 8; Chicago Manu
 DASHES = "APA Manual, 7th ed., 6.6; MLA Handbook, 9th ed., 2.53; Chicago Manual, 17th ed., 6.75–6.85 (from memory)"
 NUMERALS = "APA Manual, 7th ed., 6.33; MLA Handbook, 9th ed., 2.126; Chicago Manual, 17th ed., 9.5 (from memory)"
 HEADINGS = "MLA Handbook, 9th ed., 1.5; APA Manual, 7th ed., 2.27 (from memory)"
+
+STOPS = "MLA Handbook, 9th ed., 6.53; APA Manual, 7th ed., 6.8; Chicago Manual, 17th ed., 6.9 (from memory)"
+EXHIBITS = "APA Manual, 7th ed., 7.5; MLA Handbook, 9th ed., 1.7; Chicago Manual, 17th ed., 3.50 (from memory)"
+ABBREVIATIONS = "APA Manual, 7th ed., 6.25; Chicago Manual, 17th ed., 10.3 (from memory)"
 
 CHECKS: tuple[Check, ...] = (
     Check("length", "revision", "must", "a paper longer or shorter than the sheet allows", "the sheet", length.find),
@@ -310,6 +319,50 @@ CHECKS: tuple[Check, ...] = (
         "a heading with nothing under it, or the only one",
         HEADINGS,
         heading_alone.find,
+    ),
+    Check(
+        "mark-unpaired",
+        "copy-edit",
+        "should",
+        "a bracket or quotation mark without the other",
+        PRACTICE,
+        mark_unpaired.find,
+    ),
+    Check(
+        "quotation-stop",
+        "copy-edit",
+        "should",
+        "a stop after the closing quotation mark",
+        STOPS,
+        quotation_stop.find,
+        of_manual=True,
+    ),
+    Check(
+        "block-quotation",
+        "copy-edit",
+        "should",
+        "a quotation run in or set off against the style’s measure",
+        QUOTING,
+        block_quotation.find,
+        of_manual=True,
+    ),
+    Check(
+        "exhibit-mention",
+        "copy-edit",
+        "should",
+        "a table or figure that the text does not speak of, or has not got",
+        EXHIBITS,
+        exhibit_mention.find,
+        of_manual=True,
+    ),
+    Check(
+        "abbreviation",
+        "copy-edit",
+        "query",
+        "an abbreviation explained twice, or too late",
+        ABBREVIATIONS,
+        abbreviation.find,
+        of_manual=True,
     ),
 )
 """Every check, in the order of the work: argument and length first, then quotations, citations and language."""
