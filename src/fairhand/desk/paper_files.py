@@ -37,8 +37,8 @@ class PaperFiles:
     settings: PaperSettings = field(default_factory=PaperSettings)
     files: Mapping[str, FileSeen] = field(default_factory=dict)
     """By name: the path in the folder with ``/`` (``draft.md``, ``sources/lind-2019.pdf``); what comes from the course
-    begins with ``courses/<course>/``; ``lapses.toml`` and ``words.txt`` are the desk's. What is too large, or no text, is
-    left out."""
+    begins with ``courses/<course>/``; ``lapses.toml`` and ``words.txt`` are the desk's. What is too large, or no
+    text, is left out."""
     sheets: tuple[FileSeen, ...] = ()
     """The assignment sheets, oldest first."""
     sources: Mapping[str, tuple[FileSeen, ...]] = field(default_factory=dict)
