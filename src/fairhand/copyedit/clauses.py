@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -98,22 +98,44 @@ class Clause:
         return next(iter(self.of_role(head, *SUBJECTS)), None)
 
 
-def read_clauses(paragraphs: Sequence[OwnParagraph]) -> Iterator[Clause]:
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One sentence as the parser is to see it."""
+
+    text: str
+    start: int
+    """Where it begins in the draft."""
+    paragraph: int
+    """Number of its paragraph among the writer's own."""
+
+
+def show_sentences(paragraphs: Sequence[OwnParagraph]) -> tuple[Shown, ...]:
+    """The sentences of the writer's own prose as the parser is to see them."""
+    return tuple(
+        Shown(show(span.of(each.text)), each.start + span.start, number)
+        for number, each in enumerate(paragraphs)
+        for span in each.sentences
+    )
+
+
+def read_clauses(
+    paragraphs: Sequence[OwnParagraph], parse: Callable[[Sequence[str]], Sequence[Words]] = parse_sentences
+) -> Iterator[Clause]:
     """The sentences of the writer's own prose, parsed.
+
+    Args:
+        paragraphs: The writer's own prose.
+        parse: Parses sentences; another where they were parsed ahead.
 
     >>> from fairhand.manuscript.draft import read_manuscript
     >>> from fairhand.copyedit.own_prose import own_prose
     >>> [clause.text for clause in read_clauses(own_prose(read_manuscript("*Emma* sold. So did this."), ()))]
     ['XxXxXx sold.', 'So did this.']
     """
-    sentences = [
-        (number, each.start + span.start, show(span.of(each.text)))
-        for number, each in enumerate(paragraphs)
-        for span in each.sentences
-    ]
-    for (number, start, text), words in zip(sentences, parse_sentences([text for *_, text in sentences]), strict=True):
+    sentences = show_sentences(paragraphs)
+    for shown, words in zip(sentences, parse([each.text for each in sentences]), strict=True):
         if words:
-            yield Clause(text, start, words, number)
+            yield Clause(shown.text, shown.start, words, shown.paragraph)
 
 
 def show(text: str) -> str:

@@ -8,8 +8,9 @@ whoever asks it should ask for more than one sign.
 from __future__ import annotations
 
 import re
+import threading
 from collections import OrderedDict
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -20,6 +21,7 @@ _LEFT_OUT = ("ner", "lemmatizer", "attribute_ruler", "senter")
 _LONGEST = 1200
 """Characters of a sentence beyond which it is a list or a table, and is not parsed."""
 _REMEMBERED = 8192
+_LOCK = threading.Lock()
 _BLANK = re.compile(r"\s")
 
 
@@ -53,17 +55,44 @@ def parse_sentences(sentences: Sequence[str]) -> tuple[Sentence, ...]:
     >>> [(w.text, w.tag, w.role) for w in parse_sentences(["Bees hum."])[0]]
     [('Bees', 'NNS', 'nsubj'), ('hum', 'VBP', 'ROOT'), ('.', '.', 'punct')]
     """
+    with _LOCK:
+        known = _known()
+        new = unknown_sentences(sentences)
+        fresh: dict[str, Sentence] = {}
+        if new:
+            for text, document in zip(new, _parser().pipe(_BLANK.sub(" ", text) for text in new), strict=True):
+                fresh[text] = _read(document)
+        out = tuple(fresh.get(text) or known.get(text, ()) for text in sentences)
+        remember_sentences(fresh)
+    return out
+
+
+def unknown_sentences(sentences: Iterable[str]) -> tuple[str, ...]:
+    """Those that were not parsed yet, each once, without those that are too long for it.
+
+    >>> _ = parse_sentences(["Bees hum."])
+    >>> unknown_sentences(["Bees hum.", "Wasps hum.", "Wasps hum."])
+    ('Wasps hum.',)
+    """
     known = _known()
-    new = list(dict.fromkeys(text for text in sentences if text not in known and len(text) <= _LONGEST))
-    fresh: dict[str, Sentence] = {}
-    if new:
-        for text, document in zip(new, _parser().pipe(_BLANK.sub(" ", text) for text in new), strict=True):
-            fresh[text] = _read(document)
-    out = tuple(fresh.get(text) or known.get(text, ()) for text in sentences)
-    known.update(fresh)
+    return tuple(dict.fromkeys(text for text in sentences if text not in known and len(text) <= _LONGEST))
+
+
+def remember_sentences(parsed: Mapping[str, Sentence]) -> None:
+    """What was parsed elsewhere is known here; the oldest go where there are too many.
+
+    Args:
+        parsed: By the sentence: its words and marks.
+    """
+    known = _known()
+    known.update(parsed)
     while len(known) > _REMEMBERED:
         known.popitem(last=False)
-    return out
+
+
+def is_loaded() -> bool:
+    """Whether the parser stands ready in this process; to load it takes most of a second."""
+    return _parser.cache_info().currsize > 0
 
 
 def _read(document: Any) -> Sentence:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -16,7 +16,7 @@ from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
 from fairhand.citing.titles import titles_quoted
-from fairhand.copyedit.clauses import Clause, read_clauses
+from fairhand.copyedit.clauses import Clause, Shown, read_clauses, show_sentences
 from fairhand.copyedit.own_prose import OwnParagraph, own_prose
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
@@ -30,6 +30,7 @@ from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.fidelity.quotation import find_quotation
 from fairhand.fidelity.shelf import shelve
 from fairhand.language.folding import fold
+from fairhand.language.parsing import Sentence, parse_sentences
 from fairhand.language.words import words
 from fairhand.manuscript.counting import WordCount, count_words
 from fairhand.manuscript.draft import read_manuscript
@@ -97,12 +98,19 @@ class Analysis:
     Args:
         paper: The paper as it was read.
         measure: Typesets the paper and measures it; None where the engine could not.
+        parse: Parses sentences; another where they were parsed ahead.
     """
 
-    def __init__(self, paper: Paper, measure: Callable[[Analysis], Measured | None]) -> None:
+    def __init__(
+        self,
+        paper: Paper,
+        measure: Callable[[Analysis], Measured | None],
+        parse: Callable[[Sequence[str]], Sequence[Sentence]] = parse_sentences,
+    ) -> None:
         """The analysis of ``paper``; nothing is worked out yet."""
         self.paper = paper
         self._measure = measure
+        self._parse = parse
         self._counts: dict[frozenset[str], WordCount] = {}
 
     def take_over(self, before: Analysis) -> None:
@@ -285,11 +293,21 @@ class Analysis:
         """The paragraphs as far as they are the writer's own words."""
         return own_prose(self.manuscript, [mention.span for mention in self.mentions])
 
+    @property
+    def sentences_shown(self) -> tuple[Shown, ...]:
+        """The sentences of the writer's own prose as the parser is to see them."""
+        return show_sentences(self._prose_in_sentences)
+
     @cached_property
     def clauses(self) -> tuple[Clause, ...]:
-        """The sentences of the writer's own prose, parsed; captions and notes, which need be no sentences, left out."""
+        """The same, parsed."""
+        return tuple(read_clauses(self._prose_in_sentences, self._parse))
+
+    @property
+    def _prose_in_sentences(self) -> list[OwnParagraph]:
+        """The writer's own prose without captions and notes, which need be no sentences."""
         aside = {each.span.start for each in self.manuscript.paragraphs if each.in_caption or each.in_note}
-        return tuple(read_clauses([each for each in self.own_prose if each.start not in aside]))
+        return [each for each in self.own_prose if each.start not in aside]
 
     @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:

@@ -19,6 +19,7 @@ from fairhand.session.ahead import Ahead
 from fairhand.session.engines import Engines
 from fairhand.session.fair import begin_citations, make_fair_copy
 from fairhand.session.loading import load_brief, load_to_cite
+from fairhand.session.parses import Parses
 from fairhand.session.texts import SourceTexts
 
 if TYPE_CHECKING:
@@ -38,6 +39,7 @@ class OpenPaper:
         """Nothing is read yet."""
         self.folder = folder
         self.engines = Engines(folder)
+        self._parses = Parses(folder)
         self._at = at
         self._draft = draft
         self._seen = ""
@@ -113,6 +115,7 @@ class OpenPaper:
             first = Analysis(paper, lambda _: None)
             if to_judge and paper.draft.strip():
                 begin_citations(first, self.engines)
+                self._parses.begin([each.text for each in first.sentences_shown])
             self._files, self._seen = files, seen
             self._set(load_brief(paper, files)).take_over(first)
         return self._known
@@ -126,7 +129,7 @@ class OpenPaper:
 
     def _set(self, paper: Paper) -> Analysis:
         pages = Ahead(lambda: self._measure(analysis))
-        self._analysis = analysis = Analysis(paper, lambda _: pages.result())
+        self._analysis = analysis = Analysis(paper, lambda _: pages.result(), self._parses.parse)
         self._pages = pages
         self._verdict = None
         self._problems = []
