@@ -132,6 +132,10 @@ def test_what_is_no_printed_record_is_told(paper: Path, tmp_path: Path) -> None:
         (tmp_path / name).write_bytes(data)
         with pytest.raises(error, match=r"a\.\w+: "):
             check(tmp_path / name)
+    endless = print_record(paper, "html", at=AT).read_bytes().replace(b'"notes":0', b'"notes":1e999', 1)
+    (tmp_path / "a.html").write_bytes(endless)
+    with pytest.raises(FileUnreadable, match="print it anew"):
+        check(tmp_path / "a.html")
     assert write_document(tell_record(paper, AT)) == write_document(tell_record(paper, AT))
 
 

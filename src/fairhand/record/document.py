@@ -66,7 +66,7 @@ def read_document(text: str, file: str) -> tuple[Document, bool]:
         sittings = tuple(_read_sitting(one) for one in told["sittings"])
         links = tuple(_read_link(one) for one in told["states"])
         document = Document(str(told["title"]), str(told["made"]), sittings, links, str(told["page"]))
-    except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
+    except (ValueError, LookupError, TypeError, AttributeError, ArithmeticError, RecursionError) as error:
         message = f"{file}: no record is in it that can be read; print it anew with `fairhand record --print`"
         raise FileUnreadable(message) from error
     rest = {key: value for key, value in told.items() if key != "seal"}
