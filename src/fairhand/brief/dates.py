@@ -54,6 +54,9 @@ _TIME = re.compile(
     re.IGNORECASE,
 )
 
+_MORNING = 7
+"""The first full hour that is one of the morning where neither morning nor afternoon is said."""
+
 
 @dataclass(frozen=True, slots=True)
 class Dated:
@@ -261,7 +264,9 @@ def find_times(text: str) -> list[Timed]:
             hour, minute = int(number_value(match["oclock"])), 0
             if not 1 <= hour <= 12:
                 continue
-            if (match["part"] or match["night"] or "").lower() in {"afternoon", "evening", "night"}:
+            part = (match["part"] or match["night"] or "").lower()
+            # Nobody hands in before the morning: five o'clock alone is that of the afternoon.
+            if part in {"afternoon", "evening", "night"} or (not part and hour < _MORNING):
                 hour = hour % 12 + 12
         found.append(Timed(match.start(), match.end(), f"{hour:02d}:{minute:02d}", doubt))
     return found

@@ -58,7 +58,7 @@ _HANDING = re.compile(
     r"\b(?:due|deadlines?|hand(?:ed|ing)?[- ](?:it "
     r"|this |them )?in|turn(?:ed|ing)? (?:it |this |them )?in"
     r"|submi(?:t|tted|ssion)\w*|upload(?:ed)?|post(?:ed)? (?:it|to)|(?:e-?)?mail(?:ed)? (?:it|to|me|your|the)"
-    r"|sent|send|deliver(?:ed)?|bring|no later than|must reach|reach(?:es)? me"
+    r"|sent|send|deliver(?:ed)?|bring|wanted (?:by|on)|no later than|must reach|reach(?:es)? me"
     r"|comes? (?:in )?(?:to me|to class)"
     r"|(?:with me|on my desk|in my (?:in-?box|in-?tray|mail-?box|pigeonhole)) (?:by|on|before)"
     r"|essay for|paper for|leave it|when\b"

@@ -36,6 +36,7 @@ _FILE = re.compile(
 )
 _FILE_KEY = re.compile(r"files?\b", re.IGNORECASE)
 _BARE_NAME = re.compile(r"(?<![\w-])(?P<name>[A-Za-z0-9]+(?:_[A-Za-z0-9]+){1,6}(?:\.[A-Za-z]{2,4})?)(?![\w-])")
+_WITH_ENDING = re.compile(r"(?<![\w/.@-])[A-Za-z0-9]+(?:_[A-Za-z0-9]+)+\.(?:pdf|docx?|odt|rtf)\b")
 _NAMED = re.compile(
     r"(?:\b(?:sav(?:e|ed)(?: \w+){0,3} as|submit(?:ted)? as|nam(?:e|ed|ing)|call(?:ed)?|titled?|labell?ed"
     r"|file[- ]?names?)\b(?:(?:[^.;?!\n]"
@@ -73,6 +74,9 @@ def find_file_types(sentence: Sentence) -> Iterator[Hit]:
 def find_file_names(sentence: Sentence) -> Iterator[Hit]:
     """The file's name as the sheet gives it, with the type that it ends in."""
     named = _FILE_KEY.match(sentence.passage.key) and _BARE_NAME.search(sentence.text, sentence.passage.body)
+    ended = _WITH_ENDING.search(sentence.text)
+    if ended and not named and not _NAMED.search(sentence.text):
+        yield "file-name", ended.group(), ended.start(), ended.end()
     for match in (named,) if named else _NAMED.finditer(sentence.text):
         name = match["name"]
         if "_" in name or (

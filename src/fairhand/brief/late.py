@@ -62,7 +62,8 @@ _REFUSED = re.compile(
     r"|take|be accepted|be marked)|(?:don't"
     r"|do not) (?:accept|take|read|mark|grade)|(?:is|are|be|as|at|a|of|score|mark is|recorded as|marked at"
     r"|receives?|gets?|scores?) (?:recorded as |a |marked at )?(?:zero|nought|0\b|F\b)|: ?0\b(?!%|[.,:]\d)|fails?\b"
-    r"|refused|(?:stop|no longer) (?:accept|tak|mark)(?:ing)?\b|no (?:credit"
+    r"|refused|after which (?:it is |the mark is )?(?:0|zero|nothing)\b|(?:stop|no longer) (?:accept|tak"
+    r"|mark)(?:ing)?\b|no (?:credit"
     r"|marks?\b(?! are)|points will be)|zero)|(?<= )= ?(?:zero|nought|0)\b",
     re.IGNORECASE,
 )

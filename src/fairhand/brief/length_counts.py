@@ -57,8 +57,11 @@ _PARTS: tuple[tuple[str, str], ...] = (
     ("abstract", r"abstract|executive summary"),
     ("appendices", r"append(?:ix|ices|ixes)|annex(?:es|ures?)?"),
     ("captions", r"(?:(?:figure|table|image) )?(?:captions?|legends?)"),
-    ("figures", r"figures?|images?|illustrations?|exhibits?|graphs?|charts?|visuals|diagrams?|maps?|photographs?"),
-    ("tables", r"tables?(?! of contents)|table cells"),
+    (
+        "figures",
+        r"figures?|images?|illustrations?|exhibits?|graphs?|charts?|visuals|diagrams?|maps?|photographs?|stills",
+    ),
+    ("tables", r"tables?(?! of (?:contents|authorities|cases))|table cells"),
     ("headings", r"(?:sub-?)?headings?|section titles"),
 )
 _PART = make_terms(_PARTS)
@@ -83,7 +86,8 @@ _IS_OUT = re.compile(
     r"\b(?:(?:do|does|will|should|shall) not (?:be )?(?:counted|count|included|form part)|(?:don't|doesn't|won't"
     r"|aren't|isn't) (?:be )?(?:count(?:ed)?|includ(?:ed|e))"
     r"|(?:is|are) (?:free|out)(?=[.;,)]|$)"
-    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)|not counted"
+    r"|(?:is|are|be|being) (?:excluded|not (?:counted|included|part))|(?<=, )not (?:counted|included)"
+    r"|(?<=\()not part of|not counted"
     r"|not included|excluded\b|(?:do|does|is|are)(?:n't| not)(?=[.;)]|$)"
     r"|(?:left|leave) out of|outside the|neither\b.{0,120}? (?:is|are) counted|extra\b|in addition to th(?:is"
     r"|e) (?:word|count|limit|total))",

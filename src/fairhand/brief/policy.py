@@ -9,7 +9,7 @@ from fairhand.brief.wording import TOLD, ask
 from fairhand.model.requirement import Force, Requirement
 
 _AI = re.compile(
-    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]enerative|(?i:chatbots?)|[A-Za-z]{0,12}GPT|LLMs?"
+    r"\b(?:AI|A\.I\.|[Aa]rtificial[- ][Ii]ntelligence|[Gg]en(?:erative|[- ]?AI)|(?i:chatbots?)|[A-Za-z]{0,12}GPT|LLMs?"
     r"|(?:large )?[Ll]anguage models?|[Tt]ext[- ]generat\w+|automated writing|writing bots?"
     r"|(?i:(?:programs?|software|machines?|tools?|apps?) (?:to|that|which) (?:writes?|compos\w+|drafts?|generates?)))\b"
 )
@@ -90,7 +90,9 @@ _TOGETHER_YES = re.compile(
     r"|sources)\b[^.;]{0,25}\b(?:with|together)|swap (?:drafts|papers)|work (?:together|in pairs|in groups"
     r"|with (?:a|your|other))|collaborate|share (?:drafts|notes|articles|sources|ideas|readings|data|papers"
     r"|references|findings)"
-    r"|exchange (?:drafts"
+    r"|(?:discuss|confer|consult)\b[^.;]{0,30}\bwith (?:each other|one another|(?:your |other )?(?:classmates"
+    r"|students|peers"
+    r"|friends))|show (?:one another|each other)|exchange (?:drafts"
     r"|ideas)|(?:talk|speak) (?:to|with) (?:each other|one another|your? classmates|other students|friends)"
     r"|talk (?:\w+ ){0,4}(?:over )?with|read each other|compare notes|(?:ask|get|have) (?:a |your "
     r"|another )?(?:classmate|friend|student|peer)s? to read|help (?:one another|each other))"

@@ -45,6 +45,10 @@ _LATE = re.compile(
     re.IGNORECASE,
 )
 """What tells of lateness weighs nothing in a rubric, for all its numbers."""
+_PAIR = re.compile(
+    rf"(?:[A-Z]\w+(?: \w+){{0,2}}: )?(?P<name>[^\W\d_][\w'&/ -]{{1,60}}?)[ :]+(?P<n>\d{{1,3}}) ?{_UNIT}", re.IGNORECASE
+)
+"""A cell that holds a criterion and its weight."""
 _HEADED = re.compile(r"^(?:points|marks|grading|total|rubric|criteria)\b", re.IGNORECASE)
 _AWARDED = re.compile(
     r"^.{0,60}?\b(?:awarded|given|graded|marked|assessed|based|evaluated|weighed|mark|grade)\b.{0,20}?\b(?:for|on"
@@ -82,6 +86,17 @@ def _name(words: str) -> str:
     return words
 
 
+def _pairs(passage: Passage, pairs: list[re.Match[str]], header: str) -> list[_Weight]:
+    """The weights in a row of which each cell holds a criterion and its weight."""
+    out, at = [], 0
+    for pair in pairs:
+        start = passage.text.index(pair.group(), at)
+        at = start + len(pair.group())
+        unit = _unit(pair["unit"], header)
+        out.append(_Weight(_name(pair["name"]), float(pair["n"]), unit, passage, start + pair.start("name"), at))
+    return out
+
+
 def _row(passage: Passage, header: str) -> list[_Weight]:
     """The weight in a row of a table: a cell of words, then (or before) a cell of figures."""
     cells = [c.strip() for c in passage.text.split("\t")]
@@ -95,6 +110,9 @@ def _row(passage: Passage, header: str) -> list[_Weight]:
     ):
         start = passage.text.index("\t") + 1
         cells = cells[1:]
+    paired = [_PAIR.fullmatch(cell) for cell in cells]
+    if len(paired) > 1 and all(paired):
+        return _pairs(passage, [pair for pair in paired if pair], header)
     numbers = [(i, m) for i, c in enumerate(cells) if (m := _CELL.fullmatch(c))]
     if not numbers:
         return []

@@ -161,6 +161,10 @@ _FROM_COURSE = re.compile(
     re.IGNORECASE,
 )
 """A limit on what is read in class anyway: "no more than three can be from the syllabus"."""
+_AFTER_ANOTHER = re.compile(
+    r"\b(?:sources?|references?|works|items|readings?), (?:and |including |with )?$", re.IGNORECASE
+)
+"""Before a second number in a bare list: "5+ sources, 3 scholarly"."""
 _HANDING_IN = re.compile(r"\b(?:turn|hand)(?:ed)? in\b|\bsubmit|\brequire|\binclude", re.IGNORECASE)
 _ALL_SOURCES = re.compile(
     r"\b(?:all|every|each)\b[^.;]{0,30}\b(?:sources?|references|articles|works|items)\b"
@@ -316,7 +320,8 @@ def _counted(sheet: Sheet, sentence: Sentence) -> list[Requirement]:
         if quantity.bare and not keyed and not _ANAPHOR.search(near[:30]):
             near = _BREAK.split(near)[0]
         kind = _kind(sentence, quantity, near, rows)
-        if not _counts_sources(sentence, quantity, near, kind, keyed=keyed):
+        listed = rows and kind not in {"any", "article"} and _AFTER_ANOTHER.search(text[: quantity.start])
+        if not (listed or _counts_sources(sentence, quantity, near, kind, keyed=keyed)):
             continue
         exact = _EXACTLY.search(text[max(0, quantity.start - 12) : quantity.start])
         high = quantity.high if exact or not quantity.bare else None

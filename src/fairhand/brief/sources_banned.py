@@ -16,7 +16,8 @@ _KINDS: tuple[tuple[str, str], ...] = (
     (
         "ai-generated",
         (
-            r"AI[- ](?:generated|written|produced)(?: \w+)?|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot"
+            r"AI[- ](?:generated|written|produced)(?: \w+)?|AI (?:summar(?:y|ies)|answers|output|text)"
+            r"|(?:generated|written|produced) by (?:an? )?(?:AI|chatbot"
             r"|artificial|machines?)|chatbot (?:output|answers?|text)s?|(?:output|answers) (?:of"
             r"|from) (?:an? )?(?:AI|chatbot)"
         ),
@@ -79,7 +80,7 @@ _ALSO = re.compile(
     re.IGNORECASE,
 )
 _BAN_LEAD = re.compile(
-    r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|banned"
+    r"(?:^|\| )(?:please )?(?:do not|don't|avoid|never|not allowed|not acceptable|not ok(?:ay)?|banned"
     r"|off limits)(?:\b[^|]{0,30})?(?: \||$)",
     re.IGNORECASE,
 )

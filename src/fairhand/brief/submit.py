@@ -52,7 +52,8 @@ _ONLINE = re.compile(
 )
 _ADDRESS = r"(?P<address>[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})"
 _EMAIL = re.compile(
-    rf"\b(?:(?:e-?)?mail(?:ed)?|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]|\.(?=\w)){{0,60}}?(?:\bat |\bto "
+    rf"\b(?:(?:e-?)?mail(?:ed)?|in my in-?box|send|sent|submit(?:ted)?|forward(?:ed)?)\b(?:[^.;?!]"
+    rf"|\.(?=\w)){{0,60}}?(?:\bat |\bto "
     rf"|: ?|<|\(){_ADDRESS}|\b(?:(?:e-?mail|send) (?:it|them|(?:the|your|a) (?:[\w-]+ ){{0,3}}(?:paper|essay|report"
     rf"|file|copy|draft|version|review))|(?:sent|submitted) by e-?mail|(?:must|should"
     rf"|shall|to) (?:also )?be (?:e-?)?mailed) (?:as (?:an? )?[\w. ]{{1,20}} )?(?:by e-?mail )?to {_PLACE}",
@@ -94,6 +95,10 @@ _IN_CLASS = re.compile(
     r"|\bdue\b[^.;?!]{0,50}\b(?:start|beginning|end) of (?:class|lecture|seminar|tutorial|section|lab)\b",
     re.IGNORECASE,
 )
+_TO_ROOM = re.compile(
+    r"[^.;,]{0,25}\bto (?:my|the|our) (?:\w+ ){0,2}(?:mail ?box|pigeon-?hole|tray|door|office|desk|drawer)\b",
+    re.IGNORECASE,
+)
 _NOT = re.compile(r"\b(?:not|n't|no|nor|never|neither|without|are not read|instead of)\b", re.IGNORECASE)
 _BY_THEN = re.compile(r"\b(?:not|no) later than\b", re.IGNORECASE)
 _ROOM = re.compile(
@@ -114,7 +119,8 @@ _OTHER = re.compile(
 )
 _NOT_PLACE = re.compile(
     r"^(?:me|it|them|you|us|class|time|word|pdf|docx|this|that|date|midnight|noon|your|another|advance|person|full"
-    r"|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|january|february|march|april|may|june|july"
+    r"|order|comment|\d.*|(?:mon|tues|wednes|thurs|fri|satur|sun)day.*|(?:jan|feb|mar|apr|may|june?|july?|aug"
+    r"|sept?|oct|nov|dec)\.? \d.*|january|february|march|april|may|june|july"
     r"|august|september|october|november|december)$",
     re.IGNORECASE,
 )
@@ -184,6 +190,8 @@ def _answered(sentence: Sentence) -> tuple[str, int, int] | None:
 def _in_class(text: str, *, printed: bool) -> tuple[str, int, int] | None:
     match = _IN_CLASS.search(text) or _BRING.search(text)
     if not match or _OTHER.search(text[max(0, match.start() - 60) : match.end()]):
+        return None
+    if _TO_ROOM.match(text, match.end()):
         return None
     return ("", match.start(), match.end()) if printed or _COPY.search(match.group()) else None
 

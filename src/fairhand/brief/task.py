@@ -42,7 +42,7 @@ _YOU = re.compile(
 )
 _TO_LIST = re.compile(rf"\b(?:to|and to|but to) {_ADVERB}$", re.IGNORECASE)
 _THAT = re.compile(
-    rf"\b(?:write|essay|paper|proposal|report|review|assignment|brief|analysis|annotation"
+    rf"\b(?:write|words|pages|essay|paper|memo(?:randum)?|proposal|report|review|assignment|brief|analysis|annotation"
     rf"|entry)\b[^.;]{{0,90}}\b(?:that|which"
     rf"|in which you) {_ADVERB}$",
     re.IGNORECASE,
@@ -56,6 +56,7 @@ _NOT_TASK = re.compile(
     r"|methodology questions)\b",
     re.IGNORECASE,
 )
+_PURPOSE = re.compile(r"\b(?:purpose|aim|task|goal|objective)s?\b", re.IGNORECASE)
 _TUTOR = re.compile(
     r"\b(?:tutors?|supervisors?|instructors?|I|we|we'll|I'll|classmates|anyone|examiners|lecturer|librarian"
     r"|students)\b(?: (?:will|may|can|could|do|often|shall|also|then))* $",
@@ -134,6 +135,8 @@ def _sets_task(sentence: Sentence, match: re.Match[str]) -> bool:
     ):
         return True
     if _YOU.search(before) or _THAT.search(before):
+        return True
+    if re.fullmatch(rf"\W*to {_ADVERB}", before, re.IGNORECASE) and _PURPOSE.search(sentence.context):
         return True
     return bool(
         _TO_LIST.search(before)
