@@ -32,6 +32,9 @@ _COMPLEMENTS = frozenset(
     "that because if while although as since whether when though whereas than so before after until once unless".split()
 )
 """Words of the tag IN that a clause may follow."""
+_COMPARING = frozenset({"like", "unlike"})
+_EARLIER = frozenset("after before since until than as".split())
+"""Those that may stand before a noun instead: *three seconds after each of them*."""
 _CHIEF = frozenset({"ROOT", "ccomp", "advcl", "relcl", "conj", "parataxis", "acl"})
 """Roles of the chief word of a clause."""
 _BETWEEN_MOST = 14
@@ -161,6 +164,8 @@ def _antecedent(clause: Clause, pronoun: int) -> int | None:
         before -= 1
     if noun != before or clause.of_role(noun, "conj", "cc"):
         return None
+    if noun and words[noun].tag == "NNS" and words[noun - 1].tag == "RB":
+        return None  # it also changes who speaks
     if words[noun].role not in ("nsubj", "nsubjpass", "attr", "ROOT", "dobj") or words[pronoun - 1].text == ",":
         return None  # one of the women who has; the north wind, which means
     return None if words[noun].role == "conj" else noun
@@ -193,7 +198,7 @@ def _is_sure(clause: Clause, real: int, subject: int, verb: int) -> bool:
             return False
         if verb + 1 < len(words) and (words[verb + 1].tag in NOUNS or words[verb + 1].key == "of"):
             return False
-    within = set(clause.below(real))
+    within = set(clause.below(real)) | _set_apart(clause, subject, verb)
     between = range(real + 1, verb)
     if any(words[n].text[0] in ":;([—–/" for n in between) or sum(words[n].text == "," for n in between) % 2:
         return False
@@ -217,6 +222,16 @@ def _is_sure(clause: Clause, real: int, subject: int, verb: int) -> bool:
         and not _may_be_bare(clause, subject, verb)
         and not clause.hides(range(max(0, verb - 1), verb))
     )
+
+
+def _set_apart(clause: Clause, subject: int, verb: int) -> set[int]:
+    """The words between commas that compare the subject: *the mantle, like other inventions, was patented*."""
+    words = clause.words
+    inside = range(subject + 2, verb - 1)
+    if len(inside) < 2 or words[subject + 1].text != "," or words[verb - 1].text != ",":
+        return set()
+    compared = words[inside[0]].key in _COMPARING and not any(clause.is_finite(n) for n in inside)
+    return set(inside) if compared else set()
 
 
 def _has_plain_phrase(clause: Clause, real: int) -> bool:
@@ -267,6 +282,8 @@ def _opens_clause(clause: Clause, real: int) -> bool:
     if any(each.text[0] in "([" for each in words[:real]) and not any(
         ")" in each.text or "]" in each.text for each in words[:real]
     ):
+        return False
+    if before.key in _EARLIER and first > 1 and words[first - 2].tag in NOUNS | {"CD"}:
         return False
     return before.tag != "IN" or before.key in _COMPLEMENTS
 

@@ -32,6 +32,7 @@ SAME = frozenset(
     " p.m a.m bc ad ce bce odd more other less further million pm am percent round".split()
 )
 """Nouns that are many without an ending, or stand before a figure."""
+KINDS = frozenset("kind sort type".split())
 PERSONS = frozenset(
     "actor adult artist attendant author boy brother buyer captain carpenter child citizen clerk clinician coach"
     " colleague colonist composer consumer critic customer dancer daughter doctor driver economist editor employee"

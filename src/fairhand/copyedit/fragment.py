@@ -153,6 +153,8 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
     if first.tag == "IN" and words[root].tag == "IN" and root == 0:
         return first.key not in ("in", "on", "at", "for", "as", "of") and not any(each.text == "(" for each in words)
     noun = words[root]
+    if first.key == "the" and root == 1 and any(words[n].key == "being" for n in clause.of_role(root, "acl")):
+        return noun.key in _NAMES_AGAIN  # the reason being that
     if first.tag in ("NNP", "NNPS") and root > 0:
         return False
     if (
@@ -182,6 +184,8 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
     first = words[0]
     opens, at = (words[1].key, 1) if first.key in _BEFORE and len(words) > 1 else (first.key, 0)
     subject = clause.subject_of(root)
+    if opens == "whether" and any(clause.is_finite(n) for n in range(root + 1, len(words))):
+        return None  # whether it would have changed that is hard to say
     if _main_elsewhere(clause, root) or _main_after_comma(clause) or (first.key, words[1].key) in _NO_OPENINGS:
         return None
     if subject is not None and any(each.text == "," for each in words[:subject]):
@@ -242,7 +246,9 @@ def _is_bound(clause: Clause, number: int) -> bool:
         return True
     early = clause.below(head)[:3]
     return any(
-        words[n].role == "mark" or words[n].tag in WH or (words[n].key == "that" and words[n].tag == "IN")
+        (words[n].role == "mark" and (words[n].key, words[n + 1].key) != ("as", "well"))
+        or words[n].tag in WH
+        or (words[n].key == "that" and words[n].tag == "IN")
         for n in (*clause.children[head], *early)
     )
 

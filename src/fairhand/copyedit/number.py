@@ -73,7 +73,7 @@ def number_of(clause: Clause, subject: int) -> Number | None:
         return "many"
     if word.key == "one" and word.tag in ("CD", "NN", "PRP") and not clause.of_role(subject, "nummod"):
         return "one" if clause.of_role(subject, "prep") else None
-    if word.key == "number" and clause.words[max(0, subject - 1)].key == "the" and clause.of_role(subject, "prep"):
+    if word.key in _ONE_WITH_THE and clause.words[max(0, subject - 1)].key == "the" and clause.of_role(subject, "prep"):
         return "one"
     if word.key in OPEN or word.tag not in NOUNS or word.tag.startswith("NNP"):
         return None
@@ -107,6 +107,8 @@ def _joined(clause: Clause, subject: int) -> Number | Literal["open"] | None:
 
 def _of_noun(clause: Clause, subject: int) -> Number | None:
     word = clause.words[subject]
+    if _is_compound_plural(word.key):
+        return "many"
     if word.tag == "NNS":
         if word.key in MEASURES and clause.of_role(subject, "nummod"):
             return None
@@ -121,6 +123,12 @@ def _of_noun(clause: Clause, subject: int) -> Number | None:
     if word.key.endswith(("a", "i", "ae")) and word.key not in _ONE_IN_A:
         return None  # spectra, loci, data
     return "one" if find_word(word.key) else None
+
+
+def _is_compound_plural(noun: str) -> bool:
+    """Whether a noun ends in a plural that no ending makes: *aldermen*, *grandchildren*; not *specimen*."""
+    wholes = (noun.removesuffix(IRREGULAR[one]) + one for one in ("man", "child") if noun.endswith(IRREGULAR[one]))
+    return any(len(whole) > len("child") and find_word(whole) for whole in wholes)
 
 
 def singulars_of(noun: str) -> tuple[str, ...]:
@@ -138,6 +146,7 @@ def singulars_of(noun: str) -> tuple[str, ...]:
     )
 
 
+_ONE_WITH_THE = frozenset("number proportion percentage".split())
 _ONE_IN_A = frozenset("idea area era drama formula camera opera agenda arena dilemma sofa stigma trauma schema".split())
 IRREGULAR = {
     "man": "men", "woman": "women", "child": "children", "foot": "feet", "tooth": "teeth", "leaf": "leaves",

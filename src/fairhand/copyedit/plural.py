@@ -9,7 +9,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fairhand.copyedit.clauses import Clause
-from fairhand.copyedit.counted import BEFORE_OF_THE, COUNTS, LOOSE, MANY_OF, MEASURES, PERSONS, SAME, SCORES, SHARES
+from fairhand.copyedit.counted import (
+    BEFORE_OF_THE,
+    COUNTS,
+    KINDS,
+    LOOSE,
+    MANY_OF,
+    MEASURES,
+    PERSONS,
+    SAME,
+    SCORES,
+    SHARES,
+)
 from fairhand.copyedit.number import IRREGULAR, OPEN
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
@@ -30,7 +41,7 @@ class Singular:
 def find_missing_plurals(clause: Clause) -> Iterator[Singular]:
     """The nouns of a sentence that want their plural."""
     for at, word in enumerate(clause.words):
-        if word.tag != "NN" or word.key in SAME or not word.text.islower() or not word.text.isalpha():
+        if word.tag != "NN" or _is_same(clause, at) or not word.text.islower() or not word.text.isalpha():
             continue
         plural = plural_of(word.key)
         if plural is None or not _ends_phrase(clause, at):
@@ -38,6 +49,13 @@ def find_missing_plurals(clause: Clause) -> Iterator[Singular]:
         asks = _asked_by(clause, at)
         if asks is not None:
             yield Singular(clause.place(at), word.text, asks, plural)
+
+
+def _is_same(clause: Clause, at: int) -> bool:
+    """Whether a noun is many without an ending; not the *kind* of *two kind of lamp*, which *these kind of* excuses."""
+    word, near = clause.words[at], clause.words[at - 1 : at] + clause.words[at + 1 : at + 2]
+    kinds = word.key in KINDS and len(near) == 2 and near[0].tag == "CD" and near[1].key == "of"
+    return word.key in SAME and not kinds
 
 
 def plural_of(noun: str) -> str | None:
