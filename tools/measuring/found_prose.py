@@ -22,7 +22,7 @@ from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
 from fairhand.model.span import Span
 from measuring.corpora import Found, articles, prose
-from measuring.tally import Tally, findings_in
+from measuring.tally import MEASURED, PARSING, Tally, findings_in
 
 WORDS_TO_A_SLIP = 15_000
 """Words of a student's draft to one that is doubled by a slip, as the student drafts have them (five in 77,331)."""
@@ -69,7 +69,7 @@ def listen() -> tuple[Heard, ...]:
     out = []
     for found in prose():
         paper = _paper(found)
-        out += [Heard(found, finding, paper.draft) for finding in findings_in(paper)]
+        out += [Heard(found, finding, paper.draft) for finding in findings_in(paper, (*MEASURED, *PARSING))]
     return tuple(out)
 
 

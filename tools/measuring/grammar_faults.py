@@ -19,10 +19,8 @@ from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
 from measuring.corpora import Found, prose
 from measuring.found_prose import alarms_read, listen
-from measuring.tally import Tally
+from measuring.tally import PARSING, Tally
 
-GRAMMAR = ("plural-missing", "agreement", "comma-splice", "fragment")
-"""The checks that are measured so."""
 WORDS_TO_A_FAULT = 10_000
 """Words of prose to one fault of each kind."""
 _OTHER = {"is": "are", "are": "is", "was": "were", "were": "was", "has": "have", "have": "has"}
@@ -76,7 +74,7 @@ def measure_grammar(tally: Tally, share: float = 1.0, seed: int = 5) -> None:
     rng = random.Random(seed)  # noqa: S311 - a sample
     read = alarms_read()
     for heard in listen():
-        if heard.finding.check in GRAMMAR:
+        if heard.finding.check in PARSING:
             tally.count(heard.finding.check, right=read.get(heard.key, False))
     for check, faults in _sampled(rng, share):
         for fault, found in faults:
@@ -85,7 +83,7 @@ def measure_grammar(tally: Tally, share: float = 1.0, seed: int = 5) -> None:
 
 def _sampled(rng: random.Random, share: float) -> Iterator[tuple[str, list[tuple[Fault, Found]]]]:
     """By check, the faults of a sample: one in so many words."""
-    every: dict[str, list[tuple[Fault, Found]]] = {check: [] for check in GRAMMAR}
+    every: dict[str, list[tuple[Fault, Found]]] = {check: [] for check in PARSING}
     words = 0
     for found in prose():
         if found.corpus == "learners' sentences":

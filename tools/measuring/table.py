@@ -14,9 +14,10 @@ from measuring.copying import measure_copying
 from measuring.form_faults import measure_form
 from measuring.form_papers import measure_papers
 from measuring.found_prose import measure_doubled_words, measure_found_prose
+from measuring.grammar_faults import measure_grammar
 from measuring.quotations import measure_quotations, measure_uncited
 from measuring.speeches import measure_speeches
-from measuring.tally import ARGUING, FORMING, MEASURED, PAPERS, Tally
+from measuring.tally import ARGUING, FORMING, MEASURED, PAPERS, PARSING, Tally
 from measuring.whole_papers import measure_whole_papers
 from measuring.witnesses import measure_witnesses
 
@@ -78,13 +79,15 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     formed = Tally("published and student prose, each alarm read, and faults of form set into it")
     measure_form(formed, share)
     measure_papers(formed, max(share, FEWEST_ARGUED))
-    return made, found, slips, spoken, copied, argued, formed
+    parsed = Tally("published and student prose, each alarm read, and faults of grammar set into it")
+    measure_grammar(parsed)
+    return made, found, slips, spoken, copied, argued, formed, parsed
 
 
 def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
     """The row of each check: of the tallies with alarms enough, the one that trusts it least."""
     tallies = list(tallies)
-    for check in (*MEASURED, *ARGUING, *FORMING, *PAPERS):
+    for check in (*MEASURED, *PARSING, *ARGUING, *FORMING, *PAPERS):
         enough = [tally for tally in tallies if tally.alarms[check] >= FEWEST_ALARMS]
         tally = min(enough or tallies, key=partial(Tally.bound, check=check))
         yield Row(check, tally.right[check], tally.alarms[check], ON.get((check, tallies.index(tally)), tally.on))
@@ -115,6 +118,11 @@ ON = {
         6,
     ): "59 published articles with 404 tables and figures, one in five dropped or spoken of no more",
     ("abbreviation", 6): "314,000 words in 59 published articles, each alarm read",
+    **{(check, 1): _READ for check in ("plural-missing", "agreement", "comma-splice")},
+    (
+        "fragment",
+        7,
+    ): "498,000 words of published and student prose, one in 10,000 words cut off as a sentence, the rest read",
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }
