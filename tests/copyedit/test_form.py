@@ -174,12 +174,13 @@ def test_a_long_quotation_is_a_block(count: int, style: str, told: int) -> None:
 
 
 def test_a_short_block_is_asked_about() -> None:
-    """A block of fewer words than the style's measure is a query; verse is another matter."""
+    """APA 7, 8.27: a block of fewer than forty words is a query, verse is not; reckoned lines only ask."""
     draft = "It says:\n\n> the tide rose in the night (p. 2)\n\nand more.\n\n> the tide rose  \n> in the night\n"
     (found,) = findings_in(draft, named=("block-quotation",))
     assert found.weight == "query"
-    (found,) = findings_in(draft, "mla-9", ("block-quotation",))
-    assert "lines" in found.says
+    assert not findings_in(draft, "mla-9", ("block-quotation",))
+    (found,) = findings_in(f"It says: “{'the tide rose ' * 40}now” (Lind 2).", "mla-9", ("block-quotation",))
+    assert (found.weight, "lines" in found.says) == ("query", True)
 
 
 def test_tables_and_figures_are_spoken_of() -> None:
@@ -237,3 +238,25 @@ def test_the_sheet_goes_before_the_manual() -> None:
     (found,) = run_checks(Analysis(asked, lambda _: None), checks, allowed=lambda _: "must")
     assert (found.weight, found.rule[:9]) == ("should", "the sheet")
     assert not findings_in(draft, "chicago-notes-17", ("block-quotation",))
+
+
+@pytest.mark.parametrize(
+    ("sheet", "forbidden"),
+    [
+        ("Avoid slang and contractions.", True),
+        ("Contractions are not acceptable in formal prose.", True),
+        ("Do not use contractions (write “do not”).", True),
+        ("Write without contractions or jargon.", True),
+        ("Contractions are welcome; it need not be stiff.", False),
+        ("Discuss the contraction of the cotton trade.", False),
+        ("There is no account of muscle contraction.", False),
+    ],
+)
+def test_a_sheet_may_forbid_contractions(sheet: str, forbidden: bool) -> None:
+    """They are told only where it does, outside quotations, and with its words."""
+    draft = "It's late; they don't know “I can't” or the town's 'tis."
+    checks = [check for check in CHECKS if check.name == "contraction"]
+    paper = Paper("p", draft, brief=Brief(texts={"brief.txt": sheet}))
+    told = run_checks(Analysis(paper, lambda _: None), checks, allowed=lambda _: "must")
+    assert [f.span.of(draft) for f in told if f.span] == (["It's", "don't", "'tis"] if forbidden else [])
+    assert all(found.rule.startswith("the sheet: “") for found in told)

@@ -20,6 +20,7 @@ from fairhand.readiness.checks import (
     close_wording,
     comma_splice,
     confused_words,
+    contraction,
     copied_unmarked,
     dash,
     doubled_word,
@@ -354,6 +355,14 @@ CHECKS: tuple[Check, ...] = (
         EXHIBITS,
         exhibit_mention.find,
         of_manual=True,
+    ),
+    Check(
+        "contraction",
+        "copy-edit",
+        "should",
+        "a contraction where the sheet forbids them",
+        "the sheet",
+        contraction.find,
     ),
     Check(
         "abbreviation",

@@ -14,7 +14,7 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each of them by the sheet's measure, else the style's; words are counted, lines reckoned and only asked about.
 
-    Chicago lets a shorter quotation be set off, so that there only the sheet has a block run in.
+    A short block is asked about where the sheet gives a measure, and in APA; the other manuals let one be set off.
     """
     rules, layout = analysis.style_rules, analysis.layout
     asked = find_block_rule(analysis.paper.brief.texts.values())
@@ -35,7 +35,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
                 f"The quotation has {_long(one.words, one.lines, measure)}; {who} sets one of {threshold} as a block."
             )
             yield Remark(one.quotation.span, says, weight=None if sure else "query", rule=rule)
-    if asked is None and rules.manual == "chicago":
+    if asked is None and not sure:
         return
     for one in find_short_blocks(analysis.manuscript, measure):
         says = f"The block has {_long(one.words, one.lines, measure)}; {who} sets one only from {threshold}."
