@@ -6,6 +6,7 @@ the desk's own line of time.
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 import sys
 import tempfile
@@ -67,7 +68,8 @@ def plan_page() -> str:
     for hours in (8, 7):
         with tempfile.TemporaryDirectory(prefix="fairhand-plan-") as scratch:
             desk = lay_out(Path(scratch) / "desk", hours)
-            said = CliRunner(env={"COLUMNS": "92"}).invoke(commands, ["plan", str(desk), "--on", str(SUNDAY)]).output
+            with contextlib.chdir(desk):  # papers are then named as on the desk
+                said = CliRunner(env={"COLUMNS": "92"}).invoke(commands, ["plan", "--on", str(SUNDAY)]).output
         out.append(f"\n## With {hours} hours a day\n\n```text\n{said.rstrip()}\n```\n")
     return "".join(out)
 
