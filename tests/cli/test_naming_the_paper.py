@@ -160,3 +160,28 @@ def test_words_that_cannot_be_meant_are_refused_in_one_line(
     assert code == 2
     assert says in err
     assert err.count("\n") == 1
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("take", "harbour-seals", "notes.md"), "is put into the folder as draft.md"),
+        (("take", "harbour-seals", "lund.pdf"), "taken in with fairhand add"),
+        (("record", "harbour-seals", "--back", "999"), "fairhand record --states"),
+        (("rough", "harbour-seals", "--begin"), "(--over)"),
+        (("lapses", "harbour-seals", "--right", "a lot"), "--wrong"),
+        (("hand-in", "harbour-seals", "--make"), "(--anyway)"),
+    ],
+    ids=["plain-draft", "source", "state", "rough", "lapse", "hand-in"],
+)
+def test_a_refusal_says_what_can_be_typed_instead(
+    words: tuple[str, ...], says: str, seals: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The option or the command that does what was meant stands in the line."""
+    (seals.parent / "notes.md").write_text("# Notes", "utf-8")
+    (seals.parent / "lund.pdf").write_bytes(b"%PDF-1.7")
+    (seals / "rough.md").write_text("rough words", "utf-8")
+    code, _, err = told(capsys, *words)
+    assert code in {1, 2}
+    assert says in err
+    assert err.count("\n") == 1

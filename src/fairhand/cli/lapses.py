@@ -40,10 +40,14 @@ def command(
 
     They are kept in lapses.toml on the desk and go with you from paper to paper: count, last day, example.
     """
+    from fairhand.errors import FairhandError
     from fairhand.model.lapse import Lapse
     from fairhand.session.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
     from fairhand.session.opened import OpenPaper
 
+    if right and not wrong.strip():
+        message = "--right: say too what you write by mistake, with --wrong"
+        raise FairhandError(message)
     if forget:
         forget_lapse(paper, forget)
     if wrong or check:

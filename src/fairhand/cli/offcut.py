@@ -46,7 +46,8 @@ def read_lines(lines: str) -> tuple[int, int]:
 
 def told(paper: Path, words: str) -> None:
     """What was cut, in its first words."""
-    say(f"Cut, and kept in offcuts.jsonl: “{shorten(words)}”. Bring it back: fairhand offcut{typed(paper)} --back 1")
+    say(f"Cut, and kept in offcuts.jsonl: “{shorten(words)}”")
+    say(f"Bring it back: fairhand offcut{typed(paper)} --back 1")
 
 
 def shorten(words: str, most: int = 60) -> str:

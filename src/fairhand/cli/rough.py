@@ -18,6 +18,7 @@ from fairhand.cli.screen import say
 @click.option("--over", is_flag=True, help="With --begin: a draft that is there gives way, and stays in the record.")
 def command(paper: Path, set_out: bool, sheet: bool, begin: bool, over: bool) -> None:
     """Show how far the rough draft of PAPER is (rough.md, in any editor), or begin the draft from it."""
+    from fairhand.errors import DraftChangedOnDisk
     from fairhand.language.counts import count_of
     from fairhand.planning.points import WHERE, read_points
     from fairhand.session.editing import read_text
@@ -29,7 +30,11 @@ def command(paper: Path, set_out: bool, sheet: bool, begin: bool, over: bool) ->
     if set_out:
         add_at_end(paper, lay_out_points(read_points(read_text(paper, WHERE).text)[0]))
     if begin:
-        begin_draft(paper, over=over)
+        try:
+            begin_draft(paper, over=over)
+        except DraftChangedOnDisk as there:
+            message = f"{there} (--over)"
+            raise DraftChangedOnDisk(message) from there
         say(f"The draft is begun: draft.md holds what {ROUGH} holds, and {ROUGH} stays.")
         return
     text = read_text(paper, ROUGH).text

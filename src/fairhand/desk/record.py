@@ -204,7 +204,9 @@ def _find_state(folder: Path, seq: int) -> tuple[State, bytes]:
         row = find_row(record, seq) if record else None
         state = row.tell() if row else None
         if record is None or row is None or state is None:
-            message = f"state {seq}: the record of {folder.name} has none of that number; see `fairhand record`"
+            message = (
+                f"state {seq}: the record of {folder.name} has none of that number; see `fairhand record --states`"
+            )
             raise NoSuchState(message)
         try:
             return state, read_state(record, row)

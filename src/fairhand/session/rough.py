@@ -51,7 +51,7 @@ def begin_draft(folder: Path, *, over: bool = False) -> None:
         return
     if draft.text.strip() and not over:
         message = (
-            f"{DRAFT}: there is a draft already; nothing was written: say that it is to give way, or go on with it"
+            f"{DRAFT}: there is a draft already; nothing was written: go on with it, or say that it is to give way"
         )
         raise DraftChangedOnDisk(message)
     save_text(folder, DRAFT, begun, draft.seen)

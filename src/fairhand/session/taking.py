@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from fairhand.citing.entry_files import ENDINGS, read_entries
-from fairhand.desk.paper_files import read_paper
+from fairhand.desk.paper_files import SOURCE_SUFFIXES, read_paper
 from fairhand.desk.record import list_states
 from fairhand.desk.seen import FileSeen, see_file
 from fairhand.desk.writing import write_file
@@ -30,6 +30,7 @@ from fairhand.session.sources import LIST, join_list
 from fairhand.session.states import text_of
 
 DRAFTS = (".docx", ".odt")
+_PLAIN = (".md", ".markdown", ".txt")
 """The endings of the files that a draft is brought in from."""
 
 
@@ -58,8 +59,20 @@ def take_file(folder: Path, file: Path, *, refuse: bool = False, replace: bool =
     elif kind in ENDINGS:
         yield from _take_list(folder, seen)
     else:
-        message = f"{file.name}: neither a draft (.docx, .odt) nor a list of sources (.bib, .ris, .nbib, .json)"
+        lists = "(.bib, .ris, .nbib, .json)"
+        message = f"{file.name}: neither a draft (.docx, .odt) nor a list of sources {lists}{_way_of(kind)}"
         raise UnknownFormat(message)
+
+
+def _way_of(kind: str) -> str:
+    """What is to be done with a file of another kind.
+
+    >>> _way_of(".md")
+    '; a draft in plain text is put into the folder as draft.md'
+    """
+    if kind in _PLAIN:
+        return f"; a draft in plain text is put into the folder as {DRAFT}"
+    return "; a source is taken in with fairhand add" if kind in SOURCE_SUFFIXES else ""
 
 
 def take_draft(folder: Path, data: bytes, name: str, *, refuse: bool = False, replace: bool = False) -> Iterator[str]:
