@@ -126,3 +126,13 @@ def test_words_matched_far_off_do_not_hide_a_close_sentence() -> None:
     (one,) = find_likenesses(own, shelf_of(page))
     assert one.how == "close"
     assert one.start == words_of(page).index("careless") - 3
+
+
+def test_what_was_measured_may_be_told_in_the_only_way_there_is() -> None:
+    """Figures do not make a run of words long."""
+    page = "Doubling time fell from 5.1 days at 20 units to 2.0 days at 150 units in all."
+    text = (
+        "They found that doubling time fell from 5.1 days at the lowest to 2.0 days at a moderate one, and no further."
+    )
+    own = own_words(text, tuple(split_sentences(text)), (), ())
+    assert find_likenesses(own, shelf_of(page)) == ()

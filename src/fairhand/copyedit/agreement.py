@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fairhand.copyedit.clauses import NOUNS, SUBJECTS, Clause
+from fairhand.copyedit.clauses import NOUNS, SUBJECTS, WH, Clause
 from fairhand.copyedit.number import Number, number_of, singulars_of
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
@@ -214,6 +214,9 @@ def _is_sure(clause: Clause, real: int, subject: int, verb: int) -> bool:
         return False
     if any(words[n].tag in ("WDT", "WP$") for n in clause.of_role(real, "det", "poss")):
         return False  # which effect dominates depends on
+    first = clause.below(real)[0]
+    if 0 < first < real and words[first - 1].tag in WH and words[real].tag == "NNS" and words[real - 1].tag in NOUNS:
+        return False  # what the forecaster lacks is
     if real != subject and any(words[n].tag in NOUNS | {"PRP", "DT"} for n in range(subject + 1, verb)):
         return False
     return (

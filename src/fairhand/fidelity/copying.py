@@ -133,7 +133,7 @@ def _runs(own: OwnWords, shelf: Shelf) -> Iterator[Likeness]:
         number, start = index.text_at(place)
         end = start + last_place - place + index.size
         one = _compare(own, (low, high), number, own.words[low:high], shelf.sources[number].words, (start, end))
-        if one.shared >= CLOSE_RUN and one.kept >= RUN and one.telling >= TELLING:
+        if one.shared >= CLOSE_RUN and one.worded >= RUN and one.telling >= TELLING:
             yield one.told()
 
 
@@ -186,6 +186,11 @@ class _Compared:
     @property
     def kept(self) -> int:
         return len(self.same)
+
+    @property
+    def worded(self) -> int:
+        """How many of them are words: what was measured has hardly two ways to be said."""
+        return sum(not any(map(str.isdigit, self.own.words[k])) for k in self.same)
 
     @property
     def shared(self) -> float:
