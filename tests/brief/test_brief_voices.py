@@ -44,6 +44,12 @@ def test_two_dates_in_two_sentences_keep_their_own_hours(values_of: Reading) -> 
         ("policy", "Discussing the problem with any other student is not permitted.", "rule", "forbidden"),
         ("element", "Take on somebody who would disagree with you.", "what", "counterargument"),
         ("due", "Essays are wanted by five o'clock on Friday, 19 March.", "at", "17:00"),
+        ("due", "Paper due Friday, March 26, 4:00.", "at", "16:00"),
+        ("due", "The essay is due on 20 March at 04:00.", "at", "04:00"),
+        ("length", "About 2,500 words exclusive of the works-cited list.", "excludes", ("references",)),
+        ("sources", "Engage with at least four critical essays, none older than 1980.", "since", 1980),
+        ("sources_banned", "Study guides are out, and so is Wikipedia.", "what", ("encyclopedia", "website")),
+        ("late", "Work exceeding the limit by 10% is penalised. Late: 5% of the mark per day.", "penalty", 5),
         ("format", 'Upload one file, "HIST60_A3_Name.pdf".', "value", "HIST60_A3_Name.pdf"),
         ("sources", "5+ sources, 3 scholarly", "type", "scholarly"),
         ("sources_banned", "Not OK: encyclopedias, fan blogs", "what", ("blog", "encyclopedia")),
@@ -79,3 +85,15 @@ def test_what_may_come_from_the_syllabus_is_no_number_of_sources(values_of: Read
     """A limit on what was read in class anyway leaves the number of sources as it is."""
     found = values_of("sources", "Sources: 8 or more, and no more than 3 can be from the syllabus.")
     assert [(each["min"], each["max"]) for each in found] == [(8, None)]
+
+
+def test_two_arrows_begin_an_item_where_they_quote_no_letter(values_of: Reading) -> None:
+    """Each line of a list marked so is read by itself; a letter that is answered is quoted as before."""
+    text = (
+        "hi all, details as promised, so that nobody can say they missed it\n\n"
+        ">> the question: discuss loneliness\n>> 1600 words\n>> ASA style\n"
+    )
+    assert [each["max"] for each in values_of("length", text)] == [1600]
+    assert [each["verb"] for each in values_of("task", text)] == ["discuss"]
+    quoted = "> Is it long?\n>> no\n\nThe essay has 900 words at most."
+    assert [each["max"] for each in values_of("length", quoted)] == [900]

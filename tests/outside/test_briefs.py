@@ -7,9 +7,10 @@ project's own came in lots, each scored once before anything was changed for it:
 grammar: .739 on twenty sheets, .851 on ten more after it was mended and .832 on a last eight (decision 0033). That says
 more of unseen sheets than what is printed here. Sheets 41-45 are of two later lots, written and labelled by somebody
 who had read the grammar: .802 on twelve sheets, and .838 on eight more after it was mended (decision 0052).
-Sheets 46-53 are of lots of ten, five and five, labelled before they were run: .852 on the ten, by somebody who had not
-read the grammar; on the next five, .898 with the grammar as it was and .900 as the ten had mended it; on the last,
-which are stranger, .792 as both had mended it (.904 when they had mended it in their turn).
+Sheets 46-55 are of lots of ten, five, five and five, labelled before they were run. First sight: .852 on the ten, by
+somebody who had not read the grammar; .900 on the next five, .792 on five stranger ones, .894 on the last, the grammar
+mended after each; without these mends the three were .898, .792 and .894. Mending by single sheets moves unseen ones
+hardly at all; the last three stood at .925, .904 and .934 when they had mended it in their turn.
 """
 
 from __future__ import annotations

@@ -258,6 +258,8 @@ def find_times(text: str) -> list[Timed]:
             hour = hour % 12 + (12 if match["half"].lower() == "p" else 0)
         elif match["h24"] or match["hdot"]:
             hour, minute = int(match["h24"] or match["hdot"]), int(match["m24"] or match["mdot"])
+            if len(match["h24"] or "00") == 1 and 1 <= hour < _MORNING:  # "4:00", where no zero says that it is early
+                hour += 12
         elif match["h4"]:
             hour, minute = int(match["h4"]), int(match["m4"])
         else:

@@ -104,7 +104,8 @@ _HOURS = re.compile(
 )
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
 _BONUS = re.compile(
-    r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|over(?:-| )length"
+    r"\b(?:early|bonus|extra credit|of the (?:module|course)|counts? for|makes? up|word limit|(?:exceed\w*|over"
+    r"|beyond) (?:the|this) (?:length|limit)|over(?:-| )length"
     r"|over the (?:limit|word))\b",
     re.IGNORECASE,
 )

@@ -39,7 +39,7 @@ _PARTS: tuple[tuple[str, str], ...] = (
         "references",
         (
             r"references?(?: list| page)?s?|reference list|refs?\.? list|refs\b|bibliograph(?:y|ies)"
-            r"|works? cited(?: page| list)?"
+            r"|works?[- ]cited(?: page| list)?"
             r"|literature cited|list of (?:works cited|references|sources)|works-cited page|reference page"
             r"|citations page"
         ),
@@ -59,7 +59,7 @@ _PARTS: tuple[tuple[str, str], ...] = (
     ("captions", r"(?:(?:figure|table|image) )?(?:captions?|legends?)"),
     (
         "figures",
-        r"figures?|images?|illustrations?|exhibits?|graphs?|charts?|visuals|diagrams?|maps?|photographs?|stills",
+        r"figures?|images?|illustrations?|exhibits?|graphs?|charts?|visuals|diagrams?|maps?|photographs?|stills|plates",
     ),
     ("tables", r"tables?(?! of (?:contents|authorities|cases))|table cells"),
     ("headings", r"(?:sub-?)?headings?|section titles"),

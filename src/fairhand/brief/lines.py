@@ -8,6 +8,8 @@ from itertools import pairwise
 
 _RULE = re.compile(r"[\s\-=_+*|.~#<>]{3,200}")
 _QUOTE_PREFIX = re.compile(r">+\s?")
+_ARROWS = re.compile(r"^[ \t]*>>[ \t]*\S", re.MULTILINE)
+_QUOTES = re.compile(r"^[ \t]*>(?![>])", re.MULTILINE)
 _MARKER = re.compile(
     r"(?:\[[ xX]?\]|_{2,12}|[-*•◦▪●‣–—☐□]{1,2}|#{1,6}|\(?(?:\d{1,2}|[A-Za-z]|[ivx]{1,5})[.):])\s+(?=\S)"
     r"|\d{1,2}(?:\.\d{1,2}){1,3}\.?\s+(?=[A-Z])|[•◦▪●‣☐□]|\*(?=[^\s*][^*\n]*$)"
@@ -58,7 +60,7 @@ class Block:
     after_blank: bool = False
 
 
-def _read_line(text: str, start: int, end: int) -> Line | None:
+def _read_line(text: str, start: int, end: int, *, arrowed: bool = False) -> Line | None:
     raw = text[start:end]
     if not raw.strip() or (_RULE.fullmatch(raw) and not any(c.isalnum() for c in raw)):
         return None
@@ -67,7 +69,8 @@ def _read_line(text: str, start: int, end: int) -> Line | None:
         at = prefix.end()
     at += len(raw[at:]) - len(raw[at:].lstrip(" \t|"))
     indent = at
-    marker = _MARKER.match(raw, at)
+    arrow = prefix.group().strip() if prefix and arrowed else ""
+    marker = None if arrow else _MARKER.match(raw, at)
     if marker:
         at = marker.end()
     stop = len(raw.rstrip("| \t\r\n\f\v\x1c\x1d\x1e\x85\u2028\u2029"))
@@ -80,7 +83,7 @@ def _read_line(text: str, start: int, end: int) -> Line | None:
         start=start + at,
         end=start + stop,
         indent=indent,
-        marker=marker.group().strip() if marker else "",
+        marker=marker.group().strip() if marker else arrow,
         text=words,
         column=gaps[0].end() if gaps else -1,
         gap=gaps[-1].end() if gaps else -1,
@@ -144,8 +147,10 @@ def read_blocks(text: str) -> list[Block]:
     """The blocks of ``text``, in order; every visible code point of a line lies in exactly one."""
     lines: list[Line | None] = []
     at = 0
+    # Two arrows begin an item where none quotes a letter that is answered.
+    arrowed = bool(_ARROWS.search(text)) and not _QUOTES.search(text)
     for raw in text.splitlines(keepends=True):
-        lines.append(_read_line(text, at, at + len(raw)))
+        lines.append(_read_line(text, at, at + len(raw), arrowed=arrowed))
         at += len(raw)
     if 2 * sum(line.shouted for line in lines if line) > sum(line is not None for line in lines):
         # Where all is written in capitals, capitals are no sign of a heading.

@@ -77,7 +77,8 @@ _NOUN = re.compile(
 _STRICT_NOUN = re.compile(
     r"\b(?:sources?|references?|items? of (?:reading|literature)|citations|works (?:cited|of scholarship)"
     r"|publications|articles?|books?|monographs?|studies|data ?sets?"
-    r"|(?:research|journal|conference|empirical|review) (?:papers?|reports?))\b",
+    r"|(?:research|journal|conference|empirical|review) (?:papers?|reports?)|systematic reviews"
+    r"|(?:critical|scholarly) (?:essays|chapters))\b",
     re.IGNORECASE,
 )
 _OTHER_NOUN = re.compile(

@@ -56,7 +56,7 @@ _BAN = re.compile(
     r"|(?:don't|do not|never) put (?:it|them|these) in (?:your|the) (?:bibliography|references|list|works cited)"
     r"|not (?:an? )?(?:acceptable|academic|scholarly|reliable|legitimate|valid) sources?"
     r"|(?:please )?no(?= (?:\w+ ){0,2}(?:blogs?|encyclop|wikipedia|web ?sites?|dictionar|text ?books?|internet"
-    r"|AI-))|neither|(?:are|is) not (?:sources|references)"
+    r"|AI-))|neither|(?:are|is) not (?:sources|references)|(?:is|are) out\b(?! of)"
     r"|none of (?:which|them|these|those) (?:should|may|must|can|shall) be|(?:are|is) not(?=[.!]|$))(?:\b|(?=[.!])|$)",
     re.IGNORECASE,
 )

@@ -95,7 +95,7 @@ _ITEMISED = re.compile(
 _ORDER = re.compile(
     r"\b(?:you|paper|essay)\b|(?:^|: ?|\. )\W*(?:please |first,? |then |finally,? )?(?:think|read|select|choose"
     r"|pick|write|describe|show|identify|consider|examine|explore|look|take|define|use|find|answer|give|state|set"
-    r"|start|begin|review|draw|outline|advise|investigate|apply|collect|gather|carry out|conduct"
+    r"|start|begin|review|draw|outline|advise|recommend|weigh|investigate|apply|collect|gather|carry out|conduct"
     r"|visit|interview|prepare|ask)\b",
     re.IGNORECASE,
 )
