@@ -260,3 +260,32 @@ def test_a_sheet_may_forbid_contractions(sheet: str, forbidden: bool) -> None:
     told = run_checks(Analysis(paper, lambda _: None), checks, allowed=lambda _: "must")
     assert [f.span.of(draft) for f in told if f.span] == (["It's", "don't", "'tis"] if forbidden else [])
     assert all(found.rule.startswith("the sheet: “") for found in told)
+
+
+@pytest.mark.parametrize(
+    ("draft", "style", "told"),
+    [
+        ("It was 'low' and the workers' 'dry' days.", "apa-7", ["'low'"]),
+        ("It was “a 'neap' tide”, the 't' gene, and the sailors’ talk.", "mla-9", []),
+        ("It was 'low', 'dry' and “mild”.", "harvard", ["“mild”"]),
+        ("It was “low” and “mild”.", "harvard", []),
+        ("It was 'low'.", "ieee", []),
+    ],
+)
+def test_quotation_marks_are_of_one_kind(draft: str, style: str, told: list[str]) -> None:
+    """APA 7, 6.7 (from memory): double, and single within them; British English has either, but one of them."""
+    assert marked(draft, "quotation-marks", style) == told
+
+
+@pytest.mark.parametrize(
+    ("draft", "style", "told"),
+    [
+        ("It fell by 12 percent, by 9 percent and by ten percent.", "apa-7", ["12 percent"]),
+        ("It fell by 12% and by 9%.", "apa-7", []),
+        ("It fell by 12 percent and by 9 percent.", "mla-9", []),
+        ("It fell by 12 percent, 9 percent and 3%.", "mla-9", ["3%"]),
+    ],
+)
+def test_percentages_have_one_form(draft: str, style: str, told: list[str]) -> None:
+    """APA 7, 6.44 (from memory): the sign after a numeral; elsewhere one of the two throughout."""
+    assert marked(draft, "percent-sign", style) == told

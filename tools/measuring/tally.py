@@ -38,7 +38,10 @@ ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument
 
 PARSING = ("plural-missing", "agreement", "comma-splice", "fragment")
 """Those of grammar, which parse each sentence and hear found prose alone."""
-FORMING = ("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop")
+FORMING = (
+    *("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop"),
+    *("quotation-marks", "percent-sign"),
+)
 """Those of form, which hear prose as it was typed."""
 PAPERS = ("exhibit-mention", "abbreviation")
 """Those that hear whole articles."""

@@ -29,6 +29,7 @@ SIGNS: Mapping[str, Sign] = {
     "aside-left": "delete",
     "placeholder-left": "substitute",
     "doubled-word": "delete",
+    "mark-spacing": "delete",
 }
 """The mark of each check; of any other, the query's ring."""
 

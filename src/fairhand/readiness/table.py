@@ -33,6 +33,7 @@ from fairhand.readiness.checks import (
     numeral_opening,
     off_focus,
     paragraph_quoted,
+    percent_sign,
     placeholder_left,
     plural_missing,
     point_dependent,
@@ -41,6 +42,7 @@ from fairhand.readiness.checks import (
     quotation_differs,
     quotation_elsewhere,
     quotation_gap,
+    quotation_marks,
     quotation_not_found,
     quotation_stop,
     quotation_unchecked,
@@ -76,6 +78,8 @@ HEADINGS = "MLA Handbook, 9th ed., 1.5; APA Manual, 7th ed., 2.27 (from memory)"
 
 STOPS = "MLA Handbook, 9th ed., 6.53; APA Manual, 7th ed., 6.8; Chicago Manual, 17th ed., 6.9 (from memory)"
 EXHIBITS = "APA Manual, 7th ed., 7.5; MLA Handbook, 9th ed., 1.7; Chicago Manual, 17th ed., 3.50 (from memory)"
+PERCENT = "APA Manual, 7th ed., 6.44 (from memory)"
+MARKS = "MLA Handbook, 9th ed., 6.4; APA Manual, 7th ed., 6.7; Chicago Manual, 17th ed., 13.30 (from memory)"
 ABBREVIATIONS = "APA Manual, 7th ed., 6.25; Chicago Manual, 17th ed., 10.3 (from memory)"
 
 CHECKS: tuple[Check, ...] = (
@@ -354,6 +358,24 @@ CHECKS: tuple[Check, ...] = (
         "a table or figure that the text does not speak of, or has not got",
         EXHIBITS,
         exhibit_mention.find,
+        of_manual=True,
+    ),
+    Check(
+        "quotation-marks",
+        "copy-edit",
+        "query",
+        "quotations in the other kind of marks",
+        MARKS,
+        quotation_marks.find,
+        of_manual=True,
+    ),
+    Check(
+        "percent-sign",
+        "copy-edit",
+        "query",
+        "percentages in a form that the style has not, or in both",
+        PERCENT,
+        percent_sign.find,
         of_manual=True,
     ),
     Check(
