@@ -19,7 +19,7 @@ from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
-GRAMMAR = ("plural-missing", "agreement", "comma-splice", "fragment")
+GRAMMAR = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article")
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
 FLOORS = {"agreement": 0.78, "plural": 0.80, "splice": 0.78, "fragment": 0.85}
 """The share of each list that is told, at least."""
@@ -84,6 +84,38 @@ def test_good_sentences_are_let_be() -> None:
 def test_what_is_not_the_writers_prose_is_let_be(draft: str) -> None:
     """Headings, block quotations, items of a list, quotations and titles."""
     assert told(draft) == []
+
+
+@pytest.mark.parametrize(
+    ("draft", "instead"),
+    [
+        ("It was an useful and a old book.", ["a", "an"]),
+        ("A orchard stood there. An hotel was built.", ["An"]),
+        ("They waited a hour for an unicorn and an union.", ["an", "a"]),
+        ("Plan A involves a unit, a European office, a one-off fee, an X-ray and an MRI.", []),
+        ("Vitamin A is found there, and a and b are equal.", []),
+    ],
+)
+def test_the_article_goes_with_the_sound(draft: str, instead: list[str]) -> None:
+    """Letters, abbreviations and words said both ways are let be."""
+    assert [found.instead[0].words for found in told(draft) if found.check == "article"] == instead
+
+
+@pytest.mark.parametrize(
+    ("draft", "instead"),
+    [
+        ("The river could has risen.", ["have"]),
+        ("She did not went to the meeting.", ["go"]),
+        ("The clerk had never wrote to them.", ["written"]),
+        ("He has also began a novel.", ["begun"]),
+        ("They had left the house that they could have saved.", []),
+        ("What the will said was that the might of the can made sense.", []),
+        ("Those who could did so, and all that we had came from them.", []),
+    ],
+)
+def test_a_verb_is_in_the_form_that_its_auxiliary_takes(draft: str, instead: list[str]) -> None:
+    """With its right form; nouns that look like auxiliaries are let be."""
+    assert [found.instead[0].words for found in told(draft) if found.check == "verb-form"] == instead
 
 
 def test_what_is_opaque_has_a_stand_in_of_the_same_length() -> None:

@@ -60,7 +60,7 @@ def test_student_papers_are_let_be(outside_data: Callable[[str], Path]) -> None:
 
     texts = []
     for file in sorted(outside_data("data/student-papers").glob("*.cnxml")):
-        texts += [" ".join("".join(each.itertext()).split()) for each in etree.parse(file).iter("{*}para")]
+        texts += [" ".join("".join(map(str, each.itertext())).split()) for each in etree.parse(file).iter("{*}para")]
     alarms, words = count_alarms("student papers", texts)
     assert alarms <= words / WORDS_TO_AN_ALARM
 

@@ -1,8 +1,8 @@
 """Faults of grammar set into found prose, as seldom as one in so many words, and what the checks say at their places.
 
-A joining word's clause is cut off as a sentence, two sentences are joined by a comma, a verb is given the other number,
-a noun after a number loses its plural. The paragraph alone is read then; what the checks say of the prose as it stands
-is counted as it was read (``found_prose``).
+A joining word's clause is cut off as a sentence, two sentences are joined by a comma, a verb is given the other number
+or a past form, a noun after a number loses its plural. The paragraph alone is read then; what the checks say of the
+prose as it stands is counted as it was read (``found_prose``).
 """
 
 from __future__ import annotations
@@ -32,8 +32,36 @@ _TWO = re.compile(r"(?<=[a-z]{2})\. (The|This|These|It|They|He|She|We|There|Howe
 _VERB = re.compile(
     r"(?<=[a-z] )(?:The|the|These|these|This|this|Their|their) (?:[a-z]+ ){1,6}(is|are|was|were|has|have)(?= [a-z])"
 )
+_PAST = {
+    "have": "has",
+    "go": "went",
+    "take": "took",
+    "give": "gave",
+    "see": "saw",
+    "know": "knew",
+    "become": "became",
+    "make": "made",
+    "show": "shows",
+    "lead": "led",
+    "gone": "went",
+    "taken": "took",
+    "given": "gave",
+    "seen": "saw",
+    "known": "knew",
+    "written": "wrote",
+    "chosen": "chose",
+    "grown": "grew",
+    "done": "did",
+    "begun": "began",
+}
+_FORM = re.compile(
+    r"(?<= )(?:(?:can|could|will|would|should|may|might|must|did not|does not)"
+    r" (have|go|take|give|see|know|become|make|show)"
+    r"|(?:has|have|had) (gone|taken|given|seen|known|written|chosen|grown|done|begun))(?= )"
+)
 _PLURAL = re.compile(
-    r"\b(?:two|three|four|five|six|several|many|these|those|various|both) (?:[a-z]+ )?([a-z]{3,}[^s])s(?=[ ,.])"
+    r"\b(?:two|three|four|five|six|several|many|these|those|various|both)"
+    r" (?:[a-z]+ )?([a-z]{3,}[^s])s(?=[ ,.])"
 )
 
 
@@ -58,6 +86,11 @@ def set_in(paragraph: str) -> Iterator[Fault]:
     for verb in _VERB.finditer(paragraph):
         draft = f"{paragraph[: verb.start(1)]}{_OTHER[verb[1]]}{paragraph[verb.end(1) :]}"
         yield Fault("agreement", draft, Span(verb.start(1), verb.start(1) + len(_OTHER[verb[1]])))
+    for form in _FORM.finditer(paragraph):
+        at = form.start(1) if form[1] else form.start(2)
+        past = _PAST[form[1] or form[2]]
+        draft = f"{paragraph[:at]}{past}{paragraph[form.end() :]}"
+        yield Fault("verb-form", draft, Span(at, at + len(past)))
     for noun in _PLURAL.finditer(paragraph):
         draft = paragraph[: noun.end(1)] + paragraph[noun.end() :]
         yield Fault("plural-missing", draft, Span(noun.start(1), noun.end(1)))

@@ -118,11 +118,15 @@ ON = {
         6,
     ): "59 published articles with 404 tables and figures, one in five dropped or spoken of no more",
     ("abbreviation", 6): "314,000 words in 59 published articles, each alarm read",
-    **{(check, 1): _READ for check in ("plural-missing", "agreement", "comma-splice")},
+    **{(check, 1): _READ for check in ("plural-missing", "agreement", "comma-splice", "article")},
     (
         "fragment",
         7,
     ): "498,000 words of published and student prose, one in 10,000 words cut off as a sentence, the rest read",
+    (
+        "verb-form",
+        7,
+    ): "498,000 words of published and student prose, one verb in 10,000 words put into another form, the rest read",
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }

@@ -10,6 +10,7 @@ from fairhand.readiness.check import Check
 from fairhand.readiness.checks import (
     abbreviation,
     agreement,
+    article,
     aside_left,
     block_quotation,
     citation_ambiguous,
@@ -54,6 +55,7 @@ from fairhand.readiness.checks import (
     source_uncited,
     spelling,
     spelling_mixed,
+    verb_form,
 )
 from fairhand.readiness.judgement import Judgement
 from fairhand.readiness.verdicts import due, element, late, section, sources, sources_banned, style, told
@@ -284,6 +286,24 @@ CHECKS: tuple[Check, ...] = (
         "a part of a sentence set as a whole one",
         HANDBOOKS,
         fragment.find,
+        of_language=True,
+    ),
+    Check(
+        "verb-form",
+        "copy-edit",
+        "should",
+        "a verb in a form that its auxiliary does not take",
+        HANDBOOKS,
+        verb_form.find,
+        of_language=True,
+    ),
+    Check(
+        "article",
+        "copy-edit",
+        "should",
+        "“a” where “an” belongs, or the other way about",
+        HANDBOOKS,
+        article.find,
         of_language=True,
     ),
     Check(
