@@ -69,8 +69,21 @@ def _kinds(word: str) -> frozenset[str]:
     return frozenset(known.kinds) if known else frozenset()
 
 
-def _is_comparative(word: str) -> bool:
-    """Whether it is an adjective's comparative, and no doer of something: it has a superlative too."""
+def is_small(word: str) -> bool:
+    """Whether it is a word of the grammar, of which there are few, and no noun, verb or adjective.
+
+    >>> is_small("whose"), is_small("harvest")
+    (True, False)
+    """
+    return word in _SMALL
+
+
+def is_comparative(word: str) -> bool:
+    """Whether it is an adjective's comparative, and no doer of something: it has a superlative too.
+
+    >>> is_comparative("shorter"), is_comparative("baker")
+    (True, False)
+    """
     if word in ("more", "less", "better", "worse", "rather", "fewer", "further", "farther"):
         return True
     return word.endswith("er") and "r" in _kinds(word) and "t" in _kinds(word[:-1] + "st")
@@ -90,7 +103,7 @@ KINDS: Mapping[str, Callable[[str], bool]] = {
     "ING": lambda word: word.endswith("ing") and bool(_kinds(word) & set("g")),
     "ED": lambda word: "d" in _kinds(word) or word in _IRREGULAR,
     "LY": lambda word: word.endswith("ly") and "y" in _kinds(word),
-    "COMP": _is_comparative,
+    "COMP": is_comparative,
     "NUMBER": lambda word: word[:1].isdigit(),
 }
 
