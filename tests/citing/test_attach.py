@@ -135,3 +135,22 @@ def test_any_draft_has_one_attachment_for_each_quotation(text: str) -> None:
     found: tuple[QuotationCited, ...] = attach(manuscript, mentions, resolved, ENTRIES)
     assert len(found) == len(manuscript.quotations)
     assert all(one.resolved is None or one.resolved < len(resolved) for one in found)
+
+
+@pytest.mark.parametrize(
+    ("before", "note", "told"),
+    [
+        (f"She says that “{LONG}.”[^1]", "Lucia Ferro, *The Patient Bridge* (2018), 4.", ("ferro", "4", True)),
+        (f"She says that “{LONG}” in her first chapter.[^1]", "Ferro, *The Patient Bridge*, 4.", ("ferro", "4", True)),
+        (f"She says so:\n\n> {LONG}.[^1]", "Ferro, *The Patient Bridge*, 4.", ("ferro", "4", True)),
+        (f"So “{LONG}.”[^1]", "Ferro, *The Patient Bridge*, 4; Sands, *Silt and Care*, 9.", ("ferro", "4", False)),
+        (f"So “{LONG}.” It stands.[^1]", "Ferro, *The Patient Bridge*, 4.", (None, None, True)),
+        (f"So “{LONG}” (Sands 2021, 9).[^1]", "Ferro, *The Patient Bridge*, 4.", ("sands", "9", True)),
+    ],
+    ids=["at once", "at the sentence's end", "a block", "several", "another sentence's", "a parenthesis first"],
+)
+def test_the_footnote_of_a_sentence_cites_its_quotation(
+    before: str, note: str, told: tuple[str | None, str | None, bool]
+) -> None:
+    """Its number stands after the words, at once or where their sentence ends; with several works it is not sure."""
+    assert attached(f"{before}\n\n[^1]: {note}")[0] == told

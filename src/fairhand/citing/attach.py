@@ -30,6 +30,11 @@ _GOES_ON = re.compile(r"[^.!?“”\"‘]{1,40}[“\"‘]")
 """From the author named between two parts of a quotation to the second of them."""
 
 
+_NUMBER = re.compile(r"\[\^([^\]\s]+)\]")
+_NUMBERS = re.compile(r"[\s.,;:!?”\"’'*_]{0,6}(?:\[\^[^\]\s]+\])+")
+"""The numbers of footnotes, after the marks that close a sentence."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Citation:
     """The first resolved cite of a mention."""
@@ -83,6 +88,14 @@ class _Attaching:
             if at in first and mention.form != "note":
                 citation = _Citation(first[at], resolved[first[at]], mention)
                 self.by_paragraph.setdefault(mention.paragraph, []).append(citation)
+        self.by_note: dict[str, list[_Citation]] = {
+            label: [
+                _Citation(first[at], resolved[first[at]], mention)
+                for at, mention in enumerate(mentions)
+                if at in first and block.span.contains(mention.span)
+            ]
+            for label, block in manuscript.notes.items()
+        }
 
     def of_run_in(self, at: int, quotation: Quotation) -> QuotationCited:
         """The citation of a quotation that runs on within a paragraph."""
@@ -92,6 +105,9 @@ class _Attaching:
         past = [one for one in citations[max(0, split - LOOK_BACK) : split] if _end(one) <= quotation.span.start]
         follows = citations[split] if split < len(citations) else None
         sentence = sentence_around(paragraph.sentences, quotation.span)
+        ends = min(sentence.end, _start(follows)) if follows is not None else sentence.end
+        if (noted := self._noted(at, quotation.span.end, ends)) is not None:
+            return noted
         touches = follows is not None and self._touches(quotation.span.end, _start(follows))
         if follows is not None and (
             (touches and not self._begins_sentence(follows, quotation)) or self._attributes(follows, quotation)
@@ -125,6 +141,8 @@ class _Attaching:
     def of_block(self, at: int, quotation: Quotation) -> QuotationCited:
         """The citation of a block quotation: its closing parenthesis, else the sentence that introduces it."""
         paragraphs = self.manuscript.paragraphs
+        if (noted := self._noted(at, quotation.inner.start, quotation.span.end)) is not None:
+            return noted
         last = quotation.paragraph
         while last + 1 < len(paragraphs) and paragraphs[last + 1].span.start < quotation.span.end:
             last += 1
@@ -148,6 +166,17 @@ class _Attaching:
         if naming is not None:
             return self._named(at, naming, citations)
         return _cited(at, citations[-1], None, sure=False) if citations else QuotationCited(at, None, None)
+
+    def _noted(self, at: int, start: int, end: int) -> QuotationCited | None:
+        """The citation in the footnote whose number stands between two places, or just after; None where none cites.
+
+        In a note with several it is not sure which of them belongs to the words.
+        """
+        text = self.manuscript.text
+        until = _NUMBERS.match(text, end)
+        marker = _NUMBER.search(text, start, until.end() if until else end)
+        cites = self.by_note.get(marker[1], []) if marker else []
+        return _cited(at, cites[0], cites[0].resolved.cite.locator, sure=len(cites) == 1) if cites else None
 
     def _touches(self, end: int, start: int) -> bool:
         """Whether nothing but spaces, stops and marks stands between a quotation and a citation."""
