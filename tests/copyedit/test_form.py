@@ -11,7 +11,8 @@ from fairhand.copyedit.form_headings import find_empty_sections, find_lone_subse
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
-from fairhand.model.requirement import Brief
+from fairhand.model.requirement import Brief, Requirement
+from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
@@ -95,6 +96,7 @@ def test_a_range_has_an_en_dash(draft: str, told: list[str]) -> None:
     [
         ("The men rested. 40 men came along.", ["40"]),
         ("45% of the men came along.", ["45%"]),
+        ("They rested till 1918. 40 men came along.", ["40"]),
         ("The men rested. 1914 was a dry year.", []),
         ("It stood on p. 40 of the log book.", []),
         ("The men rested. 9 For example, they sat.", []),
@@ -289,3 +291,12 @@ def test_quotation_marks_are_of_one_kind(draft: str, style: str, told: list[str]
 def test_percentages_have_one_form(draft: str, style: str, told: list[str]) -> None:
     """APA 7, 6.44 (from memory): the sign after a numeral; elsewhere one of the two throughout."""
     assert marked(draft, "percent-sign", style) == told
+
+
+def test_a_rule_on_tools_shuts_what_looks_through_the_language() -> None:
+    """Marks and numerals wait for the writer's answer; headings, tables and figures are no matter of language."""
+    rule = Requirement("policy", {"what": "tools", "rule": "ask"}, "Ask before you use a grammar tool.", Span(0, 34))
+    paper = Paper("p", "The tide rose , and fell (Table 9).\n\n## A\n", style="apa-7", requirements=(rule,))
+    checks = [check for check in CHECKS if check.name in FORM]
+    told = run_checks(Analysis(paper, lambda _: None), checks, allowed=lambda _: "must")
+    assert {found.check for found in told} == {"exhibit-mention", "heading-alone"}

@@ -45,4 +45,8 @@ def _ends(before: str) -> bool:
     if not said.endswith((".", "?", "!")):
         return said.endswith((".)", "?)", ".]"))
     word = re.split(r"[\s(]", said)[-1].rstrip(".?!")
-    return word.endswith((")", "]", OPAQUE)) or (len(word) > _SHORTEST and word.isalpha() and word[1:].islower())
+    return (
+        word.endswith((")", "]", OPAQUE))
+        or _YEAR.fullmatch(word) is not None
+        or (len(word) > _SHORTEST and word.isalpha() and word[1:].islower())
+    )

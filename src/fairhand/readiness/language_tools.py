@@ -12,9 +12,9 @@ _OF_LANGUAGE = re.compile(
 )
 """Marks of a rule on artificial intelligence that speaks of the language too."""
 USED = (
-    "Words were held against American and British dictionaries made from SCOWL, and likely slips, words confused and"
-    " words doubled were pointed out, by rules and word counts that run on the writer’s own machine. No sentence was"
-    " written or rewritten by the program."
+    "Words were held against American and British dictionaries made from SCOWL, and likely slips, words confused or"
+    " doubled and marks set wrong were pointed out, by rules and word counts that run on the writer’s own machine. No"
+    " sentence was written or rewritten by the program."
 )
 """What the copy-edit does, for a statement of what was used."""
 

@@ -316,9 +316,24 @@ CHECKS: tuple[Check, ...] = (
         of_language=True,
     ),
     Check(
-        "mark-spacing", "copy-edit", "should", "a mark with a blank too many or too few", PRACTICE, mark_spacing.find
+        "mark-spacing",
+        "copy-edit",
+        "should",
+        "a mark with a blank too many or too few",
+        PRACTICE,
+        mark_spacing.find,
+        of_language=True,
     ),
-    Check("dash", "copy-edit", "should", "a hyphen where a dash belongs", DASHES, dash.find, of_manual=True),
+    Check(
+        "dash",
+        "copy-edit",
+        "should",
+        "a hyphen where a dash belongs",
+        DASHES,
+        dash.find,
+        of_manual=True,
+        of_language=True,
+    ),
     Check(
         "range-hyphen",
         "copy-edit",
@@ -327,6 +342,7 @@ CHECKS: tuple[Check, ...] = (
         DASHES,
         range_hyphen.find,
         of_manual=True,
+        of_language=True,
     ),
     Check(
         "numeral-opening",
@@ -336,6 +352,7 @@ CHECKS: tuple[Check, ...] = (
         NUMERALS,
         numeral_opening.find,
         of_manual=True,
+        of_language=True,
     ),
     Check(
         "heading-alone",
@@ -352,6 +369,7 @@ CHECKS: tuple[Check, ...] = (
         "a bracket or quotation mark without the other",
         PRACTICE,
         mark_unpaired.find,
+        of_language=True,
     ),
     Check(
         "quotation-stop",
@@ -361,6 +379,7 @@ CHECKS: tuple[Check, ...] = (
         STOPS,
         quotation_stop.find,
         of_manual=True,
+        of_language=True,
     ),
     Check(
         "block-quotation",
@@ -388,6 +407,7 @@ CHECKS: tuple[Check, ...] = (
         MARKS,
         quotation_marks.find,
         of_manual=True,
+        of_language=True,
     ),
     Check(
         "percent-sign",
@@ -397,6 +417,7 @@ CHECKS: tuple[Check, ...] = (
         PERCENT,
         percent_sign.find,
         of_manual=True,
+        of_language=True,
     ),
     Check(
         "contraction",
@@ -405,6 +426,7 @@ CHECKS: tuple[Check, ...] = (
         "a contraction where the sheet forbids them",
         "the sheet",
         contraction.find,
+        of_language=True,
     ),
     Check(
         "abbreviation",
@@ -414,6 +436,7 @@ CHECKS: tuple[Check, ...] = (
         ABBREVIATIONS,
         abbreviation.find,
         of_manual=True,
+        of_language=True,
     ),
 )
 """Every check, in the order of the work: argument and length first, then quotations, citations and language."""
