@@ -171,7 +171,7 @@ def _are_joined(clause: Clause, left: int, right: int, at: int) -> bool:
         if word.role == "cc" and (word.head in pair or (above.role == "conj" and above.head in pair)):
             return False
     lefts, rights = set(clause.below(left)), set(clause.below(right))
-    own, rest = rights - lefts if a.head == right else rights, lefts - rights
+    own, rest = (rights - lefts, lefts) if a.head == right else (rights, lefts - rights)
     opening = min((n for n in rest if words[n].role not in ("punct", "cc")), default=-1)
     if opening > 0 and words[opening - 1].text != "," and words[opening - 1].tag not in ("CC", "RB"):
         return False
@@ -245,14 +245,15 @@ def _is_part(clause: Clause, head: int) -> bool:
             return True
         if (
             word.role in ("advmod", "prep")
-            and each < head
+            and each < (head if subject is None else subject)
             and word.key in _OPENS - ADVERBS
             and not (word.key == "as" and words[each + 1].key == "a")
         ):
             return True
     if subject is None:
         return True
-    apart = {n for each in clause.of_role(subject, "relcl", "acl") for n in clause.below(each)}
+    clauses = [n for n in clause.below(subject) if words[n].role in ("relcl", "acl", "pcomp")]
+    apart = {n for each in clauses for n in clause.below(each)}
     if any(words[n].tag in WH for n in clause.below(subject) if n not in apart):
         return True
     first = next(n for n in clause.below(head) if words[n].role != "punct")
