@@ -1,4 +1,8 @@
-"""One paper, worked out: each part of the answer is computed when it is first asked for, and once."""
+"""One paper, worked out: each part of the answer is computed when it is first asked for, and once.
+
+It is long because it names, in one place and in a line or two each, everything that checks and judges may ask for; how
+each is worked out stands in the room that it is taken from.
+"""
 
 from __future__ import annotations
 
