@@ -33,6 +33,8 @@ SAME = frozenset(
 )
 """Nouns that are many without an ending, or stand before a figure."""
 KINDS = frozenset("kind sort type".split())
+NAMED_IN_ING = frozenset("thing king ring wing string building painting meeting evening morning wedding".split())
+"""Nouns in *-ing* that are counted, and seldom a verb's form."""
 PERSONS = frozenset(
     "actor adult artist attendant author boy brother buyer captain carpenter child citizen clerk clinician coach"
     " colleague colonist composer consumer critic customer dancer daughter doctor driver economist editor employee"

@@ -16,6 +16,7 @@ from fairhand.copyedit.counted import (
     LOOSE,
     MANY_OF,
     MEASURES,
+    NAMED_IN_ING,
     PERSONS,
     SAME,
     SCORES,
@@ -61,7 +62,7 @@ def _is_same(clause: Clause, at: int) -> bool:
 def plural_of(noun: str) -> str | None:
     """The plural of a noun that is counted; None where there is none, or it is hardly ever used."""
     known = find_word(noun)
-    if known is None or noun.endswith("ing"):
+    if known is None or (noun.endswith("ing") and noun not in NAMED_IN_ING):
         return None
     if noun in IRREGULAR:
         return IRREGULAR[noun]
