@@ -144,6 +144,7 @@ def test_any_text_is_looked_through(draft: str) -> None:
         ("It said “low water.\n\n“And then it rose.”", []),
         ('The ladder is 5\'10" high, and 6" wide.', []),
         ("It rose :) and fell.", []),
+        ("It lies in (0, 1] and not in [0, 1).", []),
     ],
 )
 def test_marks_come_in_pairs(draft: str, told: list[str]) -> None:

@@ -11,13 +11,14 @@ from fairhand.model.span import Span
 
 _BRACKETS = re.compile(r"[()]")
 _LISTED = re.compile(r"(?:(?<![\w.])|(?<=\()|\A)(?:\d{1,3}|[A-Za-z]{1,2}|[ivx]{1,5})\)")
+_INTERVAL = re.compile(r"\([^\s()\[\],]{1,12}, ?[^\s()\[\],]{1,12}\]|\[[^\s()\[\],]{1,12}, ?[^\s()\[\],]{1,12}\)")
 _FACE = re.compile(r"[:;=]-?[()]")
 _DOUBLE = frozenset('"“”')
 _ENDS = frozenset(".,?!…—–")
 
 
 def find_unpaired_brackets(manuscript: Manuscript) -> Iterator[Span]:
-    """The round brackets that nothing closes in their paragraph, or that nothing opened; *a)* and *1)* let be.
+    """The round brackets that nothing closes in their paragraph, or that nothing opened; *1)* and *(0, 1]* let be.
 
     Two in one paragraph are let be as well: there the brackets mean something else.
 
@@ -40,6 +41,7 @@ def find_unpaired_brackets(manuscript: Manuscript) -> Iterator[Span]:
 
 def _lone(scan: str) -> list[int]:
     """The places of brackets that are no pair, most of them none."""
+    scan = _INTERVAL.sub(lambda found: " " * len(found[0]), scan)
     skipped = {found.end() - 1 for pattern in (_LISTED, _FACE) for found in pattern.finditer(scan)}
     opened: list[int] = []
     lone: list[int] = []
