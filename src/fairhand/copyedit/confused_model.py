@@ -63,11 +63,13 @@ class Model:
     def meant_at(self, tokens: Sequence[Token], at: int) -> str | None:
         """The word that its place asks for instead of the one that stands there; None where that one is let be.
 
-        A word beside a number, a sign or a name of no dictionary, or what is not the writer's own, is let be.
+        A word beside a number, a sign, a letter or a name of no dictionary, or what is not the writer's own, is let be,
+        and so is one alone between two marks.
         """
         wrote = tokens[at].text
         bars = self.bars.get(wrote)
-        if bars is None or any(_is_strange(each.text) for each in tokens[max(0, at - 1) : at + 2]):
+        beside = [each.text for each in (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])]
+        if bars is None or any(map(_is_strange, beside)) or not any(each[0].isalpha() for each in beside):
             return None
         seen = [self.numbers[each] for each in features_at(tokens, at, self.known) if each in self.numbers]
         over = {meant: self._favours(seen, wrote, meant) - bar for meant, bar in bars.items()}
@@ -106,6 +108,8 @@ class Model:
 
 def _is_strange(word: str) -> bool:
     if word[0].isalpha():
+        if len(word) == 1:
+            return word not in "ai"
         return find_word(word) is None and find_word(word.capitalize()) is None
     return word not in _PLAIN
 
