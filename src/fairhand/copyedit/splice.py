@@ -42,6 +42,7 @@ _NO_ENDS = frozenset("which wherein whereby whom that and but or include include
 """Words that no sentence ends with, or hardly any."""
 _NO_OPENINGS = frozenset("i.e. e.g. from namely".split())
 _DASHES = frozenset({"—", "–", "--"})
+_HELD_BY = frozenset("although though if when whenever while because since unless until after before once".split())
 _NO_PROSE = frozenset({":", "?", "…", "∘", "=", "<", ">"})
 
 
@@ -152,6 +153,10 @@ def _may_close(clause: Clause, at: int) -> bool:
         return False
     if first in _OPENS | _INVERTS or words[0].tag in ("VBN", "VBG", "TO"):
         return False
+    for n in range(1, at):
+        before = words[n - 2].key if words[n - 1].key == "even" and n > 1 else words[n - 1].key
+        if words[n].key in _HELD_BY and before in ("that", "is", "was", "are", "were"):
+            return False  # it seems that although they fell, they rose again
     open_mark = max((n for n in range(at) if words[n].role == "mark"), default=None)
     return open_mark is None or any(clause.is_finite(n) for n in range(open_mark, at))
 
@@ -166,10 +171,13 @@ def _are_joined(clause: Clause, left: int, right: int, at: int) -> bool:
     ):
         return False
     pair = (left, right)
-    for word in words:
+    for n, word in enumerate(words):
         above = words[word.head]
-        if word.role == "cc" and (word.head in pair or (above.role == "conj" and above.head in pair)):
-            return False
+        if word.role != "cc" or not (word.head in pair or (above.role == "conj" and above.head in pair)):
+            continue
+        joined = [each for each in clause.of_role(word.head, "conj") if each > n]
+        if not joined or any(_subject_of(clause, each) is not None for each in joined):
+            return False  # three clauses in a row
     lefts, rights = set(clause.below(left)), set(clause.below(right))
     own, rest = (rights - lefts, lefts) if a.head == right else (rights, lefts - rights)
     opening = min((n for n in rest if words[n].role not in ("punct", "cc")), default=-1)
