@@ -90,6 +90,9 @@ def test_an_answer_is_kept_and_taken_back(demo_paper: Path, capsys: pytest.Captu
     assert [states()[i] for i in ("policy.ai", "task.argue", "style")] == ["met", "met", "waived"]
     assert run("answer", "length.paper", "--set", "max=500", "--set", "min=100", "--paper", str(demo_paper)) == 0
     assert run("answer", "policy.ai", "--undo", "--paper", str(demo_paper)) == 0
+    assert "the answer is taken back" in capsys.readouterr().out
+    assert run("answer", "policy.ai", "--undo", "--paper", str(demo_paper)) == 0
+    assert "there was no answer to take back" in capsys.readouterr().out
     assert [states()[i] for i in ("policy.ai", "length.paper")] == ["ask", "unmet"]
 
 

@@ -44,6 +44,8 @@ def answer_requirement(
     """
     found = refuse_unasked(folder, [requirement])
     if undo:
+        if requirement not in read_paper(folder).settings.answers:
+            return f"{requirement}: there was no answer to take back."
         set_answer(folder, requirement, None)
         return f"{requirement}: the answer is taken back."
     values = read_corrections(found[requirement], written or {})
