@@ -44,6 +44,11 @@ _NAMES_AGAIN = frozenset(
     " difference gap story image symbol".split()
 )
 """Nouns that name again what the sentence before said."""
+_JOINING = frozenset(
+    "in on at for of by with from to after before under over without as but and or nor not than like into through"
+    " against between within during despite about around".split()
+)
+"""Words that carry a phrase on after a comma; another one before an article may be a command."""
 _NO_OPENINGS = frozenset({("as", "a"), ("which", "of")})
 """*As a consequence*; *which of these is right is unknown*."""
 _NOMINATIVES = frozenset("i we they he she it its this there these you so".split())
@@ -111,7 +116,7 @@ def _kind(clause: Clause, before: Clause | None) -> Kind | None:
         return None
     commas = [n for n, each in enumerate(words[:-2]) if each.text == ","]
     if any(
-        words[n + 1].text.isalpha() and words[n + 2].tag in ("DT", "PRP$") and words[n + 1].tag not in ("IN", "CC")
+        words[n + 1].text.isalpha() and words[n + 2].tag in ("DT", "PRP$") and words[n + 1].key not in _JOINING
         for n in commas
     ):
         return None

@@ -28,6 +28,11 @@ SIGNS: Mapping[str, Sign] = {
     "citation-page-missing": "insert",
     "aside-left": "delete",
     "placeholder-left": "substitute",
+    "plural-missing": "substitute",
+    "agreement": "substitute",
+    "verb-form": "substitute",
+    "article": "substitute",
+    "comma-splice": "substitute",
     "doubled-word": "delete",
     "mark-spacing": "delete",
 }
