@@ -43,11 +43,19 @@ MORE = {
     "too to": 2.0,
     "to too": 1.7,
     "effect affect": 2.0,
+    "its it's": 0.5,
+    "off of": 0.5,
     "no know": 1.5,
     "know no": 2.5,
 }
 MORE |= {"here hear": 1.5, "choose choice": 0.5, "lost lose": 0.3}
 """What is added for words that stand in every sentence, as written and as meant."""
+LESS, LESS_OF_FREQUENT, FREQUENT = (
+    1.2,
+    0.4,
+    frozenset("to of were their there than its then where your no know".split()),
+)
+"""What is taken off for words that are told more readily."""
 OF_SMALL = dict(
     each.split(": ")
     for each in (
@@ -84,26 +92,30 @@ def main(packages: Path, out: Path) -> None:
         if of.total() >= 5 and word[0].isalpha()
     }
     numbers, weights, bias = learn_parts(tagged, known)
-    pairs, never = read_sets()
+    pairs, never, readily = read_sets()
     parts = {word: parts_of(word, counts) for pair in pairs for word in pair}
     raw = learn_pairs(tagged, known, numbers, weights, bias, pairs, never, parts)
+    for wrote, meant in readily & {(wrote, meant) for wrote, of in raw["bars"].items() for meant in of}:
+        raw["bars"][wrote][meant] = round(
+            raw["bars"][wrote][meant] - (LESS_OF_FREQUENT if wrote in FREQUENT else LESS), 2
+        )
     raw |= {"known": "\n".join(f"{word} {of}" for word, of in known.items()), "bias": bias[:TOLD].round(2).tolist()}
     raw |= pack_parts(numbers, weights)
     out.write_bytes(gzip.compress(json.dumps(raw, separators=(",", ":"), ensure_ascii=False).encode(), 9, mtime=0))
     click.echo(f"{len(numbers)} features, {len(raw['bars'])} words, {out.stat().st_size} bytes")
 
 
-def read_sets() -> tuple[list[tuple[str, str]], set[tuple[str, str]]]:
-    """The words in question, each with each other of its set, and those that are never told for each other."""
+def read_sets() -> tuple[list[tuple[str, str]], set[tuple[str, str]], set[tuple[str, str]]]:
+    """The words in question, each with each other of its set; those that are never told; those told more readily."""
     pairs: dict[tuple[str, str], None] = {}
-    never = set()
+    never, readily = set(), set()
     for line in SETS.read_text("utf-8").splitlines():
-        words = line.removeprefix("> ").split()
-        if line.startswith("> "):
-            never.add((words[0], words[1]))
+        words = line.removeprefix("> ").removeprefix("< ").split()
+        if line.startswith(("> ", "< ")):
+            (never if line.startswith("> ") else readily).add((words[0], words[1]))
         elif not line.startswith("#"):
             pairs.update({(one, other): None for one in words for other in words if one != other})
-    return sorted(pairs), never
+    return sorted(pairs), never, readily
 
 
 def count_parts(tagged: Sequence[Tagged]) -> Mapping[str, Counter[str]]:

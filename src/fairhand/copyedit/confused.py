@@ -37,7 +37,7 @@ def find_confused(paragraphs: Sequence[OwnParagraph]) -> Iterator[Confused]:
 
     >>> own = [OwnParagraph("It's roots are old. Its clear.", 0, (Span(0, 19), Span(20, 30)))]
     >>> [(each.word, each.instead) for each in find_confused(own)]
-    [("It's", 'Its'), ('Its', "It's")]
+    [("It's", 'Its')]
     """
     of_paper = _by_paper(paragraphs)
     for paragraph in paragraphs:
@@ -55,11 +55,16 @@ def confused_in(sentence: str) -> tuple[Confused, ...]:
     found = []
     for at, token in enumerate(tokens):
         instead = _by_neighbours(tokens, at) or _by_topic(token.text, words)
-        instead = instead or read_model().meant_at(tokens, at)
+        if instead is None and not _is_name(token.span.of(sentence)):
+            instead = read_model().meant_at(tokens, at)
         if instead is not None:
             word = token.span.of(sentence)
             found.append(Confused(token.span, word, _cased(instead, word)))
     return tuple(found)
+
+
+def _is_name(word: str) -> bool:
+    return len(word) > 1 and word.isupper()
 
 
 def _by_neighbours(tokens: Sequence[Token], at: int) -> str | None:
