@@ -45,6 +45,9 @@ MORE = {
     "effect affect": 2.0,
     "its it's": 0.5,
     "off of": 0.5,
+    "they're there": 1.0,
+    "of off": 1.5,
+    "then than": 0.5,
     "no know": 1.5,
     "know no": 2.5,
 }

@@ -86,7 +86,7 @@ def is_comparative(word: str) -> bool:
     """
     if word in ("more", "less", "better", "worse", "rather", "fewer", "further", "farther"):
         return True
-    return word.endswith("er") and "r" in _kinds(word) and "t" in _kinds(word[:-1] + "st")
+    return word != "inner" and word.endswith("er") and "r" in _kinds(word) and "t" in _kinds(word[:-1] + "st")
 
 
 KINDS: Mapping[str, Callable[[str], bool]] = {
