@@ -29,7 +29,7 @@ from fairhand.language.lexicon import find_word
 
 PACKAGE = Path(__file__).parents[1] / "src" / "fairhand" / "copyedit" / "confused_model.json.gz"
 SETS = Path(__file__).parent / "training" / "confused_sets.txt"
-SEEN = 30
+SEEN = 40
 """How often a feature must be met; one of three places twice as often."""
 KEPT = {"NN": 0.5, "NNS": 0.7, "IN": 0.2, "DT": 0.1, "CC": 0.2, "PRP": 0.3, "TO": 0.5, "JJ": 0.7}
 """The share of the places of frequent parts of speech that is learnt from."""
