@@ -10,6 +10,9 @@ import pytest
 from playwright.sync_api import Page
 from starlette.testclient import TestClient
 
+from fairhand.model.lapse import Lapse
+from fairhand.session.lapses import keep_lapse
+
 PROOF = "/paper/tram-libraries/proof"
 
 
@@ -53,6 +56,22 @@ def test_marking_changes_nothing_in_the_text(client: TestClient, paper: Path) ->
     assert client.post(f"{PROOF}/end", data={"read_to": "4.3"}).status_code == 303
     assert "Not read: from page 4, line 3 on to page 5." in told(client)
     assert (paper / "draft.md").read_bytes() == draft
+
+
+def test_the_writers_lapses_stand_at_the_head_of_the_proof(client: TestClient, paper: Path) -> None:
+    """The three most frequent, with their number in the draft; a pass can be for one of them alone."""
+    assert "Your lapses" not in told(client)
+    for wrong, times in (("very cheap", 4), ("by hart", 3), ("in tact", 2), ("all of the sudden", 1)):
+        for _ in range(times):
+            keep_lapse(paper, Lapse(wrong, wrong=wrong))
+    page = told(client)
+    head = page[: page.index("Begin a pass")]
+    assert "very cheap: 1 in this draft" in head
+    assert (
+        head.index("very cheap:") < head.index("by hart: not in this draft") < head.index("in tact: not in this draft")
+    )
+    assert "all of the sudden" not in page
+    assert '<option value="very cheap">' in page
 
 
 def test_marks_are_gone_through_one_after_another(client: TestClient, paper: Path) -> None:

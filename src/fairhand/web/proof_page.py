@@ -17,6 +17,7 @@ from fairhand.proof.telling import MEDIA, tell_pass, tell_step
 from fairhand.proof.written_marks import TAKES_MATTER, read_place, read_written
 from fairhand.session.editing import DRAFT, likest_passage, mend_passage
 from fairhand.session.estimating import estimate_unseen, pair_passes, tell_unseen
+from fairhand.session.lapses import most_frequent, survey_lapses
 from fairhand.session.marked_proof import show_marks
 from fairhand.session.passes import Marking, begin_pass, end_pass, medium_asked, paper_as_read, read_marking
 from fairhand.session.proof import (
@@ -49,6 +50,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
     chosen = read_number(form.text("number") or asked.query("mark"), 0)
     marks = show_marks(paper.look().manuscript, marking, proof, chosen)
     placed = {one.number: (one.mark, one.place) for one in marks if one.place is not None}
+    lapses, _ = survey_lapses(asked.paper.folder, paper.look(), paper.verdict().findings)
     left = len(paper.look().manuscript.left_matter)
     return asked.page(
         "proof_page.html",
@@ -59,6 +61,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         passes=[(one, tell_pass(one, marking.of(one))) for one in marking.passes],
         changed=paper is not asked.paper.opened,
         left=count_of(left, "aside or TK", "asides and TKs") if left else "",
+        lapses=most_frequent(lapses),
         unseen=_tell_unseen(asked, marking),
         pages=cut_lines(proof, placed),
         marks={one.number: one for one in marks},
