@@ -52,8 +52,8 @@ Sentence = tuple[Parsed, ...]
 def parse_sentences(sentences: Sequence[str]) -> tuple[Sentence, ...]:
     """Each sentence parsed; one that is too long for a sentence comes back empty.
 
-    >>> [(w.text, w.tag, w.role) for w in parse_sentences(["Bees hum."])[0]]
-    [('Bees', 'NNS', 'nsubj'), ('hum', 'VBP', 'ROOT'), ('.', '.', 'punct')]
+    >>> [(w.text, w.tag, w.role) for w in parse_sentences(["She reads."])[0]]
+    [('She', 'PRP', 'nsubj'), ('reads', 'VBZ', 'ROOT'), ('.', '.', 'punct')]
     """
     with _LOCK:
         known = _known()
