@@ -57,7 +57,7 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     made = Tally("made papers, a tenth of the places spoiled, and eight whole papers")
     quoting, citing, doubling, tying, speaking, copying = SEEDS
     measure_quotations(made, round(QUOTING * share), quoting)
-    measure_uncited(made, round(UNCITED * share), quoting)
+    measure_uncited(made, UNCITED, quoting)  # all: they are quickly judged, and one in ten of what is spoiled is told
     measure_citations(made, round(CITING * share), citing)
     measure_witnesses(made, round(POINTS * share), tying)
     measure_whole_papers(made)
