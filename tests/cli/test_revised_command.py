@@ -40,7 +40,8 @@ def test_the_first_state_is_held_against_the_present(paper: Path, capsys: pytest
     """By default, passage by passage, with what is new in argument told from what is wording."""
     code, told = run(capsys, "revised", str(paper))
     assert code == 0
-    assert "Revised in argument: 1 sentence new, 1 sentence changed, it may be; in wording: 1 sentence." in " ".join(told.split())
+    says = "Revised in argument: 1 sentence new, 1 sentence changed, it may be; in wording: 1 sentence."
+    assert says in " ".join(told.split())
     assert "⸢eleven⸣" in told
     short = run(capsys, "revised", str(paper), "--short")[1]
     assert "Revised in argument" in short
