@@ -13,7 +13,7 @@ from fairhand.model.span import Span
 _NUMBERS = r"(?P<numbers>\d{1,3}[A-Za-z]?\b(?:\s?(?:,|and|&|,\s?and|to|–|-|through)\s?\d{1,3}[A-Za-z]?\b){0,8})"
 _MENTION = re.compile(rf"\b(?P<kind>tables?|figures?|figs?\.?)\s{{1,2}}{_NUMBERS}(?![.]\d)", re.IGNORECASE)
 _NUMBER = re.compile(r"(\d{1,3})[A-Za-z]?\b(\s?(?:to|–|-|through)\s?(?=\d))?")
-_POINTED = r"(?:(?:the|this|following|that)\s(?:\w+\s)?{0}|{0}\s(?:below|above|that follows|overleaf))\b"
+_POINTED = r"(?:(?:the|this|following|that)\s(?:\w+\s)?{0}|{0}\s(?:below|above|that follows|on the next page))\b"
 _OF_SOURCE = re.compile(r"[\])]\s?[:,;]\s?\Z")
 """Before a mention: a source's number, of which the table or figure is."""
 _ANOTHER = re.compile(
