@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 
 def add_line(text: str, line: str) -> str:
@@ -13,6 +13,22 @@ def add_line(text: str, line: str) -> str:
     ('ebb\n', 'ebb\nflow\n', 'ebb\nflow\n')
     """
     return f"{text}\n{line}\n" if text and not text.endswith("\n") else f"{text}{line}\n"
+
+
+def drop_lines(text: str, is_meant: Callable[[str], bool]) -> str:
+    r"""The file's text without the lines that are meant; a line that cannot be read is not, and every other one stands.
+
+    >>> drop_lines("7\nebb\n8\n", lambda line: int(line) == 7)
+    'ebb\n8\n'
+    """
+
+    def stays(line: str) -> bool:
+        try:
+            return not is_meant(line)
+        except (ValueError, RecursionError):
+            return True
+
+    return "\n".join(line for line in text.split("\n") if stays(line))
 
 
 def load_record(line: str) -> Mapping[str, object]:

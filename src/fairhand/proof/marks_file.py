@@ -7,7 +7,7 @@ A line that is no stet, or that cannot be read, is kept as it stands.
 
 from __future__ import annotations
 
-from fairhand.language.line_files import add_line
+from fairhand.language.line_files import add_line, drop_lines
 from fairhand.model.problem import Problem
 from fairhand.model.stet import Stet
 from fairhand.proof.stets import name_stet
@@ -48,15 +48,7 @@ def add_mark(text: str, stet: Stet) -> str:
 
 def drop_mark(text: str, name: str) -> str:
     """The file's text without the stet of that name; every other line stands as it was."""
-    return "\n".join(line for line in text.split("\n") if not _is_named(line, name))
-
-
-def _is_named(line: str, name: str) -> bool:
-    try:
-        stet = _read_line(line)
-    except (ValueError, RecursionError):
-        return False
-    return stet is not None and name_stet(stet) == name
+    return drop_lines(text, lambda line: (stet := _read_line(line)) is not None and name_stet(stet) == name)
 
 
 def _tell(stet: Stet) -> str:

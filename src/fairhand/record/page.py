@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from collections.abc import Iterator
 from html import escape
@@ -17,6 +16,7 @@ from fairhand.record.telling import (
     SHOWS,
     SHOWS_NOT,
     say_day,
+    say_moment,
     say_sitting,
     say_states,
     say_when,
@@ -88,19 +88,6 @@ def without_data(data: bytes) -> str:
     False
     """
     return _DATA.sub("", data.decode("utf-8", "replace"))
-
-
-def say_moment(made: str) -> str:
-    """A moment as one says it.
-
-    >>> say_moment("2027-02-19T15:20:00+01:00")
-    'Friday 19 February 2027 at 15:20'
-    """
-    try:
-        moment = dt.datetime.fromisoformat(made)
-    except ValueError:
-        return made
-    return f"{say_day(moment.date())} at {moment:%H:%M}"
 
 
 def _draw(document: Document) -> Iterator[str]:

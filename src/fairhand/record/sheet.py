@@ -10,13 +10,13 @@ from fairhand.fair_copy.typesetting import string
 from fairhand.model.request import TypesetJob
 from fairhand.record.days import draw_days, list_days
 from fairhand.record.document import Document, write_document
-from fairhand.record.page import say_moment
 from fairhand.record.telling import (
     ABOVE,
     KEPT_SHORT,
     SHOWS,
     SHOWS_NOT,
     say_day,
+    say_moment,
     say_sitting,
     say_states,
     say_when,

@@ -54,6 +54,19 @@ def say_day(day: dt.date) -> str:
     return f"{day:%A} {day.day} {day:%B %Y}"
 
 
+def say_moment(made: str) -> str:
+    """A moment as one says it.
+
+    >>> say_moment("2027-02-19T15:20:00+01:00")
+    'Friday 19 February 2027 at 15:20'
+    """
+    try:
+        moment = dt.datetime.fromisoformat(made)
+    except ValueError:
+        return made
+    return f"{say_day(moment.date())} at {moment:%H:%M}"
+
+
 def say_sitting(sitting: Sitting) -> tuple[str, ...]:
     """What was done, a sentence for each kind of thing.
 

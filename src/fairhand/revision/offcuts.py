@@ -14,7 +14,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fairhand.language.line_files import add_line
+from fairhand.language.line_files import add_line, drop_lines
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.reading.annotation_line import first_said, quote_of, read_annotation, write_annotation
@@ -133,15 +133,7 @@ def add_offcut(text: str, one: Offcut) -> str:
 
 def drop_offcut(text: str, name: str) -> str:
     """The file's text without the offcut of that name; every other line stands as it was."""
-    return "\n".join(line for line in text.split("\n") if not _is_named(line, name))
-
-
-def _is_named(line: str, name: str) -> bool:
-    try:
-        one = _read_line(line)
-    except (ValueError, RecursionError):
-        return False
-    return one is not None and one.name == name
+    return drop_lines(text, lambda line: (one := _read_line(line)) is not None and one.name == name)
 
 
 def _tell(one: Offcut) -> str:
