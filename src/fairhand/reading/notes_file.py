@@ -88,7 +88,7 @@ def _place(lines: list[str], note_id: str) -> int | None:
 def _id_of(line: str) -> str | None:
     try:
         return _read_line(line).id if line.strip() else None
-    except (ValueError, RecursionError):
+    except ValueError:
         return None
 
 
