@@ -9,7 +9,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from fairhand.web.parts import LEAVES
 from fairhand.web.routes import list_routes, working_leaves
@@ -47,9 +47,11 @@ def test_nothing_hinders_anybody(
 
 def test_the_desk_is_walked_by_keyboard(browser_page: Page) -> None:
     """The first key leads past the head of the page; the next ones to what can be done, in order, each seen."""
+    expect(browser_page.get_by_role("link", name="What to do now")).to_have_count(0)  # its sentence has come instead
     browser_page.keyboard.press("Tab")
     assert browser_page.evaluate("document.activeElement.className") == "skip"
     browser_page.keyboard.press("Enter")
+    expect(browser_page.get_by_role("main")).to_be_focused()
     browser_page.keyboard.press("Tab")
     focused = browser_page.locator(":focus")
     assert focused.evaluate("element => element.closest('main') !== null")
