@@ -21,11 +21,11 @@ import typst
 from measuring import in_turn, measured, over, tell
 
 from fairhand.desk.paper_files import read_paper
-from fairhand.session.intake import Taken, take_files
 from fairhand.session.job import Job
 from fairhand.session.loading import load_entries
-from fairhand.session.reading_apart import Task, read_apart
-from fairhand.session.searching import open_search
+from fairhand.session.research.searching import open_search
+from fairhand.session.sources.intake import Taken, take_files
+from fairhand.session.sources.reading_apart import Task, read_apart
 from fairhand.session.texts import SourceTexts
 
 FILES = int(sys.argv[1]) if len(sys.argv) > 1 else 40

@@ -18,9 +18,9 @@ from fairhand.fair_copy.typesetting import to_typst
 from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
 from fairhand.proof.printed_lines import read_printed_lines
+from fairhand.session.correction.proof import anchor_mark, read_proof
 from fairhand.session.demo import lay_out_demo
 from fairhand.session.opened import OpenPaper
-from fairhand.session.proof import anchor_mark, read_proof
 from fairhand.web.app import make_app
 
 WORDS_A_PAGE = 205

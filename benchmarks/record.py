@@ -15,7 +15,7 @@ from pathlib import Path
 import zstandard
 
 from fairhand.desk.record import check_record, keep_state, list_states, state_bytes
-from fairhand.session.printed_record import check_printed, print_record, tell_record
+from fairhand.session.record.printed_record import check_printed, print_record, tell_record
 
 
 def make_states(count: int) -> list[bytes]:

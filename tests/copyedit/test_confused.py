@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.copyedit.around import read_pattern, read_tokens
-from fairhand.copyedit.confused import confused_in, confusions, find_confused
 from fairhand.copyedit.own_prose import own_prose
+from fairhand.copyedit.words.confused import confused_in, confusions, find_confused
 from fairhand.manuscript.draft import read_manuscript
 
 

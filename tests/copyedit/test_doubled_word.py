@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.copyedit.doubled_word import find_doubled_words
+from fairhand.copyedit.words.doubled_word import find_doubled_words
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.brief.block_quotations import find_block_rule
-from fairhand.copyedit.form_headings import find_empty_sections, find_lone_subsections
+from fairhand.copyedit.form.headings import find_empty_sections, find_lone_subsections
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper

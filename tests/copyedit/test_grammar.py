@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
-from fairhand.copyedit.clauses import show
+from fairhand.copyedit.grammar.clauses import show
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
 from fairhand.readiness.analysis import Analysis

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.copyedit.misspelled import Spelling, country_written, find_misspelled, find_other_country
 from fairhand.copyedit.own_prose import OwnParagraph, own_prose
-from fairhand.copyedit.own_words import add_word, drop_word, read_words
-from fairhand.copyedit.suggestions import suggest_words
+from fairhand.copyedit.words.misspelled import Spelling, country_written, find_misspelled, find_other_country
+from fairhand.copyedit.words.own_words import add_word, drop_word, read_words
+from fairhand.copyedit.words.suggestions import suggest_words
 from fairhand.language.lexicon import Country
 from fairhand.language.sorted_lines import SortedLines
 from fairhand.manuscript.draft import read_manuscript

@@ -12,7 +12,7 @@ import pytest
 
 from fairhand.desk.search_index import INDEX, Known, SearchIndex
 from fairhand.model.piece import Piece
-from fairhand.session.searching import read_words
+from fairhand.session.research.searching import read_words
 
 SEEN = Known("looks", "content")
 
@@ -99,7 +99,7 @@ import sys
 from pathlib import Path
 from fairhand.desk.search_index import Known, SearchIndex
 from fairhand.model.piece import Piece
-from fairhand.session.searching import read_words
+from fairhand.session.research.searching import read_words
 index = SearchIndex(Path(sys.argv[1]), read_words)
 print("begun", flush=True)
 for number in range(100_000):

@@ -8,9 +8,9 @@ from typing import get_args
 from fairhand.model.proof_mark import ProofSign
 from fairhand.proof.printed_lines import read_printed_lines
 from fairhand.reading.pdf import read_pdf
+from fairhand.session.correction.proof import read_proof
+from fairhand.session.hand_in.printing import set_copy
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printing import set_copy
-from fairhand.session.proof import read_proof
 
 
 def test_a_last_leaf_shows_every_mark(demo_desk: Path) -> None:

@@ -14,9 +14,9 @@ from pathlib import Path
 import pytest
 
 from fairhand.copyedit.around import read_tokens
-from fairhand.copyedit.confused import confused_in, confusions
-from fairhand.copyedit.confused_model import read_model
-from fairhand.copyedit.confused_topics import topics
+from fairhand.copyedit.words.confused import confused_in, confusions
+from fairhand.copyedit.words.confused_model import read_model
+from fairhand.copyedit.words.confused_topics import topics
 
 MOST_EACH = 20
 """Words of a pair that are set for each other, at most."""

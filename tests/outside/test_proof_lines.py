@@ -17,8 +17,8 @@ import pytest
 from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
 from fairhand.proof.placing import find_in_proof, find_mark, read_type
+from fairhand.session.correction.proof import anchor_mark, read_proof
 from fairhand.session.opened import OpenPaper
-from fairhand.session.proof import anchor_mark, read_proof
 
 MARKS = 200
 """Marks set on each proof."""

@@ -19,7 +19,7 @@ import pytest
 
 from fairhand.desk.search_index import Known, SearchIndex
 from fairhand.model.piece import Piece
-from fairhand.session.searching import Search, read_words
+from fairhand.session.research.searching import Search, read_words
 
 BARE_MAP, BARE_NDCG = 0.386, 0.479
 """What BM25 with k1 1.2, b .75, no stemming and no stop list gives on title and body, computed from these files."""

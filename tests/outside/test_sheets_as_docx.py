@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from fairhand.errors import FileUnreadable
-from fairhand.session.sheets import read_sheets
+from fairhand.session.assignment.sheets import read_sheets
 
 
 def test_no_file_of_a_word_processor_stops_the_reading(

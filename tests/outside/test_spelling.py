@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.copyedit.suggestions import suggest_words
+from fairhand.copyedit.words.suggestions import suggest_words
 from fairhand.language.lexicon import spelled_words
 
 SAMPLE = 200

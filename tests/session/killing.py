@@ -25,9 +25,9 @@ from fairhand.model.finding import Finding
 from fairhand.model.span import Span
 from fairhand.proof.marks_file import read_marks
 from fairhand.session.editing import add_stet, read_text, save_text
-from fairhand.session.handing_in import make_hand_in, read_hand_in, state
+from fairhand.session.hand_in.handing_in import make_hand_in, read_hand_in, state
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printed_record import check_printed, print_record
+from fairhand.session.record.printed_record import check_printed, print_record
 from fairhand.session.saving import keep_record
 
 AT = dt.datetime(2027, 2, 19, 15, 20, tzinfo=dt.UTC)

@@ -18,14 +18,14 @@ from fairhand.desk.paper_files import read_paper
 from fairhand.errors import DeskError, NotAllowedOutside, UnknownFormat
 from fairhand.model.note import Note
 from fairhand.planning.points import read_points
-from fairhand.session.adding import Added, Asked, add_sources, sort_asked
-from fairhand.session.intake import take_files
 from fairhand.session.job import Job
-from fairhand.session.joining import join_works
-from fairhand.session.looking_up import allow_outside, refuse_outside
-from fairhand.session.noting import keep_note, list_notes
 from fairhand.session.opened import OpenPaper
-from fairhand.session.photographs import find_photograph
+from fairhand.session.research.noting import keep_note, list_notes
+from fairhand.session.sources.adding import Added, Asked, add_sources, sort_asked
+from fairhand.session.sources.intake import take_files
+from fairhand.session.sources.joining import join_works
+from fairhand.session.sources.looking_up import allow_outside, refuse_outside
+from fairhand.session.sources.photographs import find_photograph
 
 PAGE = "<!DOCTYPE html><title>Ebb</title><meta name='citation_author' content='Ada Lind'><p>The ebb scours {}.</p>"
 RIS = b"TY  - BOOK\nAU  - Dun, Eva\nTI  - Peat\nPY  - 2004\nER  - \n"

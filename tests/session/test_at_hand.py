@@ -10,7 +10,7 @@ import pytest
 from fairhand.citing.in_text import write_in_text
 from fairhand.errors import FairhandError
 from fairhand.model.note import Note
-from fairhand.session.at_hand import find_at_hand, list_at_hand, put_note
+from fairhand.session.drafting.at_hand import find_at_hand, list_at_hand, put_note
 from fairhand.session.opened import OpenPaper
 
 

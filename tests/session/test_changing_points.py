@@ -12,7 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError, FileUnreadable
 from fairhand.model.point import Point, Points
 from fairhand.planning.points import read_points
 from fairhand.session.editing import state_of
-from fairhand.session.points import keep_point, keep_thesis, order_of, remove_point, reorder_point
+from fairhand.session.research.points import keep_point, keep_thesis, order_of, remove_point, reorder_point
 
 
 def present(folder: Path) -> Points:

@@ -19,8 +19,8 @@ from fairhand.readers.placing import place_remarks
 from fairhand.reading.returned_docx import read_returned_docx
 from fairhand.reading.returned_odt import read_returned_odt
 from fairhand.reading.returned_pdf import read_returned_pdf
+from fairhand.session.hand_in.printing import FORMS
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printing import FORMS
 
 MARKS = 150
 

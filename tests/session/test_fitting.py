@@ -10,11 +10,11 @@ import pytest
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.readiness.analysis import Analysis
-from fairhand.session.cast_off import cast_off, tell_cast, tell_section
+from fairhand.session.drafting.cast_off import cast_off, tell_cast, tell_section
+from fairhand.session.drafting.fitting import carry_out, look_at_fit
+from fairhand.session.drafting.moving import carry_move, list_movable, look_at_move
+from fairhand.session.drafting.offcuts import list_offcuts
 from fairhand.session.editing import state_of
-from fairhand.session.fitting import carry_out, look_at_fit
-from fairhand.session.moving import carry_move, list_movable, look_at_move
-from fairhand.session.offcuts import list_offcuts
 from fairhand.session.opened import OpenPaper
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)

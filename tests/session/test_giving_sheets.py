@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 
 from fairhand.errors import DeskError, FairhandError, FileUnreadable, UnknownFormat
-from fairhand.session.answering import answer_requirement
-from fairhand.session.giving_sheets import give_sheet
-from fairhand.session.sheets import read_sheets
+from fairhand.session.assignment.answering import answer_requirement
+from fairhand.session.assignment.giving_sheets import give_sheet
+from fairhand.session.assignment.sheets import read_sheets
 
 SHEET = b"Write an essay of 1,000 words in MLA style. Due 3 March 2027."
 MESSAGE = b"The essay may have 1,400 words."

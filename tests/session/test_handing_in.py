@@ -14,7 +14,7 @@ import pytest
 
 from fairhand.errors import FairhandError, FileUnreadable, FolderNotWritable, MatterLeft, NameLeft
 from fairhand.hand_in.names import holds_name
-from fairhand.session.handing_in import (
+from fairhand.session.hand_in.handing_in import (
     Made,
     keep_receipt,
     look_at_hand_in,
@@ -26,7 +26,7 @@ from fairhand.session.handing_in import (
 )
 from fairhand.session.kept import told_verdict
 from fairhand.session.opened import OpenPaper
-from fairhand.session.plan import plan_desk
+from fairhand.session.schedule.plan import plan_desk
 
 AT = dt.datetime(2027, 2, 19, 15, 20, tzinfo=dt.UTC)
 

@@ -14,12 +14,12 @@ import pytest
 
 from fairhand.errors import FileUnreadable
 from fairhand.press.apart import Limits
-from fairhand.session import reading_bounded
-from fairhand.session.intake import Taken, take_files
+from fairhand.session.correction.remarks import take_returned
 from fairhand.session.job import Job
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printed_record import check_printed
-from fairhand.session.remarks import take_returned
+from fairhand.session.record.printed_record import check_printed
+from fairhand.session.sources import reading_bounded
+from fairhand.session.sources.intake import Taken, take_files
 
 TIGHT = Limits(seconds=6, most_bytes=900 * 2**20)
 BILLION = '<?xml version="1.0"?><!DOCTYPE l [<!ENTITY a "ha">' + "".join(

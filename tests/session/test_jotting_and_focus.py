@@ -7,7 +7,8 @@ import pytest
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.focus import Focus, Question
 from fairhand.session.editing import state_of
-from fairhand.session.focus import (
+from fairhand.session.opened import OpenPaper
+from fairhand.session.research.focus import (
     ask_of_focus,
     keep_focus,
     keep_question,
@@ -17,7 +18,7 @@ from fairhand.session.focus import (
     state_of_focus,
     thesis_of_points,
 )
-from fairhand.session.jottings import (
+from fairhand.session.research.jottings import (
     add_jotting,
     keep_moved,
     list_jottings,
@@ -25,7 +26,6 @@ from fairhand.session.jottings import (
     pick_jottings,
     sort_afresh,
 )
-from fairhand.session.opened import OpenPaper
 
 
 @pytest.fixture

@@ -13,8 +13,8 @@ import pytest
 from fairhand.desk.record import check_record, list_states
 from fairhand.errors import FolderNotWritable
 from fairhand.session.editing import read_text, save_text
-from fairhand.session.handing_in import state
-from fairhand.session.printed_record import print_record
+from fairhand.session.hand_in.handing_in import state
+from fairhand.session.record.printed_record import print_record
 
 KILLS = int(os.environ.get("FAIRHAND_KILLS", "25"))
 HERE = Path(__file__).parent

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from fairhand.desk.record import check_record
-from fairhand.session.passes import read_marking
+from fairhand.session.correction.passes import read_marking
 
 KILLS = int(os.environ.get("FAIRHAND_KILLS", "8"))
 SOONEST_SECONDS, LATEST_SECONDS = 0.02, 0.6
@@ -22,8 +22,8 @@ WORK = """
 import datetime as dt, sys
 from pathlib import Path
 from fairhand.model.proof_mark import ProofMark
-from fairhand.session.passes import begin_pass, end_pass, read_marking
-from fairhand.session.proof import keep_marks, mend_mark
+from fairhand.session.correction.passes import begin_pass, end_pass, read_marking
+from fairhand.session.correction.proof import keep_marks, mend_mark
 
 folder, at = Path(sys.argv[1]), dt.datetime(2027, 2, 8, 12, tzinfo=dt.timezone.utc)
 print("begun", flush=True)

@@ -10,10 +10,10 @@ import pytest
 
 from fairhand.errors import FairhandError
 from fairhand.session.job import Job
-from fairhand.session.lead_choices import read_for_references, take_lead
-from fairhand.session.leads import follow_lead, list_leads, mine_sources
 from fairhand.session.opened import OpenPaper
-from fairhand.session.support import list_searches
+from fairhand.session.research.lead_choices import read_for_references, take_lead
+from fairhand.session.research.leads import follow_lead, list_leads, mine_sources
+from fairhand.session.research.support import list_searches
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 

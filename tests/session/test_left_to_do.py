@@ -9,8 +9,8 @@ import sys
 from pathlib import Path
 
 from fairhand.session.kept import told_verdict
-from fairhand.session.left_to_do import read_left
-from fairhand.session.steps_done import end_step, find_step
+from fairhand.session.schedule.left_to_do import read_left
+from fairhand.session.schedule.steps_done import end_step, find_step
 
 ROOT = Path(__file__).parents[2]
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)

@@ -11,9 +11,9 @@ from fairhand.errors import FairhandError
 from fairhand.model.proof_mark import ProofMark, ProofSign
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
+from fairhand.session.correction.passes import begin_pass, end_pass, medium_asked, read_marking
+from fairhand.session.correction.proof import keep_marks, mend_mark, read_proof, settle_mark
 from fairhand.session.opened import OpenPaper
-from fairhand.session.passes import begin_pass, end_pass, medium_asked, read_marking
-from fairhand.session.proof import keep_marks, mend_mark, read_proof, settle_mark
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 

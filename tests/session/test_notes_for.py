@@ -9,8 +9,8 @@ import pytest
 from fairhand.errors import FairhandError
 from fairhand.model.note import Note
 from fairhand.readiness.analysis import Analysis
-from fairhand.session.notes_for import count_for, lacks_page, notes_for, order_notes, refuse_strangers
 from fairhand.session.opened import OpenPaper
+from fairhand.session.research.notes_for import count_for, lacks_page, notes_for, order_notes, refuse_strangers
 
 
 @pytest.fixture

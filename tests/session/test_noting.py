@@ -12,7 +12,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.note import Note
 from fairhand.model.source import Page, SourceText
 from fairhand.session.editing import state_of
-from fairhand.session.noting import keep_note, list_notes, remove_note
+from fairhand.session.research.noting import keep_note, list_notes, remove_note
 
 HOUR = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 PAGES = (

@@ -10,12 +10,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import fairhand.session.offcuts as module
+import fairhand.session.drafting.offcuts as module
 from fairhand.desk.record import list_states
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.span import Span
+from fairhand.session.drafting.offcuts import bring_back, cut_lines, cut_span, give_reason, list_offcuts
 from fairhand.session.editing import save_text
-from fairhand.session.offcuts import bring_back, cut_lines, cut_span, give_reason, list_offcuts
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 DRAFT = """# The Quay

@@ -16,9 +16,9 @@ from fairhand.errors import FileTooLarge, FileUnreadable
 from fairhand.outside import printed_page
 from fairhand.outside.letters import read_letters
 from fairhand.outside.printed_lines import Printed, lay_lines
-from fairhand.session import photographed
-from fairhand.session.giving_sheets import give_sheet
-from fairhand.session.sheets import read_sheets
+from fairhand.session.assignment import photographed
+from fairhand.session.assignment.giving_sheets import give_sheet
+from fairhand.session.assignment.sheets import read_sheets
 from fairhand.session.texts import read_sheet
 
 PHOTOGRAPH = b"\xff\xd8\xff\xe0 a sheet"

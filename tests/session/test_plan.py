@@ -9,9 +9,16 @@ import pytest
 
 from fairhand.errors import NoSuchStep
 from fairhand.planning.pace import read_log
-from fairhand.session.plan import kept_desk_plan, list_plan_problems, plan_calendar, plan_desk, read_former, tell_plan
-from fairhand.session.standings import read_standing
-from fairhand.session.steps_done import end_step, find_said, find_step, list_said, take_back
+from fairhand.session.schedule.plan import (
+    kept_desk_plan,
+    list_plan_problems,
+    plan_calendar,
+    plan_desk,
+    read_former,
+    tell_plan,
+)
+from fairhand.session.schedule.standings import read_standing
+from fairhand.session.schedule.steps_done import end_step, find_said, find_step, list_said, take_back
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 PAPER = "tram-libraries"

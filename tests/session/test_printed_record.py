@@ -16,7 +16,7 @@ from fairhand.errors import FileUnreadable, UnknownFormat
 from fairhand.hand_in.names import holds_name
 from fairhand.record.document import write_document
 from fairhand.record.page import read_page
-from fairhand.session.printed_record import Checked, check_printed, compare_with_paper, print_record, tell_record
+from fairhand.session.record.printed_record import Checked, check_printed, compare_with_paper, print_record, tell_record
 
 AT = dt.datetime(2027, 3, 1, 12, tzinfo=dt.UTC)
 SOURCE = {"id": "a", "type": "book", "title": "Quays", "author": [{"family": "Vale", "given": "Anna"}]}

@@ -10,9 +10,9 @@ import pytest
 from fairhand.errors import InputError
 from fairhand.model.entry import Entry
 from fairhand.model.note import Note
-from fairhand.session.noting import keep_note
 from fairhand.session.opened import OpenPaper
-from fairhand.session.replacing import find_notes_again, give_text
+from fairhand.session.research.noting import keep_note
+from fairhand.session.sources.replacing import find_notes_again, give_text
 
 HOUR = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 FIRST = "The conductor kept the key of the box.\fHe lent it to no-\nbody but the boy.\n"

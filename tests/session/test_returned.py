@@ -13,10 +13,8 @@ from fairhand.desk.places import list_papers
 from fairhand.desk.record import check_record, list_states
 from fairhand.errors import FolderNotWritable, NoPaperHere, PaperExistsAlready
 from fairhand.hand_in.account import Mark
-from fairhand.session.handing_in import read_hand_in
-from fairhand.session.overview import work_in_hand
-from fairhand.session.plan import desk_pace, plan_desk
-from fairhand.session.returned import (
+from fairhand.session.hand_in.handing_in import read_hand_in
+from fairhand.session.hand_in.returned import (
     compare_estimates,
     keep_marked_copy,
     keep_returned,
@@ -24,7 +22,9 @@ from fairhand.session.returned import (
     read_comments,
     work_done,
 )
-from fairhand.session.steps_done import end_step, find_step
+from fairhand.session.schedule.overview import work_in_hand
+from fairhand.session.schedule.plan import desk_pace, plan_desk
+from fairhand.session.schedule.steps_done import end_step, find_step
 
 AT = dt.datetime(2027, 3, 8, 12, tzinfo=dt.UTC)
 

@@ -17,7 +17,7 @@ from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.point import Point, Points
 from fairhand.planning.pace import read_log
-from fairhand.session.rough import (
+from fairhand.session.drafting.rough import (
     add_at_end,
     aside,
     begin_draft,
@@ -26,7 +26,7 @@ from fairhand.session.rough import (
     part_remarks,
     save_warm_up,
 )
-from fairhand.session.sitting import begin_sitting, end_sitting, find_sitting, tell_sitting
+from fairhand.session.drafting.sitting import begin_sitting, end_sitting, find_sitting, tell_sitting
 
 AT = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 

@@ -12,11 +12,11 @@ from fairhand.desk.search_index import Known, SearchIndex
 from fairhand.errors import FairhandError
 from fairhand.language.meaning import Meanings, find_meanings
 from fairhand.model.piece import Piece
-from fairhand.session.indexing import index_sources
 from fairhand.session.job import Job
-from fairhand.session.meanings import read_meanings
 from fairhand.session.opened import OpenPaper
-from fairhand.session.searching import Found, Search, count_unindexed, find_question, open_search, read_words
+from fairhand.session.research.indexing import index_sources
+from fairhand.session.research.meanings import read_meanings
+from fairhand.session.research.searching import Found, Search, count_unindexed, find_question, open_search, read_words
 
 
 def find(paper: Path, query: str) -> Found:

@@ -12,9 +12,9 @@ from fairhand.desk.record import list_states
 from fairhand.errors import DeskError, FairhandError, FileUnreadable, UnknownFormat
 from fairhand.model.entry import Entry
 from fairhand.session.engines import Engines
-from fairhand.session.listing import list_sources
 from fairhand.session.opened import OpenPaper
-from fairhand.session.sources import add_lists, add_record, add_text, change_record, remove_record, state_of
+from fairhand.session.sources.entries import add_lists, add_record, add_text, change_record, remove_record, state_of
+from fairhand.session.sources.listing import list_sources
 
 PEAT = b"@book{peat, title = {Peat}, author = {Dun, Eva}, year = 2004}"
 

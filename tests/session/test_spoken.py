@@ -13,9 +13,9 @@ from fairhand.cli import main
 from fairhand.errors import EngineFailed
 from fairhand.outside import speech
 from fairhand.outside.speech import Speech
-from fairhand.session import spoken
+from fairhand.session.correction import spoken
+from fairhand.session.correction.spoken import speak_paper, write_times
 from fairhand.session.opened import OpenPaper
-from fairhand.session.spoken import speak_paper, write_times
 
 
 def test_without_the_extra_it_is_said_what_to_install(demo_paper: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from fairhand.errors import NoSuchStep
-from fairhand.session.jottings import add_jotting
-from fairhand.session.plan import plan_desk
-from fairhand.session.steps_done import end_step, find_step, list_said
+from fairhand.session.research.jottings import add_jotting
+from fairhand.session.schedule.plan import plan_desk
+from fairhand.session.schedule.steps_done import end_step, find_step, list_said
 
 
 @pytest.fixture

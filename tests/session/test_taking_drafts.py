@@ -14,10 +14,10 @@ from fairhand.desk.record import list_states, state_bytes
 from fairhand.errors import FairhandError
 from fairhand.readers.register import Reader
 from fairhand.readers.remarks_file import read_remarks
+from fairhand.session.correction.readers import ask_reader
+from fairhand.session.drafting.taking import take_file
+from fairhand.session.hand_in.printing import print_paper
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printing import print_paper
-from fairhand.session.readers import ask_reader
-from fairhand.session.taking import take_file
 
 FIRST = ("The mill stood by the river.", "It ground for two hundred years.")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from pathlib import Path
 
-from fairhand.session.standings import read_standing
+from fairhand.session.schedule.standings import read_standing
 
 NOW = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 

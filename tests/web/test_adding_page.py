@@ -13,8 +13,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 from starlette.testclient import TestClient
 
-from fairhand.session.adding import Added
 from fairhand.session.job import Job
+from fairhand.session.sources.adding import Added
 
 PAPER = "/paper/tram-libraries"
 SOURCES = f"{PAPER}/sources"

@@ -14,7 +14,7 @@ from starlette.testclient import TestClient
 from fairhand.model.requirement import Requirement
 from fairhand.model.span import Span
 from fairhand.readiness.judgement import Judgement, State
-from fairhand.web.brief_page import Demand, tell_notes
+from fairhand.web.pages.brief_page import Demand, tell_notes
 
 BRIEF = "/paper/tram-libraries/brief"
 

@@ -14,8 +14,8 @@ import pypdfium2
 import pytest
 from playwright.sync_api import Browser, Page
 
+from fairhand.session.hand_in.printing import set_copy
 from fairhand.session.opened import OpenPaper
-from fairhand.session.printing import set_copy
 
 HOUR = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)
 WAYS: dict[str, dict[str, Any]] = {

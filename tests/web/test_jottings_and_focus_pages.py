@@ -8,8 +8,8 @@ import pytest
 from playwright.sync_api import Browser, Page
 from starlette.testclient import TestClient
 
-from fairhand.session.focus import look_at_focus
-from fairhand.session.jottings import look_at_groups
+from fairhand.session.research.focus import look_at_focus
+from fairhand.session.research.jottings import look_at_groups
 
 PAPER = "/paper/tram-libraries"
 SORTED = f"{PAPER}/jottings/sorted"

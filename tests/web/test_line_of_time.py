@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fairhand.model.plan import Sitting
-from fairhand.session.overview import InHand
+from fairhand.session.schedule.overview import InHand
 from fairhand.web.line_of_time import APART, DEEPEST, ROOM, draw_line
 
 NOW = dt.datetime(2027, 2, 8, 12, tzinfo=dt.UTC)

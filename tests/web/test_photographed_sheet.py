@@ -11,7 +11,7 @@ import pytest
 import typst
 from starlette.testclient import TestClient
 
-from fairhand.session import photographed
+from fairhand.session.assignment import photographed
 
 SHEET = b"#set page(width: 16cm, height: 9cm)\nWrite an essay of 1,000 words in MLA style.\n\nDue 3 March 2027."
 

@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from starlette.testclient import TestClient
 
 from fairhand.model.lapse import Lapse
-from fairhand.session.lapses import keep_lapse
+from fairhand.session.correction.lapses import keep_lapse
 
 PROOF = "/paper/tram-libraries/proof"
 

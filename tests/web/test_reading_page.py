@@ -12,9 +12,9 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 from starlette.testclient import TestClient
 
-from fairhand.session.indexing import index_sources
 from fairhand.session.job import Job
-from fairhand.web import find_page
+from fairhand.session.research.indexing import index_sources
+from fairhand.web.pages import find_page
 
 PAPER = "/paper/tram-libraries"
 FIND = f"{PAPER}/find"

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from starlette.testclient import TestClient
 
-from fairhand.session.sitting import begin_sitting
+from fairhand.session.drafting.sitting import begin_sitting
 
 AT = dt.datetime(2027, 2, 8, 11, tzinfo=dt.UTC)
 ROUGH = "/paper/tram-libraries/rough"

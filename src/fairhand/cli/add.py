@@ -15,7 +15,7 @@ from fairhand.cli.screen import say
 from fairhand.cli.watching import watch
 
 if TYPE_CHECKING:
-    from fairhand.session.adding import Added, Asked
+    from fairhand.session.sources.adding import Added, Asked
 
 _TOLD_WHOLE = 12
 """New sources whose fields are told one by one; of more, only what is missing is counted."""
@@ -46,9 +46,9 @@ def command(
     what waits in the inbox is listed.
     """
     from fairhand.desk.inbox import list_inbox
-    from fairhand.session.adding import add_sources, sort_asked
     from fairhand.session.job import Job
-    from fairhand.session.joining import join_works
+    from fairhand.session.sources.adding import add_sources, sort_asked
+    from fairhand.session.sources.joining import join_works
 
     if remove is not None:
         take_off(paper, remove)
@@ -91,7 +91,7 @@ def give(paper: Path, source: str, what: Sequence[str]) -> None:
     from fairhand.desk.seen import see_file
     from fairhand.errors import FairhandError
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.replacing import find_notes_again, give_text
+    from fairhand.session.sources.replacing import find_notes_again, give_text
 
     opened = OpenPaper(paper)
     entry = opened.look().entries.get(source)
@@ -113,7 +113,7 @@ def take_off(paper: Path, source: str) -> None:
     """The source is not on the paper's list any more, and what is left of it is told."""
     from fairhand.errors import FairhandError
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.sources import remove_record
+    from fairhand.session.sources.entries import remove_record
 
     entries = OpenPaper(paper).look().entries
     if source not in entries:
@@ -135,7 +135,7 @@ def _tell_inbox(waiting: Sequence[Path]) -> None:
 def _settle_outside(paper: Path, asked: Asked, *, allowed: bool) -> None:
     """Where something is to be asked elsewhere and the writer has not allowed it yet, it is asked plainly, once."""
     from fairhand.desk.paper_files import read_paper
-    from fairhand.session.looking_up import WHAT_LEAVES, allow_outside, refuse_outside
+    from fairhand.session.sources.looking_up import WHAT_LEAVES, allow_outside, refuse_outside
 
     files = read_paper(paper)
     if allowed:

@@ -29,9 +29,9 @@ def command(
     pip install 'fairhand[speech]'.
     """
     from fairhand.language.counts import say_minutes
-    from fairhand.session.aloud import read_aloud, tell_time
+    from fairhand.session.correction.aloud import read_aloud, tell_time
+    from fairhand.session.correction.spoken import speak_paper
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.spoken import speak_paper
 
     opened = OpenPaper(paper)
     left_out = tuple(one for one in CHOICES if (one in LEFT_OUT and one not in read) or one in leave_out)

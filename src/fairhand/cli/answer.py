@@ -24,7 +24,7 @@ def command(
     paper: Path, ids: tuple[str, ...], words: str, values: tuple[str, ...], waive: bool, by: str, undo: bool
 ) -> None:
     """Answer, correct or waive the requirement ID of PAPER's sheet; it is kept in paper.toml with who said so."""
-    from fairhand.session.answering import answer_requirement, refuse_unasked
+    from fairhand.session.assignment.answering import answer_requirement, refuse_unasked
 
     written = dict(map(_read_value, values))
     words = words or ("" if written or waive else "yes")

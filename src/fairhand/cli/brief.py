@@ -21,7 +21,7 @@ def command(file: Path, given: dt.date | None, as_json: bool) -> None:
     """Show what the assignment sheet FILE, or the sheets of a paper's folder (default: here), ask."""
     from fairhand.brief.read import to_json
     from fairhand.desk.places import find_paper
-    from fairhand.session.sheets import read_sheets
+    from fairhand.session.assignment.sheets import read_sheets
 
     if file.is_dir() or names_a_paper(str(file)):
         file = find_paper(file)

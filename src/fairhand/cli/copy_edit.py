@@ -32,8 +32,8 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
     Where the sheet has a rule on tools that check the language, the language is not looked at until you answer it.
     """
     from fairhand.readiness.language_tools import USED, shut_by
+    from fairhand.session.correction.words import learn_word, unlearn_word
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.words import learn_word, unlearn_word
 
     for word in learn:
         learn_word(paper, word)
@@ -62,7 +62,7 @@ def show_findings(opened: OpenPaper, kind: str) -> None:
     """The lapses, then the findings of the pass."""
     from fairhand.errors import FairhandError
     from fairhand.model.span import line_at
-    from fairhand.session.lapses import most_frequent, survey_lapses
+    from fairhand.session.correction.lapses import most_frequent, survey_lapses
 
     verdict = opened.verdict()
     found = [f for f in verdict.findings if f.in_pass == LOOKED_AT]

@@ -21,8 +21,8 @@ def command(folder: Path, begin: bool, name: str, zone: str, spelling: str) -> N
     from fairhand.desk.clock import find_zone
     from fairhand.errors import NoPaperHere
     from fairhand.session.beginning import begin_desk
-    from fairhand.session.overview import work_in_hand
-    from fairhand.session.returned import work_done
+    from fairhand.session.hand_in.returned import work_done
+    from fairhand.session.schedule.overview import work_in_hand
 
     there = "" if folder.absolute() == Path().absolute() else f" --desk {shlex.quote(str(folder))}"
     hint = f"fairhand new TITLE --brief FILE{there}"

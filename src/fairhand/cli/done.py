@@ -32,8 +32,8 @@ def command(
     How long steps took is kept in the paper's time.jsonl, and your pace is learnt from it.
     """
     from fairhand.planning.plan_words import say_now
-    from fairhand.session.plan import plan_desk
-    from fairhand.session.steps_done import end_step, find_said, find_step, take_back
+    from fairhand.session.schedule.plan import plan_desk
+    from fairhand.session.schedule.steps_done import end_step, find_said, find_step, take_back
 
     step = words[-1]
     if len(words) == 2:

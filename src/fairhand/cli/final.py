@@ -21,7 +21,7 @@ def command(paper: Path, fit: bool, why: str | None) -> None:
     """
     from fairhand.desk.clock import now
     from fairhand.errors import FairhandError
-    from fairhand.session.final import answer_final, read_copy, tell_final
+    from fairhand.session.correction.final import answer_final, read_copy, tell_final
     from fairhand.session.opened import OpenPaper
 
     if fit and why is not None:

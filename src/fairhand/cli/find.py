@@ -24,10 +24,10 @@ def command(paper: Path, words: tuple[str, ...], ask: bool, question: str | None
     A page has all of the words, in any form. Quotation marks hold a phrase together ('"tide mill"'), an asterisk ends
     the beginning of a word (moor*). A word that stands nowhere is taken for the nearest.
     """
-    from fairhand.session.indexing import MANY, index_sources
     from fairhand.session.job import Job
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.searching import count_unindexed, find_question, open_search
+    from fairhand.session.research.indexing import MANY, index_sources
+    from fairhand.session.research.searching import count_unindexed, find_question, open_search
 
     asked = find_question(paper, question).text if question else " ".join(words)
     if not asked.strip():

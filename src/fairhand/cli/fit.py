@@ -41,7 +41,7 @@ def command(paper: Path, take: int | None, move: int | None, before: int | None,
 
 def show_cast(opened: OpenPaper) -> None:
     """The whole, and each section."""
-    from fairhand.session.cast_off import cast_off, tell_cast, tell_section
+    from fairhand.session.drafting.cast_off import cast_off, tell_cast, tell_section
 
     cast = cast_off(opened)
     for line in tell_cast(cast):
@@ -57,7 +57,7 @@ def show_cast(opened: OpenPaper) -> None:
 
 def show_ways(paper: Path, opened: OpenPaper) -> None:
     """The ways to the length that is asked, each with what it costs."""
-    from fairhand.session.fitting import look_at_fit
+    from fairhand.session.drafting.fitting import look_at_fit
 
     fit = look_at_fit(opened.look(), paper)
     say()
@@ -78,8 +78,8 @@ def carry(paper: Path, opened: OpenPaper, number: int) -> None:
     """One of the ways carried out."""
     from fairhand.desk.clock import now
     from fairhand.language.counts import count_of
+    from fairhand.session.drafting.fitting import carry_out
     from fairhand.session.editing import state_of
-    from fairhand.session.fitting import carry_out
 
     known = opened.look()
     done = carry_out(paper, known, number - 1, state_of(known.manuscript.text), now())
@@ -89,7 +89,7 @@ def carry(paper: Path, opened: OpenPaper, number: int) -> None:
 
 def show_move(paper: Path, opened: OpenPaper, line: int, before: int, *, make: bool) -> None:
     """What a move would break; then, where that is asked, the move."""
-    from fairhand.session.moving import carry_move, look_at_move
+    from fairhand.session.drafting.moving import carry_move, look_at_move
 
     move = look_at_move(opened.look(), line, before)
     say(f"{'The section' if move.what.is_section else 'The passage'} at line {move.what.line}: {move.what.begins[:60]}")

@@ -30,7 +30,7 @@ def command(
 ) -> None:
     """Show or set what PAPER is about, and what there is to ask of it; both are kept in focus.toml."""
     from fairhand.model.focus import Question
-    from fairhand.session.focus import keep_focus, keep_question, look_at_focus, set_state, state_of_focus
+    from fairhand.session.research.focus import keep_focus, keep_question, look_at_focus, set_state, state_of_focus
 
     before = look_at_focus(paper)[0]
     focus = replace(
@@ -52,8 +52,8 @@ def command(
 
 def show(paper: Path) -> None:
     """The sentence, what there is to ask of it, and the questions with their state."""
-    from fairhand.session.focus import ask_of_focus, look_at_focus
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.research.focus import ask_of_focus, look_at_focus
 
     focus, problems = look_at_focus(paper)
     if focus.focus:

@@ -15,7 +15,7 @@ from fairhand.errors import MatterLeft
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from fairhand.session.handing_in import HandIn
+    from fairhand.session.hand_in.handing_in import HandIn
 
 FORMS = ("pdf", "docx", "odt", "html", "md")
 KINDS = ("tools", "help", "originality")
@@ -60,7 +60,7 @@ def command(
 
     Statements are yours to write: nothing is filled in for you. They are kept in hand-in.toml, as is each hand-in.
     """
-    from fairhand.session.handing_in import look_at_hand_in, make_hand_in, read_hand_in, set_name, state
+    from fairhand.session.hand_in.handing_in import look_at_hand_in, make_hand_in, read_hand_in, set_name, state
     from fairhand.session.kept import told_verdict
     from fairhand.session.opened import OpenPaper
 
@@ -101,7 +101,7 @@ def command(
 
 
 def _check(paper: Path, file: Path) -> int:
-    from fairhand.session.handing_in import read_upload, was_handed_in
+    from fairhand.session.hand_in.handing_in import read_upload, was_handed_in
 
     when = was_handed_in(paper, read_upload(file)[1])
     say(
@@ -113,7 +113,7 @@ def _check(paper: Path, file: Path) -> int:
 
 
 def _keep(paper: Path, receipt: str) -> None:
-    from fairhand.session.handing_in import keep_receipt, read_upload
+    from fairhand.session.hand_in.handing_in import keep_receipt, read_upload
 
     path = Path(receipt)
     try:
@@ -128,8 +128,8 @@ def _keep(paper: Path, receipt: str) -> None:
 def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
     from fairhand.cli.ready import say_todos
     from fairhand.hand_in.asked import KINDS as ABOUT
-    from fairhand.session.final import tell_final
-    from fairhand.session.left_to_do import read_left
+    from fairhand.session.correction.final import tell_final
+    from fairhand.session.schedule.left_to_do import read_left
 
     asked = stands.asked
     title(told["title"], "Hand-in")

@@ -29,7 +29,7 @@ def command(paper: Path, minutes: int | None, sort: bool, wording: bool) -> None
 
 def take_lines(paper: Path, minutes: int | None) -> None:
     """Each line of the input is a jotting, until the input ends."""
-    from fairhand.session.jottings import add_jotting
+    from fairhand.session.research.jottings import add_jotting
 
     if sys.stdin.isatty():
         say("Write whatever comes to mind, a line each; end with Ctrl-D on a line of its own.")
@@ -49,7 +49,7 @@ def take_lines(paper: Path, minutes: int | None) -> None:
 
 def show_groups(paper: Path) -> None:
     """Each group by its phrase, then what stands apart."""
-    from fairhand.session.jottings import look_at_groups
+    from fairhand.session.research.jottings import look_at_groups
 
     found = look_at_groups(paper)
     parts = [(group.phrase, group.jottings) for group in found.arrangement.groups]
@@ -70,7 +70,7 @@ def show_groups(paper: Path) -> None:
 def show_wordings(paper: Path) -> None:
     """The jottings by what their wording says of their certainty."""
     from fairhand.jottings.wording import WORDINGS, tell_wording
-    from fairhand.session.jottings import list_jottings
+    from fairhand.session.research.jottings import list_jottings
 
     jottings = list_jottings(paper)
     for wording, heading in WORDINGS.items():

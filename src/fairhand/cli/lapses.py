@@ -12,7 +12,7 @@ from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say
 
 if TYPE_CHECKING:
-    from fairhand.session.lapses import LapseSeen
+    from fairhand.session.correction.lapses import LapseSeen
 
 
 @click.command("lapses")
@@ -42,7 +42,7 @@ def command(
     """
     from fairhand.errors import FairhandError
     from fairhand.model.lapse import Lapse
-    from fairhand.session.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
+    from fairhand.session.correction.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
     from fairhand.session.opened import OpenPaper
 
     if right and not wrong.strip():
@@ -55,7 +55,7 @@ def command(
         keep_lapse(paper, Lapse(called, wrong=wrong, right=right, check=check))
     remarks = [line.strip() for line in comments if line.strip()] if comments else []
     if returned:
-        from fairhand.session.handing_in import read_hand_in
+        from fairhand.session.hand_in.handing_in import read_hand_in
 
         came_back = read_hand_in(paper).returned
         remarks += came_back.comments if came_back else ()

@@ -13,8 +13,8 @@ from fairhand.cli.screen import say
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from fairhand.session.leads import LeadsFound
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.research.leads import LeadsFound
 
 
 @click.command("leads")
@@ -43,8 +43,8 @@ def command(
     A lead comes first where several sources point to it, where its title speaks of an open question, or where the
     sheet still asks for such a work. It is read off the reference by a model: look at its words before you rely on it.
     """
-    from fairhand.session.leads import list_leads
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.research.leads import list_leads
 
     opened = OpenPaper(paper)
     for source, mark in ((only, True), (whole, False)):
@@ -62,7 +62,7 @@ def command(
 def mark_source(opened: OpenPaper, source: str, mark: bool) -> None:
     """The source is marked as read for its references only, or as read whole."""
     from fairhand.errors import FairhandError
-    from fairhand.session.lead_choices import read_for_references
+    from fairhand.session.research.lead_choices import read_for_references
 
     entry = opened.look().entries.get(source)
     if entry is None:
@@ -77,8 +77,8 @@ def decide(
 ) -> None:
     """A lead is taken, put aside or brought back."""
     from fairhand.desk.clock import now
-    from fairhand.session.lead_choices import bring_back, put_aside
-    from fairhand.session.leads import follow_lead
+    from fairhand.session.research.lead_choices import bring_back, put_aside
+    from fairhand.session.research.leads import follow_lead
 
     at = now(opened.look().paper.desk.time_zone)
     if take:

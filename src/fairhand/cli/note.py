@@ -27,9 +27,9 @@ def command(
     from fairhand.desk.clock import now
     from fairhand.model.note import Note
     from fairhand.readiness.noted import tell_held
-    from fairhand.session.notes_for import list_served, refuse_strangers
-    from fairhand.session.noting import keep_note
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.research.notes_for import list_served, refuse_strangers
+    from fairhand.session.research.noting import keep_note
 
     known = OpenPaper(paper).look()
     note = Note("", source, page.strip(), quotation.strip(), remark=remark.strip(), kind=kind or "",

@@ -19,9 +19,9 @@ from fairhand.cli.screen import say
 def command(paper: Path, source: str, question: str, point: str, without_page: bool) -> None:
     """Show the notes of PAPER by source, in the order of its pages."""
     from fairhand.readiness.noted import tell_held
-    from fairhand.session.notes_for import lacks_page, list_served, notes_for, order_notes
-    from fairhand.session.noting import list_notes
     from fairhand.session.opened import OpenPaper
+    from fairhand.session.research.notes_for import lacks_page, list_served, notes_for, order_notes
+    from fairhand.session.research.noting import list_notes
 
     known = OpenPaper(paper).look()
     taken, problems = list_notes(paper)

@@ -23,7 +23,7 @@ def command(paper: Path, lines: str | None, words: str | None, why: str, back: i
     edited around it.
     """
     from fairhand.desk.clock import now
-    from fairhand.session.offcuts import cut_lines, cut_words
+    from fairhand.session.drafting.offcuts import cut_lines, cut_words
 
     if lines is not None:
         told(paper, cut_lines(paper, *read_lines(lines), why, now()).words)
@@ -57,7 +57,7 @@ def shorten(words: str, most: int = 60) -> str:
 
 def show(paper: Path) -> None:
     """Each offcut with its number, its reason and the line where it would stand again."""
-    from fairhand.session.offcuts import list_offcuts, tell_return
+    from fairhand.session.drafting.offcuts import list_offcuts, tell_return
 
     kept, problems = list_offcuts(paper)
     if not kept:
@@ -74,7 +74,7 @@ def show(paper: Path) -> None:
 def bring(paper: Path, number: int) -> None:
     """The offcut of that number, as they are listed, stands in the draft again."""
     from fairhand.errors import FairhandError
-    from fairhand.session.offcuts import bring_back, list_offcuts
+    from fairhand.session.drafting.offcuts import bring_back, list_offcuts
 
     kept, _ = list_offcuts(paper)
     if number > len(kept):

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from fairhand.model.finding import Finding
     from fairhand.readiness.analysis import Analysis
     from fairhand.revision.outline_file import Correction
-    from fairhand.session.outline import Outline, SideNote
+    from fairhand.session.drafting.outline import Outline, SideNote
 
 ANSWER = click.Tuple([str, str])
 
@@ -48,8 +48,8 @@ def command(
     outline.jsonl, and holds for the paragraph through later changes.
     """
     from fairhand.desk.clock import now
+    from fairhand.session.drafting.outline import answer_asking, read_outline_of
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.outline import answer_asking, read_outline_of
 
     opened = OpenPaper(paper)
     said = {"says": says, "point": point, "question": question, "focus": focus, "tie": tie}
@@ -71,7 +71,7 @@ def correct(paper: Path, known: Analysis, number: int | None, changes: dict[str,
 
     from fairhand.errors import FairhandError
     from fairhand.revision.outline_file import Correction
-    from fairhand.session.outline import correct_paragraph, read_outline_of
+    from fairhand.session.drafting.outline import correct_paragraph, read_outline_of
 
     notes = read_outline_of(known, paper).notes
     if number is None or not 1 <= number <= len(notes):
@@ -94,7 +94,7 @@ def correct(paper: Path, known: Analysis, number: int | None, changes: dict[str,
 
 def show(known: Analysis, outline: Outline, findings: Sequence[Finding]) -> None:
     """The outline, paragraph by paragraph, then the questions."""
-    from fairhand.session.outline import tell_standing
+    from fairhand.session.drafting.outline import tell_standing
 
     if not outline.notes:
         say("The draft has no paragraph yet.")

@@ -36,7 +36,7 @@ def command(desk: Path, only_now: bool, show_all: bool, as_json: bool, ics: Path
     The hours are those of desk.toml. Ends with 1 where something will not be ready in time.
     """
     from fairhand.planning.plan_words import say_now
-    from fairhand.session.plan import list_plan_problems, plan_desk, tell_plan, write_plan_calendar
+    from fairhand.session.schedule.plan import list_plan_problems, plan_desk, tell_plan, write_plan_calendar
 
     made = plan_desk(desk, at, keep=at is None)
     if ics is not None:

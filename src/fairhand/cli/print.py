@@ -25,8 +25,8 @@ KINDS = ("pdf", "docx", "odt", "html", "md")
 @click.option("--bibliography", is_flag=True, help="Print the annotated bibliography instead, from the notes.")
 def command(paper: Path, kind: str, to: Path | None, proof: bool, anyway: bool, bibliography: bool) -> None:
     """Make the fair copy of PAPER. Asides and TKs never print."""
-    from fairhand.session.annotated import print_annotated
-    from fairhand.session.printing import print_paper
+    from fairhand.session.hand_in.printing import print_paper
+    from fairhand.session.research.annotated import print_annotated
 
     try:
         printed = (

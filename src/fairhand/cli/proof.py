@@ -13,7 +13,7 @@ from fairhand.cli.screen import say
 from fairhand.model.proof_mark import Medium
 
 if TYPE_CHECKING:
-    from fairhand.session.passes import Marking
+    from fairhand.session.correction.passes import Marking
 
 NUMBER = click.IntRange(1)
 
@@ -59,8 +59,8 @@ def command(
     and what is asked: 3.12 "recieve" / receive; 3.14 "very" delete; 3.15 "note" insert of it.
     """
     from fairhand.desk.clock import now
-    from fairhand.session import passes
-    from fairhand.session import proof as work
+    from fairhand.session.correction import passes
+    from fairhand.session.correction import proof as work
 
     if begin:
         passes.begin_pass(paper, cast("Medium", begin), now(), by=by, lapse=lapse)
@@ -79,7 +79,7 @@ def command(
     if mend:
         work.mend_mark(paper, work.name_marks(marking.shown, mend).id)
     if estimate:
-        from fairhand.session.estimating import estimate_unseen, tell_unseen
+        from fairhand.session.correction.estimating import estimate_unseen, tell_unseen
 
         say(tell_unseen(estimate_unseen(paper, passes.read_marking(paper))))
         return
@@ -92,9 +92,9 @@ def write_marks(paper: Path, said: str) -> None:
     from fairhand.errors import FairhandError
     from fairhand.language.counts import count_of
     from fairhand.proof.written_marks import read_written
-    from fairhand.session import proof as work
+    from fairhand.session.correction import proof as work
+    from fairhand.session.correction.passes import paper_as_read, read_marking
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.passes import paper_as_read, read_marking
 
     written, faults = read_written(said)
     told = [str(fault) for fault in faults]
@@ -116,8 +116,8 @@ def end_pass(paper: Path, read_to: str | None) -> None:
     """The pass has ended, and what was not read is said."""
     from fairhand.desk.clock import now
     from fairhand.proof.written_marks import read_place
-    from fairhand.session import passes
-    from fairhand.session import proof as work
+    from fairhand.session.correction import passes
+    from fairhand.session.correction import proof as work
     from fairhand.session.opened import OpenPaper
 
     place, proof = (0, 0), None
@@ -130,8 +130,8 @@ def end_pass(paper: Path, read_to: str | None) -> None:
 def show_marking(paper: Path, marking: Marking) -> None:
     """The passes, and the marks that are still to be gone through."""
     from fairhand.proof.telling import tell_mark, tell_pass, tell_step
+    from fairhand.session.correction.proof import place_marks
     from fairhand.session.editing import DRAFT, read_text
-    from fairhand.session.proof import place_marks
 
     draft = read_text(paper, DRAFT).text
     if not draft.strip() and not marking.passes:

@@ -14,7 +14,7 @@ from fairhand.cli.screen import say
 
 if TYPE_CHECKING:
     from fairhand.readers.gathering import ReaderRemark, Ruling
-    from fairhand.session.remarks import Survey
+    from fairhand.session.correction.remarks import Survey
 
 FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
 
@@ -75,9 +75,9 @@ def command(
     from fairhand.language.counts import open_with
     from fairhand.readers.asking import NOT_TO_MIND, offer_questions
     from fairhand.readers.register import Reader
+    from fairhand.session.correction.readers import ask_reader, forget_reader
+    from fairhand.session.correction.remarks import survey_readers
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.readers import ask_reader, forget_reader
-    from fairhand.session.remarks import survey_readers
 
     if forget:
         say(f"{forget_reader(paper, forget).name} is taken out; the register’s earlier states have it still.")
@@ -101,14 +101,14 @@ def command(
     if back is not None:
         take_back(paper, back, whose)
     if carry_out:
-        from fairhand.session.remarks import carry_out_remark
+        from fairhand.session.correction.remarks import carry_out_remark
 
         say(f"{carry_out_remark(OpenPaper(paper), carry_out).id[:6]}: carried out in draft.md, and taken.")
         return 0
     rulings = {"taken": take, "left": leave, "kept": keep, "": reopen}
     for ruling, named in rulings.items():
         if named:
-            from fairhand.session.remarks import rule_on_remark
+            from fairhand.session.correction.remarks import rule_on_remark
 
             ruled = rule_on_remark(paper, named, cast("Ruling", ruling), why)
             say(f"{ruled.id[:6]}: {ruling or 'open'}{f', {ruled.why}' if ruled.why else ''}.")
@@ -121,7 +121,7 @@ def take_back(paper: Path, file: Path, whose: str) -> None:
     """A copy comes back, and what came with it is counted."""
     from fairhand.desk.clock import now
     from fairhand.language.counts import count_of
-    from fairhand.session.remarks import take_returned
+    from fairhand.session.correction.remarks import take_returned
 
     came = take_returned(paper, file.read_bytes(), file.name, whose, today=now().date())
     there = f", {came.there} that had come before" if came.there else ""

@@ -39,7 +39,7 @@ def command(paper: Path, draft: Path | None, show_all: bool, as_json: bool, on: 
 
         click.echo(json.dumps(as_contract(told), ensure_ascii=False, indent=1))
     else:
-        from fairhand.session.left_to_do import read_left
+        from fairhand.session.schedule.left_to_do import read_left
 
         show(told, show_all=show_all, left=read_left(paper, told, on) if draft is None and told["has_draft"] else None)
     return READY if told["verdict"] == "ready" else NOT_READY

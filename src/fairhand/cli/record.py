@@ -63,7 +63,7 @@ def command(
     if states or name:
         return _list_states(folder, name)
     from fairhand.desk.record import list_set_aside
-    from fairhand.session.printed_record import print_record, tell_record
+    from fairhand.session.record.printed_record import print_record, tell_record
 
     if print_:
         say(
@@ -113,8 +113,8 @@ def _check_own(folder: Path) -> int:
 
 
 def _check_printed(file: Path, folder: Path | None) -> int:
-    from fairhand.session.handing_in import read_upload
-    from fairhand.session.printed_record import check_printed, compare_with_paper
+    from fairhand.session.hand_in.handing_in import read_upload
+    from fairhand.session.record.printed_record import check_printed, compare_with_paper
 
     checked = check_printed(*read_upload(file))
     for fault in checked.faults:

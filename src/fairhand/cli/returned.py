@@ -39,15 +39,15 @@ def command(
     Marks and comments are kept in hand-in.toml. The plans of the other papers reckon with what this one took.
     """
     from fairhand.hand_in.account import Mark
-    from fairhand.session.handing_in import read_hand_in, read_upload
-    from fairhand.session.returned import (
+    from fairhand.session.hand_in.handing_in import read_hand_in, read_upload
+    from fairhand.session.hand_in.returned import (
         compare_estimates,
         keep_marked_copy,
         keep_returned,
         read_comments,
         tell_returned,
     )
-    from fairhand.session.returned import put_away as put
+    from fairhand.session.hand_in.returned import put_away as put
 
     if file is not None:
         name, data = read_upload(file)

@@ -26,7 +26,7 @@ def command(paper: Path, since: int | None, until: int | None, name: str, short:
     from fairhand.errors import NoSuchState
     from fairhand.proof.revised import list_sentences, tell_revisions, tell_signs
     from fairhand.readiness.told import mark_differences
-    from fairhand.session.states import first_state, look_at
+    from fairhand.session.record.states import first_state, look_at
 
     if since is None:
         first = first_state(paper, name)

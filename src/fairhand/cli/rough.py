@@ -21,8 +21,8 @@ def command(paper: Path, set_out: bool, sheet: bool, begin: bool, over: bool) ->
     from fairhand.errors import DraftChangedOnDisk
     from fairhand.language.counts import count_of
     from fairhand.planning.points import WHERE, read_points
+    from fairhand.session.drafting.rough import ROUGH, add_at_end, begin_draft, count_rough, lay_out_points
     from fairhand.session.editing import read_text
-    from fairhand.session.rough import ROUGH, add_at_end, begin_draft, count_rough, lay_out_points
 
     if sheet:
         show_sheet(paper)
@@ -48,7 +48,7 @@ def command(paper: Path, set_out: bool, sheet: bool, begin: bool, over: bool) ->
 
 def show_sheet(paper: Path) -> None:
     """What is at hand, each thing with its citation in the style's in-text form."""
-    from fairhand.session.at_hand import list_at_hand
+    from fairhand.session.drafting.at_hand import list_at_hand
     from fairhand.session.opened import OpenPaper
 
     for heading, found in list_at_hand(OpenPaper(paper).look(), paper):

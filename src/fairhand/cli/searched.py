@@ -21,7 +21,7 @@ def command(paper: Path, words: str | None, place: str, hits: int | None, kept: 
     """Write down a search for PAPER, or show those written down; they are kept in searches.jsonl."""
     from fairhand.desk.clock import now
     from fairhand.evidence.searches import Search, tell_search
-    from fairhand.session.support import list_searches, log_search
+    from fairhand.session.research.support import list_searches, log_search
 
     if words is not None:
         log_search(paper, Search(words, place, hits, kept, "leads" if leads else "searching"), now())

@@ -12,7 +12,7 @@ from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 if TYPE_CHECKING:
-    from fairhand.session.support import Survey
+    from fairhand.session.research.support import Survey
 
 PAIR = click.Tuple([str, str])
 
@@ -36,10 +36,10 @@ def command(
 
     Two sources count as two only if they are independent. What you say of a pair is kept in support.toml.
     """
-    from fairhand.session.notes_for import sources_noted
-    from fairhand.session.noting import list_notes
     from fairhand.session.opened import OpenPaper
-    from fairhand.session.support import list_searches, survey_support, take_ruling_back, tell_estimates
+    from fairhand.session.research.notes_for import sources_noted
+    from fairhand.session.research.noting import list_notes
+    from fairhand.session.research.support import list_searches, survey_support, take_ruling_back, tell_estimates
 
     opened = OpenPaper(paper)
     for pair, independent in ((two, True), (one, False)):
@@ -72,7 +72,7 @@ def decide(paper: Path, there: Collection[str], pair: tuple[str, str], why: str,
     """The writer's word on a pair is kept, where both are on the list of sources."""
     from fairhand.errors import FairhandError
     from fairhand.model.ruling import Ruling
-    from fairhand.session.support import rule_pair
+    from fairhand.session.research.support import rule_pair
 
     lost = [one for one in pair if one not in there]
     if lost or pair[0] == pair[1]:
@@ -83,7 +83,7 @@ def decide(paper: Path, there: Collection[str], pair: tuple[str, str], why: str,
 
 def show_points(survey: Survey, names: Mapping[str, str], noted: Mapping[str, Sequence[str]]) -> None:
     """Each point with its sources and their pages, and those that it has notes from and does not name."""
-    from fairhand.session.support import pages_of, unnamed_of
+    from fairhand.session.research.support import pages_of, unnamed_of
 
     for one in survey.points:
         say()

@@ -22,7 +22,7 @@ def command(paper: Path, file: Path, refuse: bool, replace: bool) -> None:
     Of a draft that comes again, what was changed here since stands, passage by passage, and its comments are kept with
     their places. The draft that was there is kept in the record; sources that are there already stay as they are.
     """
-    from fairhand.session.taking import take_file
+    from fairhand.session.drafting.taking import take_file
 
     for line in take_file(paper, file, refuse=refuse, replace=replace):
         say(line)

@@ -20,7 +20,7 @@ from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
 from fairhand.citing.titles import titles_quoted
-from fairhand.copyedit.clauses import Clause, Shown, read_clauses, show_sentences
+from fairhand.copyedit.grammar.clauses import Clause, Shown, read_clauses, show_sentences
 from fairhand.copyedit.own_prose import OwnParagraph, own_prose
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout

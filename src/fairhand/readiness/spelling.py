@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fairhand.brief.spelling import spelling_asked
-from fairhand.copyedit.misspelled import Spelling, country_written
+from fairhand.copyedit.words.misspelled import Spelling, country_written
 from fairhand.fidelity.prepared import fold
 from fairhand.language.lexicon import Country
 from fairhand.language.words import words

@@ -13,8 +13,8 @@ from fairhand.desk.paper_files import read_paper
 from fairhand.desk.places import find_desk
 from fairhand.desk.seen import see_file
 from fairhand.model.settings import CourseSettings, DeskSettings, PaperSettings
+from fairhand.session.assignment.sheets import read_sheet_files
 from fairhand.session.saving import keep_record
-from fairhand.session.sheets import read_sheet_files
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from fairhand.brief.layout import read_sheet as lay_out
 from fairhand.brief.style import find_style as find_named_styles
 from fairhand.citing.csl_json import read_csl_json
 from fairhand.citing.styles import find_style, style_for
-from fairhand.copyedit.own_words import read_words
+from fairhand.copyedit.words.own_words import read_words
 from fairhand.desk.paper_files import PICTURE_SUFFIXES, PaperFiles
 from fairhand.desk.seen import FileSeen, tell_problem
 from fairhand.errors import InputError, StyleUnknown
@@ -26,8 +26,8 @@ from fairhand.model.requirement import Brief, Requirement
 from fairhand.model.settings import CourseSettings
 from fairhand.planning.points import read_points
 from fairhand.proof.marks_file import read_marks
-from fairhand.session.focus import read_focus_text
 from fairhand.session.own_papers import load_own_papers
+from fairhand.session.research.focus import read_focus_text
 from fairhand.session.texts import SourceTexts, read_sheet
 
 

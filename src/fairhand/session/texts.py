@@ -15,7 +15,7 @@ from fairhand.model.entry import Entry
 from fairhand.model.problem import Problem
 from fairhand.model.source import Page, SourceText
 from fairhand.reading.kinds import kind_of
-from fairhand.session.reading_bounded import read_sheet_bounded, read_source_bounded
+from fairhand.session.sources.reading_bounded import read_sheet_bounded, read_source_bounded
 
 READ_BY = "3"
 """Raised when sources are read otherwise than before, so that what was kept is read again."""
@@ -102,7 +102,7 @@ def read_sheet(sheet: FileSeen, paper: Path | None = None) -> tuple[str, tuple[P
         InputError: It cannot be read.
     """
     if kind_of(sheet.data, sheet.name) == "picture":
-        from fairhand.session.photographed import read_photograph  # with all that work apart needs
+        from fairhand.session.assignment.photographed import read_photograph  # with all that work apart needs
 
         return read_photograph(sheet.data, sheet.name, paper)
     return read_sheet_bounded(sheet.data, sheet.name, paper)

@@ -10,7 +10,7 @@ from typing import Literal
 
 from fairhand.language.counts import count_of, say_minutes
 from fairhand.model.plan import Sitting
-from fairhand.session.overview import InHand
+from fairhand.session.schedule.overview import InHand
 
 Anchor = Literal["start", "middle", "end"]
 

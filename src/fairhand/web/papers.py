@@ -13,7 +13,7 @@ from fairhand.desk.places import list_papers
 from fairhand.desk.seen import hash_bytes
 from fairhand.errors import NoPaperHere
 from fairhand.session.opened import OpenPaper
-from fairhand.session.overview import read_desk
+from fairhand.session.schedule.overview import read_desk
 
 
 @dataclass(frozen=True)

@@ -6,9 +6,9 @@ from importlib import import_module
 
 from starlette.routing import BaseRoute
 
+SERVED_BESIDE = ("assets", "watching")
+"""The modules of ``fairhand.web`` that are no pages and have a tuple ``ROUTES``."""
 PAGES = (
-    "assets",
-    "watching",
     "desk_page",
     "plan_page",
     "hours_page",
@@ -46,12 +46,13 @@ PAGES = (
     "taking_page",
     "paper_page",
 )
-"""The modules of ``fairhand.web`` that have a tuple ``ROUTES``."""
+"""The modules of ``fairhand.web.pages`` that have a tuple ``ROUTES``."""
 
 
 def list_routes() -> tuple[BaseRoute, ...]:
     """The addresses of every page that there is."""
-    return tuple(route for name in PAGES for route in import_module(f"fairhand.web.{name}").ROUTES)
+    names = (*SERVED_BESIDE, *(f"pages.{name}" for name in PAGES))
+    return tuple(route for name in names for route in import_module(f"fairhand.web.{name}").ROUTES)
 
 
 def working_leaves(routes: tuple[BaseRoute, ...]) -> frozenset[str]:

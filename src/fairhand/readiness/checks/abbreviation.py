@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_abbreviations import find_misplaced
+from fairhand.copyedit.form.abbreviations import find_misplaced
 from fairhand.manuscript.sections import named_sections
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

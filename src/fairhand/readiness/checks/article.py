@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.article import find_wrong_articles
+from fairhand.copyedit.grammar.article import find_wrong_articles
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

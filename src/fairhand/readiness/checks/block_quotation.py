@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.brief.block_quotations import find_block_rule
-from fairhand.copyedit.form_blocks import LETTER_EM, Measure, find_long_run_in, find_short_blocks
+from fairhand.copyedit.form.blocks import LETTER_EM, Measure, find_long_run_in, find_short_blocks
 from fairhand.fair_copy.layout import PAPER_SIZES_PT
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

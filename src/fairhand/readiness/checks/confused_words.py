@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.confused import find_confused
+from fairhand.copyedit.words.confused import find_confused
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

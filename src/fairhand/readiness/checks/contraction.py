@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.brief.contractions import contractions_forbidden
-from fairhand.copyedit.form_contractions import find_contractions
+from fairhand.copyedit.form.contractions import find_contractions
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

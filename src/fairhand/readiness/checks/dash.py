@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_dashes import find_hyphen_dashes
+from fairhand.copyedit.form.dashes import find_hyphen_dashes
 from fairhand.model.finding import Instead
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.doubled_word import find_doubled_words
+from fairhand.copyedit.words.doubled_word import find_doubled_words
 from fairhand.model.finding import Instead
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis

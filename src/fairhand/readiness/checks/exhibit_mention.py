@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_exhibits import Numbered, find_missing, find_unmentioned
+from fairhand.copyedit.form.exhibits import Numbered, find_missing, find_unmentioned
 from fairhand.fair_copy.captions import number_exhibits
 from fairhand.manuscript.setting import set_blocks
 from fairhand.model.inline import plain

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.clauses import Clause
-from fairhand.copyedit.fragment import Kind, find_fragment
+from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.fragment import Kind, find_fragment
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

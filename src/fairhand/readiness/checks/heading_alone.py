@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_headings import find_empty_sections, find_lone_subsections
+from fairhand.copyedit.form.headings import find_empty_sections, find_lone_subsections
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_pairs import find_open_quotations, find_unpaired_brackets
+from fairhand.copyedit.form.pairs import find_open_quotations, find_unpaired_brackets
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_numerals import find_opening_numerals
+from fairhand.copyedit.form.numerals import find_opening_numerals
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_percent import find_percentages
+from fairhand.copyedit.form.percent import find_percentages
 from fairhand.language.counts import count_of
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

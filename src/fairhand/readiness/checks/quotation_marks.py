@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form_mark_kinds import marks_of_other_kind
+from fairhand.copyedit.form.mark_kinds import marks_of_other_kind
 from fairhand.language.counts import count_of
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.misspelled import find_other_country
+from fairhand.copyedit.words.misspelled import find_other_country
 from fairhand.language.lexicon import Country
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis

@@ -1,0 +1,195 @@
+"""A noun that wants its plural: *several study*, *one of the reason*.
+
+**Source**: handbooks of usage on noun endings; R. Quirk and others 1985, 5.10–5.26 on what goes with which number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.counted import (
+    BEFORE_OF_THE,
+    COUNTS,
+    KINDS,
+    LOOSE,
+    MANY_OF,
+    MEASURES,
+    NAMED_IN_ING,
+    PERSONS,
+    SAME,
+    SCORES,
+    SHARES,
+)
+from fairhand.copyedit.grammar.number import IRREGULAR, OPEN
+from fairhand.language.lexicon import find_word
+from fairhand.model.span import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Singular:
+    """A noun in the singular where only the plural fits."""
+
+    span: Span
+    """Its place in the draft."""
+    word: str
+    after: str
+    """The word that asks for the plural."""
+    instead: str
+
+
+def find_missing_plurals(clause: Clause) -> Iterator[Singular]:
+    """The nouns of a sentence that want their plural."""
+    for at, word in enumerate(clause.words):
+        if word.tag != "NN" or _is_same(clause, at) or not word.text.islower() or not word.text.isalpha():
+            continue
+        plural = plural_of(word.key)
+        if plural is None or not _ends_phrase(clause, at):
+            continue
+        asks = _asked_by(clause, at)
+        if asks is not None:
+            yield Singular(clause.place(at), word.text, asks, plural)
+
+
+def _is_same(clause: Clause, at: int) -> bool:
+    """Whether a noun is many without an ending; not the *kind* of *two kind of lamp*, which *these kind of* excuses."""
+    word, near = clause.words[at], clause.words[at - 1 : at] + clause.words[at + 1 : at + 2]
+    kinds = word.key in KINDS and len(near) == 2 and near[0].tag == "CD" and near[1].key == "of"
+    return word.key in SAME and not kinds
+
+
+def plural_of(noun: str) -> str | None:
+    """The plural of a noun that is counted; None where there is none, or it is hardly ever used."""
+    known = find_word(noun)
+    if known is None or (noun.endswith("ing") and noun not in NAMED_IN_ING):
+        return None
+    if noun in IRREGULAR:
+        return IRREGULAR[noun]
+    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        plural = noun[:-1] + "ies"
+    elif noun.endswith(("s", "x", "z", "ch", "sh")):
+        plural = noun + "es"
+    else:
+        plural = noun + "s"
+    many = find_word(plural)
+    if many is None or not many.countries or many.weight + 22 < known.weight:
+        return None
+    return plural
+
+
+def _ends_phrase(clause: Clause, at: int) -> bool:
+    """Whether the noun is the last of its phrase: nothing that it could belong to follows."""
+    words = clause.words
+    if at + 1 >= len(words):
+        return True
+    after = words[at + 1]
+    if words[at].role == "compound" or after.text in ("-", "–", "/", "—", "'", "’"):
+        return False
+    if after.tag in ("POS", "HYPH", "CD", "$", "NNS", "NNP", "NNPS", "SYM", "FW") or after.text == "(":
+        return False
+    if after.tag == "VBZ" and after.key not in ("is", "was", "has", "does"):
+        return False
+    if after.tag == "NN" and words[at].role not in ("nsubj", "nsubjpass"):
+        return False
+    if words[at].role == "ROOT" and not any(each.head == at and each.tag == "CD" for each in words[:at]):
+        return False
+    if words[at].role == "conj" and words[words[at].head].tag.startswith("VB"):
+        return False  # few rent and many work
+    beyond = words[at + 2] if at + 2 < len(words) else after
+    if (
+        after.tag in ("VBN", "VBD", "JJ")
+        and after.key not in ("was", "were", "had")
+        and beyond.tag in ("NNS", "NNP", "NN")
+        and words[at].role != "nsubj"
+    ):
+        return False  # these baseline corrected spectra
+    if after.key == "to" and words[at - 1].key == "few":
+        return False  # a few migrate to
+    if after.tag == "CC" and beyond.tag not in ("DT", "PRP$", "CD", "PRP", "MD", "VBD", "VBP", "VBZ"):
+        return False
+    if after.text == "," and beyond.tag in ("JJ", "VBN", "NN", "NNS", "JJR"):
+        return False
+    if after.tag in ("DT", "PRP$") and words[at].role not in ("npadvmod", "pobj") and words[at - 1].tag != "CD":
+        return False
+    if after.key == "to" and at + 2 < len(words) and words[at + 2].key == words[at].key:
+        return False  # face to face
+    if after.tag.startswith("JJ") and after.head > at + 1:
+        return False
+    gap = after.span.start - words[at].span.end
+    return not clause.hides((at + 1,)) and (gap > 0 or after.text in ".,;:?!)")
+
+
+def _asked_by(clause: Clause, at: int) -> str | None:
+    """The word before that asks for the plural."""
+    words = clause.words
+    first = at - 1
+    while (
+        first >= 0
+        and words[first].tag in ("JJ", "JJR", "JJS", "VBN", "RB", "RBS")
+        and (words[first].key not in COUNTS | LOOSE or words[first].tag == "RBS")
+    ):
+        first -= 1
+    if first > 0 and words[first].tag == "NN" and words[first].role == "compound" and words[first].head == at:
+        bare = first < 2 or (words[first - 2].text != "(" and words[first - 2].key != "the")
+        if words[first].key in MEASURES or words[first - 1].tag != "CD" or not bare:
+            return None
+        first -= 1  # seven stone bridges
+    if first < 0 or at - first > 4:
+        return None
+    if any("-" in each.text for each in words[first:at]):
+        return None
+    asks = words[first]
+    if clause.hides(range(first, at)) or (first + 1 < at and any(w.text in "-–/" for w in words[first + 1 : at])):
+        return None
+    if asks.head != at and words[at].head != first and asks.tag not in ("DT", "PRP$"):
+        return None
+    if asks.key in COUNTS:
+        return _counted(clause, first, at)
+    if asks.key in LOOSE:
+        return asks.text if _loosely(clause, first, at) else None
+    if asks.key == "of" and first:
+        head = words[first - 1]
+        told = head.key in SCORES or (head.key in MANY_OF and words[at].key in PERSONS)
+        return f"{head.text} of" if told else None
+    if asks.tag in ("DT", "PRP$") and first >= 2 and words[first - 1].key == "of":
+        head = words[first - 2]
+        told = (head.key in BEFORE_OF_THE and words[at].key not in OPEN) or (
+            head.key in SHARES and words[at].key in PERSONS
+        )
+        return f"{head.text} of" if told else None
+    return None
+
+
+def _loosely(clause: Clause, first: int, at: int) -> bool:
+    """Whether *most*, *such* or *other* wants the plural: of a person, or before a verb in the plural."""
+    words = clause.words
+    if first and (
+        words[first - 1].tag in ("DT", "PDT", "PRP$", "POS", "CD", "NN") or words[first - 1].key in ("no", "any")
+    ):
+        return False
+    if words[first].key == "some" or (words[first].key == "such" and words[first + 1].tag == "DT"):
+        return False
+    return words[at].key in PERSONS or _is_subject_of_many(clause, at)
+
+
+def _is_subject_of_many(clause: Clause, at: int) -> bool:
+    """Whether the word is the subject of a verb that is in the plural beyond doubt."""
+    if clause.words[at].role not in ("nsubj", "nsubjpass") or clause.of_role(at, "cc", "conj"):
+        return False
+    verb = clause.finite_of(clause.words[at].head)
+    return verb is not None and clause.words[verb].key in ("are", "were", "have") and at < verb <= at + 2
+
+
+def _counted(clause: Clause, first: int, at: int) -> str | None:
+    """The number or *many*, where it belongs to this noun."""
+    words = clause.words
+    asks = words[first]
+    before = words[first - 1].key if first else ""
+    if asks.tag == "CD" and before in ("a", "an", "one", "page", "p.", "chapter", "section", "figure", "table", "-"):
+        return None
+    if asks.key == "both" and any(each.key == "and" for each in words[first : at + 7]):
+        return None
+    if asks.key in ("both", "few", "many") and first + 1 < at and words[first + 1].tag == "DT":
+        return None
+    return asks.text

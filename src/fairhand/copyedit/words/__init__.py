@@ -1,0 +1,1 @@
+"""Single words: spelling, words confused, words doubled, and the writer's own."""

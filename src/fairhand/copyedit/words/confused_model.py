@@ -1,0 +1,130 @@
+"""What has been learnt of the places where words stand: what parts of speech a place holds, and which of two words.
+
+**Source**: two log-linear models, one for the parts of speech and one for each pair that is frequent enough, over the
+features of A. Golding and D. Roth 1999, *A Winnow-Based Approach to Context-Sensitive Spelling Correction*, Machine
+Learning 34. On what they were trained, and how, stands in ``tools/train_confusions.py``.
+"""
+
+from __future__ import annotations
+
+import gzip
+import json
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from importlib.resources import files
+from itertools import accumulate
+
+from fairhand.copyedit.around import Token
+from fairhand.copyedit.words.confused_features import features_at
+from fairhand.language.lexicon import find_word
+
+_STEP = 4
+"""Weights are kept as whole quarters."""
+_ZERO = ord("m")
+"""The letter of a weight of nothing; each letter on or back is a quarter."""
+_PLAIN = frozenset(".,;:?!'\"’‘“”—–-")
+"""Marks of plain prose."""
+_LEAST = 1e-6
+"""What a place is never less likely to hold."""
+
+
+@dataclass(frozen=True)
+class Model:
+    """What was learnt."""
+
+    known: Mapping[str, str]
+    """Words that were met, with the parts of speech that they were."""
+    features: Sequence[str]
+    """What can be seen around a place."""
+    bias: Sequence[float]
+    """How frequent each part of speech is: a logarithm."""
+    columns: Sequence[str]
+    """For each part of speech, the weight of each feature as a letter."""
+    bars: Mapping[str, Mapping[str, float]]
+    """By the word as written and the word meant: how much rather the place must hold the latter for it to be told."""
+    parts: Mapping[str, Sequence[int]]
+    """The parts of speech that each of the words in question can be."""
+    pairs: Mapping[str, tuple[float, float, Sequence[int]]]
+    """For two words in the order of the alphabet, parted by a blank: what speaks for the second from the first, how
+    much the parts of speech count, and what each feature says for it (steps to its number and quarters by turns)."""
+
+    @cached_property
+    def unpacked(self) -> dict[str, Mapping[int, int]]:
+        """The weights of the pairs that were asked for, by the numbers of the features."""
+        return {}
+
+    @cached_property
+    def numbers(self) -> Mapping[str, int]:
+        """Each feature's number."""
+        return {feature: number for number, feature in enumerate(self.features)}
+
+    def meant_at(self, tokens: Sequence[Token], at: int) -> str | None:
+        """The word that its place asks for instead of the one that stands there; None where that one is let be.
+
+        A word beside a number, a sign, a letter or a name of no dictionary, or what is not the writer's own, is let be,
+        and so is one alone between two marks.
+        """
+        wrote = tokens[at].text
+        bars = self.bars.get(wrote)
+        beside = [each.text for each in (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])]
+        if bars is None or any(map(_is_strange, beside)) or not any(each[0].isalpha() for each in beside):
+            return None
+        seen = [self.numbers[each] for each in features_at(tokens, at, self.known) if each in self.numbers]
+        over = {meant: self._favours(seen, wrote, meant) - bar for meant, bar in bars.items()}
+        best = max(over, key=lambda meant: over[meant])
+        return best if over[best] > 0 else None
+
+    def _favours(self, seen: Sequence[int], wrote: str, meant: str) -> float:
+        """How much rather one word stands at a place than another: a logarithm."""
+        by_part = self._by_part(seen, wrote, meant)
+        first, second = sorted((wrote, meant))
+        if f"{first} {second}" not in self.pairs:
+            return by_part
+        bias, share, _ = self.pairs[f"{first} {second}"]
+        weights = self._weights(f"{first} {second}")
+        by_pair = bias + sum(weights.get(each, 0) for each in seen) / _STEP
+        return share * by_part + (by_pair if meant == second else -by_pair)
+
+    def _by_part(self, seen: Sequence[int], wrote: str, meant: str) -> float:
+        sums = [
+            bias + sum(ord(column[each]) - _ZERO for each in seen) / _STEP
+            for bias, column in zip(self.bias, self.columns, strict=True)
+        ]
+        most = max(sums)
+        likely = [math.exp(each - most) for each in sums]
+        whole = sum(likely)
+        of_meant = sum(likely[each] for each in self.parts.get(meant, ())) / whole
+        of_wrote = sum(likely[each] for each in self.parts.get(wrote, ())) / whole
+        return math.log(of_meant + _LEAST) - math.log(of_wrote + _LEAST)
+
+    def _weights(self, pair: str) -> Mapping[int, int]:
+        if pair not in self.unpacked:
+            packed = self.pairs[pair][2]
+            self.unpacked[pair] = dict(zip(accumulate(packed[::2]), packed[1::2], strict=True))
+        return self.unpacked[pair]
+
+
+def _is_strange(word: str) -> bool:
+    if word[0].isalpha():
+        if len(word) == 1:
+            return word not in "ai"
+        return find_word(word) is None and find_word(word.capitalize()) is None
+    return word not in _PLAIN
+
+
+@lru_cache(maxsize=1)
+def read_model() -> Model:
+    """The model as shipped.
+
+    >>> from fairhand.copyedit.around import read_tokens
+    >>> read_model().meant_at(read_tokens("No later edition could altar the first impression."), 4)
+    'alter'
+    """
+    raw = json.loads(
+        gzip.decompress((files("fairhand") / "copyedit" / "words" / "confused_model.json.gz").read_bytes())
+    )
+    known = dict(line.split(" ") for line in raw["known"].split("\n"))
+    raw["known"], raw["features"] = known, raw["features"].split("\n")
+    return Model(**raw)

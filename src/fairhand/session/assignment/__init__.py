@@ -1,0 +1,1 @@
+"""Sheets given and read, and what the writer answers to them."""

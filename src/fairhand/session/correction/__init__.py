@@ -1,0 +1,1 @@
+"""The draft put right: lapses, words, the proof, readers' remarks, reading aloud, the final reading."""

@@ -1,0 +1,1 @@
+"""The paper leaves: printed, handed in, and come back."""

@@ -1,0 +1,1 @@
+"""The pages, one file each; ``fairhand.web.routes`` puts their addresses in order."""
