@@ -78,9 +78,17 @@ def test_a_rule_on_tools_shuts_it_until_answered(run: Callable[..., tuple[int, s
     assert "goverment" not in told
     assert "goverment" not in run("--json", name="ready")[1]
     named = told.partition("fairhand answer ")[2].partition(" --say")[0].split()[-1]
+    answer_requirement(paper, named, words="No, she does not allow it.")
+    told = run()[1]
+    assert "You answered: No, she does not allow it. So they are not used on this paper" in told
+    assert "goverment" not in told
+    assert "not looked at" in run("--used")[1]
     answer_requirement(paper, named, words="The instructor allows it.")
     assert "goverment" in run()[1]
-    assert "No sentence was written" in run("--used")[1]
+    used = run("--used")[1]
+    assert "wrote and rewrote no sentence" in used
+    for kind in ("Spelling:", "Words confused", "Grammar and marks", "Copying:"):
+        assert kind in used
 
 
 def test_ease_is_shown_on_request(run: Callable[..., tuple[int, str]]) -> None:

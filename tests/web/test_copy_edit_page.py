@@ -84,13 +84,27 @@ def test_a_mark_is_noted_as_a_lapse(client: TestClient, slips: Path, desk: Path)
 
 
 def test_a_rule_of_the_sheet_keeps_it_shut(client: TestClient, slips: Path, desk: Path) -> None:
-    """The language is not marked until the rule is answered; the rest is."""
+    """The language is not marked until leave is given, and not where it is refused; the rest is."""
     brief = desk / "tram-libraries" / "brief.txt"
     brief.write_text(f"{brief.read_text('utf-8')}\n\nDo not use grammar checkers on this paper.\n", "utf-8")
     page = client.get(COPY_EDIT).text
     assert "The sheet has a rule on tools that check the language: “Do not use grammar checkers" in page
+    assert "not looked at until you have answered it" in page
     assert "confused words" not in page
     assert "quotation differs" in page
+    sent = {"rule": field(page, "rule"), "by": "Dr. Marrow"}
+    client.post(f"{COPY_EDIT}/rule", data={**sent, "do": "refuse"})
+    page = client.get(f"{COPY_EDIT}?used=1&ease=1").text
+    assert "You answered: They may not be used (Dr. Marrow). So they are not used on this paper" in page
+    assert "confused words" not in page
+    assert "Spelling, grammar and words confused: not looked at" in page
+    assert "Flesch" not in page
+    client.post(f"{COPY_EDIT}/rule", data={**sent, "do": "leave"})
+    page = client.get(f"{COPY_EDIT}?used=1").text
+    assert "confused words" in page
+    for used in ("Spelling: words held", "Words confused", "Grammar and marks", "Copying: the draft held"):
+        assert used in page
+    assert client.post(f"{COPY_EDIT}/rule", data={"rule": "policy.none", "do": "leave"}).status_code == 409
 
 
 def test_ease_is_shown_when_it_is_asked_for(client: TestClient, slips: Path) -> None:

@@ -31,7 +31,6 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
 
     Where the sheet has a rule on tools that check the language, the language is not looked at until you answer it.
     """
-    from fairhand.readiness.language_tools import USED, shut_by
     from fairhand.session.correction.words import learn_word, unlearn_word
     from fairhand.session.opened import OpenPaper
 
@@ -39,23 +38,42 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
         learn_word(paper, word)
     for word in unlearn:
         unlearn_word(paper, word)
-    if used:
-        say(USED)
-        return
     opened = OpenPaper(paper)
-    known = opened.look()
-    shut = shut_by(known)
-    if shut is not None:
-        say(f"The sheet has a rule on this: “{' '.join(shut.evidence.split())}”.")
-        say("The language is not looked at until you have answered it:")
-        say(f'fairhand answer{typed(paper)} {shut.id} --say "…"', 2)
-        say()
-        if ease:
-            return
+    if used:
+        show_used(opened)
+        return
+    shut = show_rules(paper, opened)
+    if ease and shut:
+        return
     if ease:
         show_ease(opened)
     else:
         show_findings(opened, kind)
+
+
+def show_used(opened: OpenPaper) -> None:
+    """What was used, a line each, to be put into the writer's own words."""
+    from fairhand.readiness.used import list_used
+
+    say("What was used on this paper, for a statement in your own words:")
+    for line in list_used(opened.look()):
+        say(line, 2, 4)
+
+
+def show_rules(paper: Path, opened: OpenPaper) -> bool:
+    """The rules of the sheet that keep the language from being looked at, and how to answer; whether there is one."""
+    from fairhand.readiness.language_tools import LEAVE, REFUSAL, shut_by, tell_answer
+
+    known = opened.look()
+    rule = shut_by(known)
+    if rule is None:
+        return False
+    say(f"The sheet has a rule on this: “{' '.join(rule.evidence.split())}”.")
+    say(tell_answer(rule, known.paper.answers.get(rule.id)))
+    say(f'If your instructor lets you: fairhand answer{typed(paper)} {rule.id} --say "{LEAVE}" --by NAME', 2, 4)
+    say(f'If not: fairhand answer{typed(paper)} {rule.id} --say "{REFUSAL}"', 2, 4)
+    say()
+    return True
 
 
 def show_findings(opened: OpenPaper, kind: str) -> None:

@@ -13,8 +13,12 @@ from starlette.routing import Route
 from fairhand.copyedit.rhythm import measure_ease
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.model.finding import Finding
-from fairhand.readiness.language_tools import shut_by
+from fairhand.model.requirement import Requirement
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.language_tools import LEAVE, REFUSAL, rules_on_tools, shut_by, tell_answer
 from fairhand.readiness.table import CHECKS
+from fairhand.readiness.used import list_used
+from fairhand.session.assignment.answering import answer_requirement
 from fairhand.session.correction.lapses import keep_lapse, lapse_of, most_frequent, survey_lapses
 from fairhand.session.correction.words import learn_word
 from fairhand.web.asked import Asked, get, post
@@ -53,7 +57,9 @@ class CopyEditPage(ProofPage):
             "kinds": tuple(Counter(f.check for f in found).items()),
             "lapses": most_frequent(lapses) if not self.narrowed(asked) else (),
             "died_out": [one for one in lapses if one.died_out] if not self.narrowed(asked) else (),
+            "rules": _tell_rules(known),
             "shut": shut,
+            "used": list_used(known) if asked.query("used") else (),
             "ease": measure_ease(known.own_prose) if asked.query("ease") and not shut else None,
             "text": known.manuscript.text,
         }
@@ -81,6 +87,20 @@ class CopyEditPage(ProofPage):
             asked, lambda one, draft: keep_lapse(asked.paper.folder, lapse_of(one.mark.finding, draft, day))
         )
 
+    def rule(self, asked: Asked) -> Response:
+        """What the writer says of the sheet's rule on tools, kept with who said it; the page opens, or stays shut."""
+        form = asked.form
+        words = LEAVE if form.text("do") == "leave" else REFUSAL
+        rule = form.text("rule")
+        try:
+            if rule not in {one.id for one in rules_on_tools(asked.paper.opened.look())}:
+                message = f"{rule}: the sheet has no such rule on tools; look at the page again"
+                raise DraftChangedOnDisk(message)
+            answer_requirement(asked.paper.folder, rule, words=words, by=form.text("by"))
+        except FairhandError as error:
+            return self.show(asked, fault=error)
+        return asked.go(asked.to(self.in_pass))
+
     def _keep(self, asked: Asked, keep: Callable[[Marked, str], None]) -> Response:
         marked, draft = self.marks_of(asked)
         one = next((one for one in marked if one.name == asked.form.text("mark") and one.mark.finding.span), None)
@@ -101,11 +121,17 @@ class CopyEditPage(ProofPage):
         path = f"/paper/{{slug}}/{self.in_pass}"
         return (
             *super().routes,
-            get(f"{path}/word", self.back),
+            *(get(f"{path}/{act}", self.back) for act in ("word", "lapse", "rule")),
             post(f"{path}/word", self.learn),
-            get(f"{path}/lapse", self.back),
             post(f"{path}/lapse", self.note),
+            post(f"{path}/rule", self.rule),
         )
+
+
+def _tell_rules(known: Analysis) -> list[tuple[Requirement, str, bool]]:
+    """The sheet's rules on tools, what was answered, and whether leave is still to be given or refused."""
+    answers = known.paper.answers
+    return [(one, tell_answer(one, answers.get(one.id)), one.id not in answers) for one in rules_on_tools(known)]
 
 
 def _words(one: Marked, draft: str) -> str:
