@@ -19,6 +19,7 @@ from fairhand.readiness.checks import (
     citation_year,
     claim_unsupported,
     close_wording,
+    comma_opening,
     comma_splice,
     confused_words,
     contraction,
@@ -304,6 +305,15 @@ CHECKS: tuple[Check, ...] = (
         "“a” where “an” belongs, or the other way about",
         HANDBOOKS,
         article.find,
+        of_language=True,
+    ),
+    Check(
+        "comma-opening",
+        "copy-edit",
+        "should",
+        "an opening part of a sentence that runs on without its comma",
+        HANDBOOKS,
+        comma_opening.find,
         of_language=True,
     ),
     Check(

@@ -1,0 +1,192 @@
+"""An opening part of a sentence that runs into its main clause with no comma between.
+
+**Source**: "Missing comma after an introductory element" in A. A. Lunsford and K. J. Lunsford 2008 and in handbooks of
+usage. Told are clauses with a verb of their own, and the adverbs and phrases that join a sentence to the one before;
+short phrases (*in 1871*) and the adverbs that flow on (*then*, *thus*, *today*) may go without, and are let be.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from fairhand.copyedit.grammar.clauses import WH, Clause
+from fairhand.model.span import Span
+
+Kind = Literal["adverb", "phrase", "clause"]
+_ADVERBS = frozenset(
+    "however moreover furthermore nevertheless nonetheless consequently additionally therefore similarly likewise"
+    " conversely accordingly unfortunately fortunately interestingly surprisingly".split()
+)
+"""Adverbs that join a sentence to the one before, or judge the whole of it."""
+_PHRASES = tuple(
+    tuple(each.split())
+    for each in (
+        "for example|for instance|in addition|in contrast|by contrast|on the other hand|on the one hand|as a result"
+        "|as a consequence|in fact|in conclusion|in other words|on the contrary|in short|in summary|first of all"
+        "|in particular|of course|above all"
+    ).split("|")
+)
+_FLOW_ON = frozenset({"therefore", "similarly", "likewise", "accordingly", "of course", "as a result", "in addition"})
+"""Openings that British handbooks leave to the ear."""
+_OPENS = frozenset(
+    "although though because since while whereas if unless until when whenever after before once as".split()
+)
+"""Words that open a clause that is part of another."""
+_BEFORE = frozenset("even just only".split())
+_STATES = frozenset("is was remains depends matters mean means meant".split())
+"""*When the ship left the harbour is not known*: the clause is the subject."""
+_STARTS = frozenset({"DT", "PRP", "PRP$", "EX", "NNS", "NNP", "NNPS", "NN", "JJ", "CD"})
+"""What a subject may begin with."""
+_NO_ENDS = frozenset("so that and or but".split())
+_BREAK = re.compile(r"[,;:()\[\]—–]|--*")
+"""Marks with which an opening has its end, or is more than an opening."""
+_SHORTEST = 3
+"""Words of the shortest opening clause that is told."""
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """An opening without its comma."""
+
+    span: Span
+    """The opening and the first word after it, in the draft."""
+    comma: Span
+    """Where the comma belongs; empty."""
+    kind: Kind
+    opens: str
+    """Its words where it is an adverb or a phrase; else the word that opens the clause."""
+
+
+def find_opening(clause: Clause, *, british: bool = False) -> Opening | None:
+    """The opening of a sentence that runs on without its comma.
+
+    Args:
+        clause: The sentence.
+        british: Whether the paper is in British English, which lets some openings flow on.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> text = "When the tide turned they left."
+    >>> find_opening(Clause(text, 0, parse_sentences([text])[0])).comma
+    Span(start=20, end=20)
+    """
+    words = clause.words
+    if len(words) < 5 or words[-1].text not in (".", "!", "?") or not words[0].text[0].isupper():
+        return None
+    found = _after_link(clause) or _after_clause(clause)
+    if found is None:
+        return None
+    at, kind = found
+    if clause.hides((at - 1, at)) or not words[at].text[0].isalnum():
+        return None
+    opens = clause.text[words[0].span.start : words[at - 1].span.end]
+    if british and opens.casefold() in _FLOW_ON:
+        return None
+    end = clause.place(at - 1).end
+    return Opening(clause.place(0, at), Span(end, end), kind, opens if kind in ("adverb", "phrase") else words[0].text)
+
+
+def _after_link(clause: Clause) -> tuple[int, Kind] | None:
+    """The end of an adverb or a phrase that joins sentences, where the subject of the sentence follows at once."""
+    words = clause.words
+    keys = tuple(each.key for each in words[:5])
+    long = next((len(each) for each in _PHRASES if keys[: len(each)] == each), 0)
+    at = long or (1 if keys[0] in _ADVERBS else 0)
+    if not at or words[at].tag not in _STARTS:
+        return None
+    root = _root(clause)
+    if root is None:
+        return None
+    subject = clause.subject_of(root)
+    if subject is None or clause.below(subject)[0] != at or clause.finite_of(root) is None:
+        return None
+    if keys[0] == "however" and (words[0].head != root or _has_clause_after_comma(clause, root)):
+        return None  # however the vote goes, the mill will close
+    return at, "phrase" if long else "adverb"
+
+
+def _after_clause(clause: Clause) -> tuple[int, Kind] | None:
+    """The end of an opening clause, where the main clause follows at once."""
+    words = clause.words
+    first = 1 if words[0].key in _BEFORE else 0
+    if words[first].key not in _OPENS or words[first].tag not in ("IN", "WRB", "RB"):
+        return None
+    root = _root(clause)
+    if root is None:
+        return None
+    head = words[first].head
+    if head == root:
+        at = _main_hung_below(clause, root)
+    elif words[head].head == root and words[head].role == "advcl" and clause.subject_of(head) is not None:
+        at = _before_main(clause, head, root)
+    else:
+        return None
+    if at is None:
+        return None
+    at -= words[at - 1].key == "then"
+    if at - first < _SHORTEST or any(_BREAK.fullmatch(each.text) for each in words[:at]):
+        return None
+    if words[at - 1].key in _NO_ENDS or words[at].tag not in _STARTS | {"RB"}:
+        return None
+    return at, "clause"
+
+
+def _before_main(clause: Clause, head: int, root: int) -> int | None:
+    """Where the main clause begins after an opening clause that hangs on it."""
+    words = clause.words
+    subject, verb = clause.subject_of(root), clause.finite_of(root)
+    if head > root or clause.finite_of(head) is None or verb is None:
+        return None
+    last = clause.below(head)[-1]
+    if subject is None:
+        # its subject was taken for the object of the verb before: when the train stopped the passengers looked up
+        objects = [n for n in clause.of_role(head, "dobj") if clause.below(n)[-1] == verb - 1]
+        if not objects or words[root].key in _STATES:
+            return None
+        first = clause.below(objects[0])[0]
+        return None if any(each.text == "," for each in words[first:verb]) else first
+    begins = clause.below(subject)[0]
+    if any(each.text == "," for each in words[last:verb]):
+        return None
+    if begins != last + 1:
+        between = range(last + 1, begins)
+        if not between or any(words[n].head != root or words[n].tag != "RB" for n in between):
+            return None
+    return last + 1
+
+
+def _main_hung_below(clause: Clause, root: int) -> int | None:
+    """Where the main clause begins that the parser hung on the opening one."""
+    words = clause.words
+    if clause.subject_of(root) is None or clause.finite_of(root) is None or words[root].tag in WH:
+        return None
+    mains = []
+    for n in range(root + 1, len(words)):
+        if words[n].role not in ("ccomp", "relcl", "advcl", "conj") or clause.finite_of(n) is None:
+            continue
+        subject = clause.subject_of(n)
+        if subject is None or subject < root:
+            continue
+        marked = any(words[each].role in ("mark", "cc") or words[each].tag in WH for each in clause.children[n])
+        if marked or any(words[each].tag in WH for each in clause.below(subject)):
+            continue
+        mains.append(n)
+    if len(mains) != 1:
+        return None
+    at = clause.below(mains[0])[0]
+    if at <= root or any(each.text in ",;:" for each in words[at:-1]):
+        return None
+    return at
+
+
+def _root(clause: Clause) -> int | None:
+    roots = [n for n, each in enumerate(clause.words) if each.head == n]
+    return roots[0] if len(roots) == 1 else None
+
+
+def _has_clause_after_comma(clause: Clause, root: int) -> bool:
+    """Whether a comma after a verb is followed by another verb."""
+    words = clause.words
+    comma = next((n for n in range(root, len(words)) if words[n].text == ","), len(words))
+    return any(clause.is_finite(n) for n in range(comma, len(words)))

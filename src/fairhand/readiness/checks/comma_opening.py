@@ -1,0 +1,26 @@
+"""``comma-opening``: an opening part of a sentence without the comma that ends it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.copyedit.grammar.opening import find_opening
+from fairhand.model.finding import Instead
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Remark
+
+_WHY = {
+    "adverb": "“{opens}” opens the sentence and is no part of its main clause",
+    "phrase": "“{opens}” opens the sentence and is no part of its main clause",
+    "clause": "the clause that “{opens}” opens ends here, and the main clause begins",
+}
+
+
+def find(analysis: Analysis) -> Iterator[Remark]:
+    """Each sentence of the writer's own prose whose opening runs into its main clause."""
+    for clause in analysis.clauses:
+        found = find_opening(clause, british=analysis.is_british)
+        if found is not None:
+            why = _WHY[found.kind].format(opens=found.opens)
+            says = f"The comma after an introductory element is missing: {why}."
+            yield Remark(found.span, says, instead=(Instead(found.comma, ","),))
