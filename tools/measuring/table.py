@@ -127,6 +127,10 @@ ON = {
         "verb-form",
         7,
     ): "498,000 words of published and student prose, one verb in 10,000 words put into another form, the rest read",
+    (
+        "quotation-alone",
+        7,
+    ): "498,000 words of published and student prose, 42 quotations cut off from what leads into them, the rest read",
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }

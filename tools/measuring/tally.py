@@ -36,7 +36,9 @@ MEASURED = (
 ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument")
 """Those of the argument, which hear only papers that argue: the others are made of sentences that do not."""
 
-PARSING = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article")
+SENTENCES = ("quotation-alone",)
+"""Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
+PARSING = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article", *SENTENCES)
 """Those of grammar, which parse each sentence and hear found prose alone."""
 FORMING = (
     *("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop"),

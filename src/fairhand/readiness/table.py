@@ -41,6 +41,7 @@ from fairhand.readiness.checks import (
     point_dependent,
     point_missing,
     point_thin,
+    quotation_alone,
     quotation_differs,
     quotation_elsewhere,
     quotation_gap,
@@ -288,6 +289,14 @@ CHECKS: tuple[Check, ...] = (
         HANDBOOKS,
         fragment.find,
         of_language=True,
+    ),
+    Check(
+        "quotation-alone",
+        "copy-edit",
+        "query",
+        "a quotation that no words of the writer’s lead into",
+        HANDBOOKS,
+        quotation_alone.find,
     ),
     Check(
         "verb-form",
