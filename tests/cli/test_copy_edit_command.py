@@ -56,6 +56,49 @@ def test_a_word_of_the_writers_is_known_from_then_on(run: Callable[..., tuple[in
     assert run("--learn", "12")[1] == "fairhand: “12” is no word; write one with letters"
 
 
+def test_findings_are_marked_first_and_mended_later(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """Marking changes nothing in the draft; marks outlast an edit; what is offered is put in in one go, and learnt."""
+    draft = paper / "draft.md"
+    draft.write_text(
+        "# Salt\n\nIt was larger then the state. It lay dry and and dead. Nobody knew a answer.\n", "utf-8"
+    )
+    before = draft.read_text("utf-8")
+    told = run("--later", "1", "--later", "3", "--stet", "2", "--why", "as she says it")[1]
+    assert draft.read_text("utf-8") == before
+    assert "1. line 3, should, mend later: confused-words" in told
+    assert "2. line 3, stet: doubled-word “and and”: as she says it" in told
+    draft.write_text(before.replace("It was larger", "In 1790 the pan was larger").replace("Nobody", "No one"), "utf-8")
+    told = run("--mend-marked")[1]
+    assert told.startswith(
+        "Mended: 2 places. The draft as it was is in the record. line 3: put “than” line 3: put “an”"
+    )
+    said = "In 1790 the pan was larger than the state. It lay dry and and dead. No one knew an answer."
+    assert said in draft.read_text("utf-8")
+    assert '"to mend"' not in (paper / "marks.jsonl").read_text("utf-8")
+    assert "then for than not in this draft" in told
+    assert "doubled-word" in run("--take-back", "1")[1]
+
+
+def test_a_mark_is_taken_back_or_gives_way(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """The last word on a finding holds; what offers nothing is left to be worded by hand."""
+    assert "1. line 3, should, come back" in run("--come-back", "1")[1]
+    assert "1. line 3, should, mend later" in run("--later", "1")[1]
+    assert "1. line 3, should: spelling" in run("--take-back", "1")[1]
+    assert (paper / "marks.jsonl").read_text("utf-8").strip() == ""
+    code, told = run("--mend", "9")
+    assert (code, told) == (
+        2,
+        "fairhand: 9: no finding has that number; the last is 2 (fairhand copy-edit lists them)",
+    )
+    (paper / "draft.md").write_text("Salt was dear. [NB: ask her]\n", "utf-8")
+    assert "how it is mended is yours to word" in run("--mend", "1")[1]
+
+
+def test_a_finding_is_added_to_the_lapses(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """By its number, without mending it."""
+    assert run("--lapse", "2")[1].startswith("Your lapses then for than 1 in this draft")
+
+
 def test_lapses_come_first(run: Callable[..., tuple[int, str]]) -> None:
     """The most frequent, with how often they stand in this draft."""
     run("--wrong", "then", "--right", "than", name="lapses")

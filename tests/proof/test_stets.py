@@ -11,7 +11,7 @@ from fairhand.model.finding import Finding
 from fairhand.model.span import Span
 from fairhand.model.stet import Stet
 from fairhand.proof.marks_file import add_mark, drop_mark, read_marks
-from fairhand.proof.stets import AROUND, let_stand, make_stet, name_stet
+from fairhand.proof.stets import AROUND, let_stand, make_stet, name_stet, recognise
 
 WORDS = st.lists(st.sampled_from("the tide came in again at noon , and slowly . \n \n\n “ebb”".split(" ")), max_size=40)
 
@@ -129,3 +129,17 @@ def test_another_line_is_kept_as_it_is() -> None:
 def test_no_text_stops_the_reading(text: str) -> None:
     """Any file gives stets and problems."""
     read_marks(text)
+
+
+def test_a_mark_for_later_holds_sooner_than_a_stet() -> None:
+    """It silences nothing: the words next to it are enough, or most of the sentence that it is on."""
+    text = "The chairman of the board had had enough of it."
+    found = doubled(text)[0]
+    marked, stet = make_stet(found, text, word="mend"), make_stet(found, text)
+    now = "Whoever sat on a board had had enough by then."
+    assert recognise(doubled(now), [marked], now) == {0: marked}
+    assert recognise(doubled(now), [stet], now) == {}
+    long = Stet("fragment", "Because the ebb had come too late for the boats of the quay.", word="later")
+    later = "So it was. Because the ebb had come late for the boats of the quay."
+    changed = Finding("fragment", "copy-edit", "should", Span(11, len(later)), "", "")
+    assert recognise([changed], [long], later) == {0: long}

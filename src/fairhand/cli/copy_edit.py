@@ -1,4 +1,4 @@
-"""``fairhand copy-edit``: what there is to correct in the language and the form, in the order of the text."""
+"""``fairhand copy-edit``: what there is to correct in the language and the form, marked first and mended later."""
 
 from __future__ import annotations
 
@@ -8,28 +8,56 @@ from typing import TYPE_CHECKING
 
 import click
 
+from fairhand.cli.ease import show_ease
 from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
-from fairhand.model.finding import Pass
 
 if TYPE_CHECKING:
+    from fairhand.model.stet import Word
+    from fairhand.session.correction.going_through import Numbered
+    from fairhand.session.correction.lapses import LapseSeen
     from fairhand.session.opened import OpenPaper
 
-LOOKED_AT: Pass = "copy-edit"
-"""The pass whose findings are shown."""
+NUMBER = click.IntRange(1)
 
 
 @click.command("copy-edit")
 @paper_argument
 @click.option("--kind", default="", metavar="CHECK", help="One kind of finding alone, as spelling.")
+@click.option("--later", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to be mended later.")
+@click.option("--come-back", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to come back to.")
+@click.option("--stet", type=NUMBER, multiple=True, metavar="N", help="Let what was found stand.")
+@click.option("--why", default="", help="With --stet: your reason, kept with it.")
+@click.option("--take-back", type=NUMBER, multiple=True, metavar="N", help="Take a mark or a stet back.")
+@click.option("--lapse", "lapses", type=NUMBER, multiple=True, metavar="N", help="Add a finding to your lapses.")
+@click.option("--mend", type=NUMBER, multiple=True, metavar="N", help="Put the word or the mark that is offered.")
+@click.option("--mend-marked", is_flag=True, help="Do so in one go, wherever you marked to mend later.")
 @click.option("--learn", multiple=True, metavar="WORD", help="A word that is right: it goes on your list, words.txt.")
 @click.option("--unlearn", multiple=True, metavar="WORD", help="A word that is to be told again.")
 @click.option("--ease", is_flag=True, help="Show how the sentences run and how easily they read, instead.")
-@click.option("--used", is_flag=True, help="Tell what was used, for a statement.")
-def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str], ease: bool, used: bool) -> None:
+@click.option("--used", is_flag=True, help="List what was used, for a statement.")
+def command(
+    paper: Path,
+    kind: str,
+    later: Sequence[int],
+    come_back: Sequence[int],
+    stet: Sequence[int],
+    why: str,
+    take_back: Sequence[int],
+    lapses: Sequence[int],
+    mend: Sequence[int],
+    learn: Sequence[str],
+    unlearn: Sequence[str],
+    *,
+    mend_marked: bool,
+    ease: bool,
+    used: bool,
+) -> None:
     """Show what there is to correct in PAPER's draft, in the order of the text, after your most frequent lapses.
 
-    Where the sheet has a rule on tools that check the language, the language is not looked at until you answer it.
+    Mark first and mend later, if you like: --later 2 --stet 3 --come-back 5 change nothing in the draft, and are found
+    again when it was edited. Where the sheet has a rule on tools that check the language, it is not looked at until you
+    answer it.
     """
     from fairhand.session.correction.words import learn_word, unlearn_word
     from fairhand.session.opened import OpenPaper
@@ -38,6 +66,10 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
         learn_word(paper, word)
     for word in unlearn:
         unlearn_word(paper, word)
+    if later or come_back or stet or take_back or lapses:
+        mark(paper, {"mend": later, "later": come_back, "stet": stet}, why, take_back, lapses)
+    if mend or mend_marked:
+        mend_offers(paper, mend, marked=mend_marked)
     opened = OpenPaper(paper)
     if used:
         show_used(opened)
@@ -49,6 +81,48 @@ def command(paper: Path, kind: str, learn: Sequence[str], unlearn: Sequence[str]
         show_ease(opened)
     else:
         show_findings(opened, kind)
+
+
+def mark(paper: Path, said: dict[Word, Sequence[int]], why: str, back: Sequence[int], lapses: Sequence[int]) -> None:
+    """What is said of findings is kept, by their numbers as they were before any of it."""
+    from fairhand.desk.clock import now
+    from fairhand.session.correction.going_through import leave_for_later, list_numbered, name_finding, take_back
+    from fairhand.session.correction.lapses import keep_lapse, lapse_of
+    from fairhand.session.opened import OpenPaper
+
+    opened, at = OpenPaper(paper), now()
+    numbered, draft = list_numbered(opened), opened.verdict().draft
+    wanted = [(word, name_finding(numbered, n)) for word, numbers in said.items() for n in numbers]
+    for one in [name_finding(numbered, n) for n in back]:
+        take_back(paper, one)
+    for word, one in wanted:
+        leave_for_later(paper, one, draft, word, at, why if word == "stet" else "")
+    for one in [name_finding(numbered, n) for n in lapses]:
+        keep_lapse(paper, lapse_of(one.finding, draft, at.date()))
+
+
+def mend_offers(paper: Path, numbers: Sequence[int], *, marked: bool) -> None:
+    """What is offered stands in the draft; what offers nothing is told, with its line, to be mended by hand."""
+    from fairhand.desk.clock import now
+    from fairhand.language.counts import count_of
+    from fairhand.model.span import line_at
+    from fairhand.session.correction.going_through import list_numbered, mend_offered, name_finding, offer_of
+    from fairhand.session.opened import OpenPaper
+
+    opened = OpenPaper(paper)
+    numbered, draft = list_numbered(opened), opened.verdict().draft
+    chosen = [name_finding(numbered, n) for n in numbers]
+    chosen += [one for one in numbered if marked and one not in chosen and one.mark and one.mark.word == "mend"]
+    done = mend_offered(paper, [one.finding for one in chosen], draft, now().date())
+    say(f"Mended: {count_of(len(done), 'place')}. The draft as it was is in the record.")
+    for one in chosen:
+        span = one.finding.span
+        where = f"line {line_at(draft, span.start)}: " if span else ""
+        if one.finding in done:
+            say(f"{where}{offer_of(one.finding, draft)}", 2, 4)
+        else:
+            say(f"{where}{one.finding.check}: how it is mended is yours to word; mend it in draft.md", 2, 4)
+    say()
 
 
 def show_used(opened: OpenPaper) -> None:
@@ -80,51 +154,58 @@ def show_findings(opened: OpenPaper, kind: str) -> None:
     """The lapses, then the findings of the pass."""
     from fairhand.errors import FairhandError
     from fairhand.model.span import line_at
-    from fairhand.session.correction.lapses import most_frequent, survey_lapses
+    from fairhand.session.correction.going_through import list_numbered
+    from fairhand.session.correction.lapses import survey_lapses
 
-    verdict = opened.verdict()
-    found = [f for f in verdict.findings if f.in_pass == LOOKED_AT]
-    kinds = sorted({f.check for f in found})
+    draft = opened.verdict().draft
+    found = list_numbered(opened)
+    kinds = sorted({one.finding.check for one in found})
     if kind and kind not in kinds:
         message = f"{kind}: nothing of that kind was found; found were {', '.join(kinds) or 'none'}"
         raise FairhandError(message)
-    seen = most_frequent(survey_lapses(opened.folder, opened.look(), verdict.findings)[0])
-    if seen and not kind:
-        say("Your lapses")
-        say_rows(((one.lapse.name, f"{len(one.places)} in this draft") for one in seen), 2)
-        say()
-    shown = [f for f in found if not kind or f.check == kind]
+    seen = survey_lapses(opened.folder, opened.look(), opened.verdict().findings)[0]
+    if not kind:
+        show_lapses(seen)
+    shown = [one for one in found if not kind or one.finding.check == kind]
     for one in shown:
-        where = f"line {line_at(verdict.draft, one.span.start)}, " if one.span else ""
-        say(f"{where}{one.weight}: {one.check}")
-        if one.span:
-            say(f"“{' '.join(one.span.of(verdict.draft).split())[:120]}”", 2, 4)
-        say(one.says, 2, 4)
-    if not verdict.draft.strip():
+        span = one.finding.span
+        where = f"line {line_at(draft, span.start)}, " if span else ""
+        say(f"{one.number}. {where}{one.told}: {one.finding.check}", 0, 3)
+        if one.mark and one.mark.word == "stet":
+            say(f"“{one.mark.exact}”{f': {one.mark.reason}' if one.mark.reason else ''}", 3, 5)
+            continue
+        if span:
+            say(f"“{' '.join(span.of(draft).split())[:120]}”", 3, 5)
+        say(one.finding.says, 3, 5)
+    if not draft.strip():
         say("There is no draft yet.")
     elif not shown:
         say("Nothing that a check could find. Read it once from start to end.")
+    else:
+        show_ways(opened.folder, [one for one in shown if one.mark is None], [one for one in shown if one.mark])
 
 
-def show_ease(opened: OpenPaper) -> None:
-    """The lengths of the sentences as a row of strokes, the places to look at, the figures with their formulas."""
-    from fairhand.copyedit.rhythm import measure_ease
-    from fairhand.model.span import line_at
-
-    known = opened.look()
-    ease = measure_ease(known.own_prose)
-    if not ease.lengths:
-        say("There is no prose of your own in the draft yet.")
-        return
-    say(f"{len(ease.lengths)} sentences of {sum(ease.lengths) / len(ease.lengths):.0f} words on average.")
-    for length in ease.lengths:
-        say(f"{'|' * min(length, 60)} {length}", 2)
+def show_ways(paper: Path, open_: Sequence[Numbered], marked: Sequence[Numbered]) -> None:
+    """How the findings are marked, and how those that were are mended."""
+    here = f"fairhand copy-edit{typed(paper)}"
     say()
-    for look in ease.looks:
-        around = " ".join(look.span.of(known.manuscript.text).split())
-        say(f"line {line_at(known.manuscript.text, look.span.start)}, {look.kind}: {look.asks}", 0, 2)
-        say(f"“{around[:100]}{'…' if len(around) > 100 else ''}”", 2, 4)
-    say()
-    for figure in ease.figures:
-        say(f"{figure.name} {figure.value:.1f} ({figure.tells}): {figure.formula}", 0, 2)
-    say("A figure counts words and syllables; it does not know what they say.")
+    if open_:
+        number = open_[0].number
+        say(f"To mark first and mend later: {here} --later {number}, or --stet or --come-back with its number", 0, 2)
+    if any(one.mark and one.mark.word == "mend" for one in marked):
+        say(f"To put, in one go, what is offered where you marked: {here} --mend-marked", 0, 2)
+
+
+def show_lapses(seen: Sequence[LapseSeen]) -> None:
+    """The most frequent lapses, and those that have died out."""
+    from fairhand.session.correction.lapses import most_frequent
+
+    rows = [(one.lapse.name, f"{len(one.places) or 'not'} in this draft") for one in most_frequent(seen)]
+    if rows:
+        say("Your lapses")
+        say_rows(rows, 2)
+    for one in seen:
+        if one.died_out:
+            say(f"“{one.lapse.name}” stands in none of your last three drafts: it has died out.")
+    if rows:
+        say()

@@ -46,7 +46,12 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
         "fairhand offcut harbour-seals --back 1",
     ),
     "citations": ("fairhand citations harbour-seals",),
-    "copy-edit": ("fairhand copy-edit harbour-seals --kind spelling", "fairhand copy-edit harbour-seals --ease"),
+    "copy-edit": (
+        "fairhand copy-edit harbour-seals --kind spelling",
+        "fairhand copy-edit harbour-seals --later 2 --stet 3 --come-back 5",
+        "fairhand copy-edit harbour-seals --mend-marked",
+        "fairhand copy-edit harbour-seals --ease",
+    ),
     "lapses": ("fairhand lapses harbour-seals --wrong alot --right 'a lot'",),
     "ready": ("fairhand ready harbour-seals", "fairhand ready harbour-seals --all"),
     "print": ("fairhand print harbour-seals --as docx", "fairhand print harbour-seals --proof"),

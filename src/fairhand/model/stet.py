@@ -1,15 +1,19 @@
-"""*Stet*: the writer's word that what a check found shall stand."""
+"""*Stet*, and the other words that a writer may set on what a check found: to be mended, to come back to."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from fairhand.model.finding import Finding
+
+Word = Literal["stet", "mend", "later"]
+"""What the writer says of a finding: it shall stand; it is to be mended; it is to be come back to."""
 
 
 @dataclass(frozen=True, slots=True)
 class Stet:
-    """One finding let stand, for as long as its words do."""
+    """One finding let stand, for as long as its words do; or, by another word, marked and left for afterwards."""
 
     check: str
     """The check that found it."""
@@ -25,6 +29,7 @@ class Stet:
     """Why it shall stand, in the writer's words."""
     when: str = ""
     """The moment, as ISO 8601 has it."""
+    word: Word = "stet"
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,15 +7,18 @@ A line that is no stet, or that cannot be read, is kept as it stands.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from fairhand.language.line_files import add_line, drop_lines
 from fairhand.model.problem import Problem
-from fairhand.model.stet import Stet
+from fairhand.model.stet import Stet, Word
 from fairhand.proof.stets import name_stet
 from fairhand.reading.annotation_line import quote_of, read_annotation, said_of, write_annotation
 
 WHERE = "marks.jsonl"
-STET = "stet"
-"""The tag that tells a stet from whatever else may be annotated."""
+TAGS: Mapping[Word, str] = {"stet": "stet", "mend": "to mend", "later": "to come back to"}
+"""The tags that tell a stet, and the other words on findings, from whatever else may be annotated."""
+_WORDS: Mapping[str, Word] = {tag: word for word, tag in TAGS.items()}
 
 
 def read_marks(text: str) -> tuple[tuple[Stet, ...], tuple[Problem, ...]]:
@@ -25,6 +28,21 @@ def read_marks(text: str) -> tuple[tuple[Stet, ...], tuple[Problem, ...]]:
     >>> stets[0].exact, stets[0].reason, problems
     ('had had', 'meant', ())
     """
+    marks, problems = _read(text)
+    return tuple(one for one in marks if one.word == "stet"), problems
+
+
+def read_left_marks(text: str) -> tuple[Stet, ...]:
+    """The findings that were marked and left for afterwards: to be mended, to be come back to.
+
+    >>> marked = Stet("doubled-word", "had had", "He ", " enough.", word="mend")
+    >>> read_left_marks(add_mark(add_mark("", marked), Stet("dash", "-")))[0] == marked
+    True
+    """
+    return tuple(one for one in _read(text)[0] if one.word != "stet")
+
+
+def _read(text: str) -> tuple[tuple[Stet, ...], tuple[Problem, ...]]:
     stets, problems = [], []
     for number, line in enumerate(text.split("\n"), 1):
         if not line.strip():
@@ -41,7 +59,7 @@ def read_marks(text: str) -> tuple[tuple[Stet, ...], tuple[Problem, ...]]:
 
 
 def add_mark(text: str, stet: Stet) -> str:
-    """The file's text with one stet more, at its end; a former one on the same words gives way."""
+    """The file's text with one stet more, at its end; a former word on the same finding gives way."""
     kept = drop_mark(text, name_stet(stet))
     return add_line(kept, _tell(stet))
 
@@ -53,7 +71,7 @@ def drop_mark(text: str, name: str) -> str:
 
 def _tell(stet: Stet) -> str:
     """A stet as an annotation."""
-    said = [("tagging", STET), ("classifying", stet.check), ("commenting", stet.reason)]
+    said = [("tagging", TAGS[stet.word]), ("classifying", stet.check), ("commenting", stet.reason)]
     said += [("identifying", one) for one in stet.concerns]
     quote = {"exact": stet.exact, "prefix": stet.before, "suffix": stet.after} if stet.exact else None
     return write_annotation("assessing", said, quote, created=stet.when)
@@ -63,7 +81,8 @@ def _read_line(line: str) -> Stet | None:
     """The stet that a line holds; None where it is another annotation."""
     found = read_annotation(line)
     said = said_of(found)
-    if STET not in said.get("tagging", ()):
+    word = next((_WORDS[tag] for tag in said.get("tagging", ()) if tag in _WORDS), None)
+    if word is None:
         return None
     quote = quote_of(found)
     return Stet(
@@ -74,4 +93,5 @@ def _read_line(line: str) -> Stet | None:
         concerns=tuple(said.get("identifying", ())),
         reason="".join(said.get("commenting", ())[:1]),
         when=str(found.get("created", "")),
+        word=word,
     )

@@ -11,18 +11,22 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from fairhand.model.finding import Finding
-from fairhand.model.stet import Stet, Stetted
+from fairhand.model.stet import Stet, Stetted, Word
 from fairhand.reading.found_again import count_shared
 
 AROUND = 32
 """Code points that are kept on either side, and that must agree for a stet to be recognised."""
+ENOUGH = 12
+"""Code points around its words that must agree for a mark that is no stet: it silences nothing, and may hold sooner."""
+ALIKE = 75
+"""Of a hundred, how like a sentence must be to the one that was marked."""
 
 
-def make_stet(finding: Finding, draft: str, reason: str = "", when: str = "") -> Stet:
-    """The word that a finding shall stand.
+def make_stet(finding: Finding, draft: str, reason: str = "", when: str = "", word: Word = "stet") -> Stet:
+    """The word that a finding shall stand, or what else is said of it.
 
     >>> from fairhand.model.span import Span
     >>> found = Finding("doubled-word", "copy-edit", "should", Span(3, 10), "", "")
@@ -31,9 +35,9 @@ def make_stet(finding: Finding, draft: str, reason: str = "", when: str = "") ->
     """
     span = finding.span
     if span is None:
-        return Stet(finding.check, concerns=finding.concerns, reason=reason, when=when)
+        return Stet(finding.check, concerns=finding.concerns, reason=reason, when=when, word=word)
     before, after = draft[max(0, span.start - AROUND) : span.start], draft[span.end : span.end + AROUND]
-    return Stet(finding.check, span.of(draft), before, after, finding.concerns, reason, when)
+    return Stet(finding.check, span.of(draft), before, after, finding.concerns, reason, when, word)
 
 
 def name_stet(stet: Stet) -> str:
@@ -56,12 +60,22 @@ def let_stand(
     >>> let_stand([found], [make_stet(found, "He had had enough.")], "He had had enough of it.")[0]
     ()
     """
+    held = recognise(findings, stets, draft)
+    open_ = tuple(finding for index, finding in enumerate(findings) if index not in held)
+    return open_, tuple(Stetted(findings[index], held[index]) for index in sorted(held))
+
+
+def recognise(findings: Sequence[Finding], stets: Iterable[Stet], draft: str) -> dict[int, Stet]:
+    """The words that were said of findings, by the index of the finding; each word holds one, the likeliest.
+
+    A word that is no stet holds too where it is on a sentence of which most stands as it did.
+    """
     at: dict[tuple[str, str], list[int]] = {}
-    present = [make_stet(finding, draft) for finding in findings]
+    present, said = [make_stet(finding, draft) for finding in findings], list(stets)
     for index, one in enumerate(present):
         at.setdefault((one.check, _plain(one.exact)), []).append(index)
     ranked = sorted(
-        ((-agreed, index, order, stet) for order, stet in enumerate(stets)
+        ((-agreed, index, order, stet) for order, stet in enumerate(said)
          for index in at.get((stet.check, _plain(stet.exact)), ())
          if (agreed := _recognise(stet, present[index], findings[index])) is not None),
         key=lambda each: each[:3],
@@ -72,8 +86,26 @@ def let_stand(
         if index not in held and order not in used:
             held[index] = stet
             used.add(order)
-    open_ = tuple(finding for index, finding in enumerate(findings) if index not in held)
-    return open_, tuple(Stetted(findings[index], held[index]) for index in sorted(held))
+    for order, stet in enumerate(said):
+        if order not in used and stet.word != "stet" and len(stet.exact) >= AROUND:
+            likest = _likest(stet, present, held)
+            if likest is not None:
+                held[likest] = stet
+    return held
+
+
+def _likest(stet: Stet, present: Sequence[Stet], held: Collection[int]) -> int | None:
+    """The finding that a mark on a whole sentence is of, where some of its words were changed."""
+    from rapidfuzz.fuzz import ratio
+
+    words = _plain(stet.exact)
+    like = {
+        index: ratio(words, _plain(one.exact))
+        for index, one in enumerate(present)
+        if index not in held and one.check == stet.check
+    }
+    best = max(like, key=lambda index: like[index], default=None)
+    return best if best is not None and like[best] >= ALIKE else None
 
 
 def _recognise(stet: Stet, present: Stet, finding: Finding) -> int | None:
@@ -83,7 +115,10 @@ def _recognise(stet: Stet, present: Stet, finding: Finding) -> int | None:
     before, after = _plain(stet.before), _plain(stet.after)
     agreed = count_shared(before[::-1], _plain(present.before)[::-1]) + count_shared(after, _plain(present.after))
     words = len(_plain(stet.exact))
-    return agreed if words + agreed >= min(AROUND, words + (len(before) + len(after)) // 2) else None
+    needed = min(AROUND, words + (len(before) + len(after)) // 2)
+    if stet.word != "stet":
+        needed = min(needed, words + ENOUGH)
+    return agreed if words + agreed >= needed else None
 
 
 def _plain(text: str) -> str:

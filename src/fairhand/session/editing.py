@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import codecs
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from fairhand.desk.writing import write_file
 from fairhand.errors import DraftChangedOnDisk
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
+from fairhand.model.stet import Word
 from fairhand.proof.marks_file import WHERE, add_mark, drop_mark
 from fairhand.proof.passages import list_passages
 from fairhand.proof.stets import make_stet
@@ -82,6 +84,18 @@ def save_text(folder: Path, name: str, text: str, seen: str | None) -> FileSeen:
     return write_file(folder, name, mark + text.encode(), seen)
 
 
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A passage as it was shown, and what it shall be."""
+
+    was: str
+    """As it was shown, markup and all."""
+    now: str
+    """What it shall be; nothing, to take it out."""
+    alike: tuple[int, int] = (0, 1)
+    """Which of the passages that read so it was, from 0, and how many they were."""
+
+
 def mend_passage(folder: Path, was: str, now: str, alike: tuple[int, int] = (0, 1)) -> None:
     """The draft holds ``now`` in place of the one passage that read ``was``; everything else stands as it is on disk.
 
@@ -95,18 +109,34 @@ def mend_passage(folder: Path, was: str, now: str, alike: tuple[int, int] = (0, 
         DraftChangedOnDisk: No passage of the draft reads so any more, or there are several, and not as many as before.
         FolderNotWritable: The folder is closed or full.
     """
+    mend_passages(folder, [Passage(was, now, alike)])
+
+
+def mend_passages(folder: Path, passages: Sequence[Passage]) -> None:
+    """The draft holds each passage as it shall be, all of them at once or, where one was changed meanwhile, none.
+
+    Raises:
+        DraftChangedOnDisk: A passage is not to be told from others, or does not read so any more.
+        FolderNotWritable: The folder is closed or full.
+    """
     seen = _see(folder, DRAFT)
     text = one_line_end(seen.text) if seen else ""
-    places = [span for span in list_passages(read_manuscript(text)) if span.of(text) == was]
-    which, many = alike if len(places) > 1 else (0, 1)
-    if seen is None or len(places) != many or which not in range(many):
-        what = "another passage has come to read like that" if places else "the passage was changed meanwhile"
-        message = f"{DRAFT}: {what}; nothing was written: look at both and choose"
-        raise DraftChangedOnDisk(message)
-    start, end = places[which].start, places[which].end
-    if not now.strip():
-        end = len(text) - len(text[end:].lstrip())
-    save_text(folder, DRAFT, text[:start] + now + text[end:], seen.sha256)
+    there = list_passages(read_manuscript(text))
+    changes = []
+    for passage in passages:
+        places = [span for span in there if span.of(text) == passage.was]
+        which, many = passage.alike if len(places) > 1 else (0, 1)
+        if seen is None or len(places) != many or which not in range(many):
+            what = "another passage has come to read like that" if places else "the passage was changed meanwhile"
+            message = f"{DRAFT}: {what}; nothing was written: look at both and choose"
+            raise DraftChangedOnDisk(message)
+        start, end = places[which].start, places[which].end
+        if not passage.now.strip():
+            end = len(text) - len(text[end:].lstrip())
+        changes.append((start, end, passage.now))
+    for start, end, now in sorted(changes, reverse=True):
+        text = text[:start] + now + text[end:]
+    save_text(folder, DRAFT, text, seen.sha256 if seen else None)
 
 
 def likest_passage(folder: Path, was: str, which: int = 0) -> tuple[str, tuple[int, int]]:
@@ -130,15 +160,17 @@ def likest_passage(folder: Path, was: str, which: int = 0) -> tuple[str, tuple[i
     return likest, (min(which, many - 1), many)
 
 
-def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.datetime) -> None:
+def add_stet(folder: Path, finding: Finding, draft: str, reason: str, at: dt.datetime, word: Word = "stet") -> None:
     """The finding stands from now on, for as long as its words do; it is kept in ``marks.jsonl`` with the reason.
+
+    By another word it is marked, and left for afterwards.
 
     Raises:
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
         FolderNotWritable: The folder is closed or full.
     """
     present = read_text(folder, WHERE)
-    stet = make_stet(finding, draft, reason, at.isoformat(timespec="seconds"))
+    stet = make_stet(finding, draft, reason, at.isoformat(timespec="seconds"), word)
     save_text(folder, WHERE, add_mark(present.text, stet), present.seen)
 
 
