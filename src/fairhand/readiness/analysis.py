@@ -40,6 +40,7 @@ from fairhand.manuscript.counting import WordCount, count_words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.manuscript.parts import Manuscript, Quotation
 from fairhand.manuscript.sections import named_sections
+from fairhand.manuscript.unlabelled import Unlabelled, find_unlabelled
 from fairhand.model.entry import Entry
 from fairhand.model.paper import Paper
 from fairhand.model.requirement import Requirement
@@ -296,6 +297,15 @@ class Analysis:
     def own_prose(self) -> tuple[OwnParagraph, ...]:
         """The paragraphs as far as they are the writer's own words."""
         return own_prose(self.manuscript, [mention.span for mention in self.mentions])
+
+    @cached_property
+    def unlabelled(self) -> tuple[Unlabelled, ...]:
+        """What reads like a remark to oneself or like a gap, in the draft; citations are looked through too."""
+        return tuple(
+            replace(found, span=found.span.shifted(own.start))
+            for own in own_prose(self.manuscript, ())
+            for found in find_unlabelled(own.text)
+        )
 
     @property
     def sentences_shown(self) -> tuple[Shown, ...]:
