@@ -20,6 +20,7 @@ from fairhand.readiness.table import CHECKS
 from measuring.corpora import Found, prose
 from measuring.found_prose import alarms_read, listen
 from measuring.sentence_faults import set_in_sentences
+from measuring.signs_faults import spoil_signs
 from measuring.tally import PARSING, Tally
 
 WORDS_TO_A_FAULT = 10_000
@@ -95,6 +96,8 @@ def set_in(paragraph: str) -> Iterator[Fault]:
     for noun in _PLURAL.finditer(paragraph):
         draft = paragraph[: noun.end(1)] + paragraph[noun.end() :]
         yield Fault("plural-missing", draft, Span(noun.start(1), noun.end(1)))
+    for check, draft, start, end in spoil_signs(paragraph):
+        yield Fault(check, draft, Span(start, end))
     for check, draft, start, end in set_in_sentences(paragraph):
         yield Fault(check, draft, Span(start, end))
 

@@ -10,6 +10,7 @@ from fairhand.readiness.check import Check
 from fairhand.readiness.checks import (
     abbreviation,
     agreement,
+    apostrophe,
     article,
     aside_left,
     block_quotation,
@@ -323,6 +324,15 @@ CHECKS: tuple[Check, ...] = (
         "an opening part of a sentence that runs on without its comma",
         HANDBOOKS,
         comma_opening.find,
+        of_language=True,
+    ),
+    Check(
+        "apostrophe",
+        "copy-edit",
+        "should",
+        "a possessive without its apostrophe, or a plain plural with one",
+        "MLA Handbook, 9th ed., 2.72–2.85; APA Manual, 7th ed., 6.39; Chicago Manual, 17th ed., 7.5–7.29 (from memory)",
+        apostrophe.find,
         of_language=True,
     ),
     Check(
