@@ -1,0 +1,45 @@
+"""The form of citations as they are typed: stops beside them, names, years and pages by the style."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fairhand.model.entry import Entry, Issued, Name
+from fairhand.model.finding import Finding
+from fairhand.model.paper import Paper
+from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import run_checks
+from fairhand.readiness.table import CHECKS
+
+HERE = Path(__file__).parent
+LIST = (
+    Entry("okafor", "book", "The Long Quay", authors=(Name("Okafor", "Ben"),), issued=Issued(2004)),
+    Entry("lind", "book", "Salt and Its Prices", authors=(Name("Lind", "Eva"),), issued=Issued(2019)),
+)
+
+
+def told(line: str) -> list[Finding]:
+    """What a check says of one line of a list: check, style and draft, parted by bars."""
+    check, style, draft = (part.strip() for part in line.split("|", 2))
+    paper = Paper("p", draft.replace("\\n", "\n"), LIST, style=style)
+    run = [one for one in CHECKS if one.name == check]
+    return list(run_checks(Analysis(paper, lambda _: None), run, allowed=lambda _: "must"))
+
+
+def lines_of(name: str) -> list[str]:
+    """The lines of a list."""
+    return [line for line in (HERE / name).read_text("utf-8").splitlines() if line and not line.startswith("#")]
+
+
+@pytest.mark.parametrize("line", lines_of("form_faults.txt"))
+def test_a_slip_beside_a_citation_is_told_once(line: str) -> None:
+    """Each line of our own list, by its check."""
+    assert [finding.check for finding in told(line)] == [line.partition(" |")[0]]
+
+
+@pytest.mark.parametrize("line", lines_of("form_right.txt"))
+def test_what_only_looks_like_one_is_let_be(line: str) -> None:
+    """Each lawful look-alike."""
+    assert told(line) == []
