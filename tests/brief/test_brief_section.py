@@ -37,3 +37,17 @@ def test_a_heading_may_be_a_question_or_a_clause(sentence: str, names: list[str]
     """Words of a plain sentence stand in a name that is set as a title; in advice they name nothing."""
     found = [r.values["name"] for r in read_brief([("a.txt", sentence)]).requirements if r.kind == "section"]
     assert found == names
+
+
+def test_a_course_on_markets_is_no_table_of_marks() -> None:
+    """Sections are read under a title whose words only begin like those of grading."""
+    sheet = "HISTORY 20: MARKETS AND GRADIENTS\n\nSections: Introduction; Historiography; Selling Time; Conclusion."
+    found = [r.values["name"] for r in read_brief([("a.txt", sheet)]).requirements if r.kind == "section"]
+    assert found == ["introduction", "historiography", "selling time", "conclusion"]
+
+
+def test_a_label_that_asks_is_never_passed_over() -> None:
+    """Where nothing under it is understood, its line is listed to be read by the writer."""
+    assert read_brief([("a.txt", "Essay\n\nSections: as we agreed in class on Monday.")]).unread == (
+        "Sections: as we agreed in class on Monday.",
+    )

@@ -12,7 +12,7 @@ from fairhand.brief.dates import find_dates, writes_day_first
 from fairhand.brief.doubts import ask_contradictions, ask_weeks
 from fairhand.brief.due import read_dates_due
 from fairhand.brief.kinds import KINDS, ROW_OF, base_id, number_ids
-from fairhand.brief.layout import Sheet, read_sheet
+from fairhand.brief.layout import Sentence, Sheet, read_sheet
 from fairhand.brief.spelling import find_spelling
 from fairhand.brief.wording import TOLD
 from fairhand.model.requirement import Brief, Requirement, Value
@@ -32,6 +32,13 @@ _DEMAND = re.compile(
 )
 _CLAUSE = re.compile(r"[^;\s][^;]*")
 """A sentence's parts that could stand alone: of several, one may be understood and another not."""
+_ASKING = re.compile(
+    r"(?:required |paper |essay )?(?:sections?|structure|headings|parts|length|word (?:count|limit|length)|sources?"
+    r"|references?|referencing|citations?|style|citation style|format(?:ting)?|layout|spacing|font|margins"
+    r"|due(?: date)?|deadline|submission|hand(?:ing)?[- ]in|late (?:work|papers|submissions?|penalt(?:y|ies)|policy)|tools|ai)",
+    re.IGNORECASE,
+)
+"""Labels under which a sheet asks something, in whatever words."""
 _ORDER = re.compile(
     r"^(?:please |always |also |then )?(?:use|write|include|give|put|state|submit|upload|print|bring|number|add"
     r"|attach|cite|quote|avoid|follow|answer|choose|pick|select|describe|show|identify|examine|explore|consider"
@@ -95,12 +102,12 @@ def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
     out = []
     for sentence in sheet.sentences:
         text = sentence.text.strip()
-        if (
-            len(text) < 12
-            or TOLD.search(text)
-            or find_spelling(text)
-            or not (_DEMAND.search(text) or _ORDER.search(text))
-        ):
+        if len(text) < 12 or TOLD.search(text) or find_spelling(text):
+            continue
+        if _asks_by_label(sentence) and not any(sentence.span(0, len(sentence.text)).overlaps(span) for span in spans):
+            out.append(" ".join(text.split()))
+            continue
+        if not (_DEMAND.search(text) or _ORDER.search(text)):
             continue
         for clause in _CLAUSE.finditer(sentence.text):
             here = sentence.span(*clause.span())
@@ -108,6 +115,12 @@ def _unread(sheet: Sheet, found: list[Requirement]) -> list[str]:
             if not understood and (_DEMAND.search(clause.group()) or _ORDER.search(clause.group())):
                 out.append(" ".join(here.of(sheet.text).split()))
     return list(dict.fromkeys(out))
+
+
+def _asks_by_label(sentence: Sentence) -> bool:
+    """Whether a sentence begins with a label under which a sheet asks something: *Sections: …*."""
+    label = sentence.passage.key.strip()
+    return bool(_ASKING.fullmatch(label)) and sentence.text.lstrip().startswith(label)
 
 
 def _same(first: Requirement, second: Requirement) -> bool:

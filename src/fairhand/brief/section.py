@@ -47,6 +47,7 @@ _NAMED = re.compile(
 _OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
 _NO_SECTION = re.compile(r"\b(?:main text|body|(?:title|cover)[- ](?:page|sheet))\b", re.IGNORECASE)
+_OF_MARKS = re.compile(r"\b(?:rubric|(?:grad(?:es?|ed|ing)|mark(?:s|ing|ed)?)\b|criteri)")
 _USUAL = frozenset(
     "abstract introduction background method methods methodology results findings discussion conclusion conclusions"
     " references bibliography analysis summary title appendix appendices recommendations".split()
@@ -205,7 +206,7 @@ def _keyed(passages: tuple[Passage, ...], i: int) -> list[_Named]:
 def _names(sheet: Sheet) -> Iterator[_Named]:
     passages, some = sheet.passages, False
     for i, passage in enumerate(passages):
-        if TOLD.search(passage.text) or re.search(r"\b(?:rubric|grad(?:es?|ed|ing)\b|mark|criteri)", passage.context):
+        if TOLD.search(passage.text) or _OF_MARKS.search(passage.context):
             continue
         named = _led(passages, i) or _contained(passage) or ([] if some else _keyed(passages, i))
         some = some or bool(named)
