@@ -35,7 +35,8 @@ _CLAUSE = re.compile(r"[^;\s][^;]*")
 _ASKING = re.compile(
     r"(?:required |paper |essay )?(?:sections?|structure|headings|parts|length|word (?:count|limit|length)|sources?"
     r"|references?|referencing|citations?|style|citation style|format(?:ting)?|layout|spacing|font|margins"
-    r"|due(?: date)?|deadline|submission|hand(?:ing)?[- ]in|late (?:work|papers|submissions?|penalt(?:y|ies)|policy)|tools|ai)",
+    r"|due(?: date)?|deadline|submission|hand(?:ing)?[- ]in|late (?:work|papers|submissions?|penalt(?:y|ies)|policy)"
+    r"|tools|ai)",
     re.IGNORECASE,
 )
 """Labels under which a sheet asks something, in whatever words."""
