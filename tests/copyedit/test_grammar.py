@@ -21,9 +21,15 @@ from fairhand.readiness.table import CHECKS
 LISTS = Path(__file__).parent / "grammar"
 GRAMMAR = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article")
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-FLOORS = {"agreement": 0.78, "plural": 0.80, "splice": 0.78, "fragment": 0.85}
+FLOORS = {"agreement": 0.78, "plural": 0.80, "splice": 0.78, "fragment": 0.85, "papers_verb_form": 0.9}
 """The share of each list that is told, at least."""
-CHECK = {"agreement": "agreement", "plural": "plural-missing", "splice": "comma-splice", "fragment": "fragment"}
+CHECK = {
+    "agreement": "agreement",
+    "plural": "plural-missing",
+    "splice": "comma-splice",
+    "fragment": "fragment",
+    "verb_form": "verb-form",
+}
 
 
 def told(text: str) -> list[Finding]:
@@ -55,7 +61,7 @@ def is_told(line: str, check: str) -> bool:
 def test_the_slips_of_a_list_are_told(name: str) -> None:
     """Most of them, each with the correction of its word."""
     lines = list(lines_of(name))
-    missed = [line for line in lines if not is_told(line, CHECK[name])]
+    missed = [line for line in lines if not is_told(line, CHECK[name.removeprefix("papers_")])]
     print(f"\n{name}: {len(lines) - len(missed)} of {len(lines)}; not told:", *missed, sep="\n")
     assert len(lines) - len(missed) >= FLOORS[name] * len(lines)
 
@@ -64,7 +70,11 @@ def test_good_sentences_are_let_be() -> None:
     """None of those that break a rule in looks only, and none of the lists' own once they are mended."""
     good = [
         *lines_of("right"),
-        *(SLIP.sub(r"\2", line) for name in ("agreement", "plural", "splice") for line in lines_of(name)),
+        *(
+            SLIP.sub(r"\2", line)
+            for name in ("agreement", "plural", "splice", "papers_verb_form")
+            for line in lines_of(name)
+        ),
     ]
     wrong = [(line, found) for line in good if (found := told(line))]
     assert wrong == []
@@ -108,6 +118,11 @@ def test_the_article_goes_with_the_sound(draft: str, instead: list[str]) -> None
         ("She did not went to the meeting.", ["go"]),
         ("The clerk had never wrote to them.", ["written"]),
         ("He has also began a novel.", ["begun"]),
+        ("The model cannot explains it, and nobody would agreed to it.", ["explain", "agree"]),
+        ("The letters were wrote by clerks who seemed to enjoyed it.", ["written", "enjoy"]),
+        ("The reform was intend to help them, and the road was build by soldiers.", ["intended", "built"]),
+        ("Surveys are subject to doubt, and all that was left to do was wait.", []),
+        ("Those who could left the city, and what it did changed little.", []),
         ("They had left the house that they could have saved.", []),
         ("What the will said was that the might of the can made sense.", []),
         ("Those who could did so, and all that we had came from them.", []),
