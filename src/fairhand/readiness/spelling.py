@@ -2,22 +2,52 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from fairhand.brief.spelling import spelling_asked
-from fairhand.copyedit.words.misspelled import Spelling, country_written
+from fairhand.copyedit.words.misspelled import Spelling, country_written, find_other_country
 from fairhand.fidelity.prepared import fold
 from fairhand.language.lexicon import Country
 from fairhand.language.words import words
+from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.check import Remark
+
+COUNTRIES: dict[Country, str] = {"US": "American", "GB": "British"}
 
 
 def spelling_of(analysis: Analysis) -> Spelling:
     """By the desk, else by the sheet, else by what the draft has more of, else by the style."""
-    paper = analysis.paper
-    asked: Country | str = paper.desk.spelling or spelling_asked(paper.brief.texts.values())
+    asked = country_asked(analysis)
     written = None if asked else country_written(analysis.own_prose)
     fallback: Country = "GB" if analysis.is_british else "US"
-    country: Country = "US" if asked == "US" else "GB" if asked == "GB" else written or fallback
-    return Spelling(country, bool(asked or written), own_words(analysis), lambda word: stands_in_source(analysis, word))
+    return Spelling(
+        asked or written or fallback,
+        bool(asked or written),
+        own_words(analysis),
+        lambda word: stands_in_source(analysis, word),
+    )
+
+
+def country_asked(analysis: Analysis) -> Country | None:
+    """Whose spelling the desk says to keep, or else the sheet; None where neither says."""
+    paper = analysis.paper
+    asked: str = paper.desk.spelling or spelling_asked(paper.brief.texts.values())
+    return "US" if asked == "US" else "GB" if asked == "GB" else None
+
+
+def other_country(analysis: Analysis, against: Spelling, kept: str) -> Iterator[Remark]:
+    """Each word that only the other country spells so, once.
+
+    Args:
+        analysis: The paper.
+        against: What its words are held against.
+        kept: How the paper's own country is known: "paper keeps to".
+    """
+    mine, other = COUNTRIES[against.country], COUNTRIES["GB" if against.country == "US" else "US"]
+    for found in find_other_country(analysis.own_prose, against):
+        says = f"“{found.word}” is {other} spelling, and the {kept} {mine}: “{found.instead[0]}”."
+        yield Remark(found.span, says, instead=(Instead(found.span, found.instead[0]),))
 
 
 def own_words(analysis: Analysis) -> frozenset[str]:
