@@ -83,6 +83,88 @@ def test_a_mark_is_noted_as_a_lapse(client: TestClient, slips: Path, desk: Path)
     assert "count = 2" in (desk / "lapses.toml").read_text("utf-8")
 
 
+def named(page: str) -> dict[str, str]:
+    """What the forms of the mark that is told of send."""
+    return {name: field(page, name) for name in ("finding", "mark", "kind")}
+
+
+def test_marks_are_left_for_afterwards(client: TestClient, slips: Path, desk: Path) -> None:
+    """The draft stands as it was; the next mark is shown; the margin and the row of ways say what was marked."""
+    before = slips.read_bytes()
+    kind = f"{COPY_EDIT}?kind=spelling"
+    answer = client.post(f"{COPY_EDIT}/mark", data={**named(client.get(f"{kind}&finding=1").text), "do": "mend"})
+    assert answer.headers["location"] == f"{kind.replace('?', '?finding=2&')}#mark-2"
+    client.post(f"{COPY_EDIT}/mark", data={**named(client.get(f"{kind}&finding=2").text), "do": "later"})
+    assert slips.read_bytes() == before
+    page = client.get(COPY_EDIT).text
+    assert "spelling, mend later" in page
+    assert "spelling, come back" in page
+    assert "Mend later (1)" in page
+    assert "2 wait for afterwards" in page
+    assert numbers(client.get(f"{COPY_EDIT}?left=mend").text) == ["1"]
+    assert "“goverments”" in client.get(f"{COPY_EDIT}?left=later&finding=1").text
+    assert "Everything here was gone through" in client.get(kind).text
+    page = client.get(f"{kind}&finding=1").text
+    assert client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "back"}).status_code == 303
+    assert "spelling, mend later" not in client.get(COPY_EDIT).text
+    assert client.post(f"{COPY_EDIT}/mark", data={**named(page), "mark": "none", "do": "mend"}).status_code == 409
+
+
+def test_what_is_offered_is_put_at_once(client: TestClient, slips: Path, desk: Path) -> None:
+    """By one press, and learnt as a lapse."""
+    page = client.get(f"{COPY_EDIT}?kind=confused-words&finding=1").text
+    assert "Put “than”" in page
+    client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "put"})
+    assert "They were larger than the others." in slips.read_text("utf-8")
+    assert 'wrong = "then"' in (desk / "lapses.toml").read_text("utf-8")
+
+
+def test_marks_are_mended_in_one_go(client: TestClient, slips: Path, desk: Path) -> None:
+    """Each passage once, what is offered put in and named; all are saved together, and what was mended is learnt."""
+    for kind in ("spelling", "confused-words", "doubled-word"):
+        page = client.get(f"{COPY_EDIT}?kind={kind}&finding=1").text
+        client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "mend"})
+    page = client.get(f"{COPY_EDIT}/marked").text
+    assert page.count("<textarea") == 2
+    assert "put “government”; put “than”" in page
+    assert "strike “and”" in page
+    sent = form_of(page)
+    assert "The government ran the cars. They were larger than the others. The goverments" in sent["text-1"]
+    answer = client.post(f"{COPY_EDIT}/marked", data=sent)
+    assert answer.status_code == 303
+    draft = slips.read_text("utf-8")
+    assert "The government ran the cars. They were larger than the others." in draft
+    assert "several pages and too short" in draft
+    lapses = (desk / "lapses.toml").read_text("utf-8")
+    assert 'wrong = "then"' in lapses
+    assert 'check = "doubled-word"' in lapses
+    assert "Nothing is marked to be mended" in client.get(f"{COPY_EDIT}/marked").text
+
+
+def test_a_draft_changed_meanwhile_is_not_written_over(client: TestClient, slips: Path) -> None:
+    """Nothing is saved; what was typed stands beside what the draft has now, and may be saved again."""
+    page = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
+    client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "mend"})
+    sent = form_of(client.get(f"{COPY_EDIT}/marked").text)
+    slips.write_text(slips.read_text("utf-8").replace("ran the cars.", "ran the trams."), "utf-8")
+    answer = client.post(f"{COPY_EDIT}/marked", data=sent)
+    assert answer.status_code == 409
+    assert "was changed meanwhile; nothing was written" in answer.text
+    assert "The goverment ran the trams." in answer.text
+    assert "The government ran the cars." in answer.text
+    assert client.post(f"{COPY_EDIT}/marked", data=form_of(answer.text)).status_code == 303
+    assert "The government ran the cars." in slips.read_text("utf-8")
+    unchanged = {**sent, "text-1": sent["was-1"]}
+    assert "Nothing was changed" in client.post(f"{COPY_EDIT}/marked", data=unchanged).text
+
+
+def form_of(page: str) -> dict[str, str]:
+    """What the form of the passages sends as it stands."""
+    hidden = re.findall(r'name="((?:was|which|many)-\d+)" value="([^"]*)"', page)
+    typed = re.findall(r'<textarea id="text-\d+" name="(text-\d+)"[^>]*>\n(.*?)</textarea>', page, re.DOTALL)
+    return {name: html.unescape(value) for name, value in (*hidden, *typed)}
+
+
 def test_a_rule_of_the_sheet_keeps_it_shut(client: TestClient, slips: Path, desk: Path) -> None:
     """The language is not marked until leave is given, and not where it is refused; the rest is."""
     brief = desk / "tram-libraries" / "brief.txt"
@@ -128,6 +210,49 @@ def test_the_page_hinders_nobody(
         browser_page.set_viewport_size({"width": width, "height": 900})
         browser_page.goto(f"{address}?kind=spelling&finding=1&ease=1")
         assert hindrances(browser_page) == []
+    assert "By key: o put “government”, m mend, l mend later" in browser_page.locator(".told .keys").inner_text()
     browser_page.get_by_role("button", name="Add to your words").press("Enter")
     browser_page.wait_for_url("**/copy-edit?*")
     assert "No dictionary has “goverment”" not in browser_page.content()
+
+
+def test_marks_are_gone_through_by_key(slips: Path, browser_page: Page) -> None:
+    """Each key does what the line of keys says; none of them is taken from what is being typed."""
+    before = slips.read_text("utf-8")
+    host = browser_page.url.split("/", 3)
+    browser_page.goto(f"{host[0]}//{host[2]}{COPY_EDIT}?kind=spelling&finding=1#mark-1")
+    browser_page.keyboard.press("l")
+    browser_page.wait_for_url("**finding=2**")
+    browser_page.keyboard.press("b")
+    browser_page.wait_for_url("**/copy-edit?kind=spelling")
+    assert slips.read_text("utf-8") == before
+    browser_page.goto(f"{host[0]}//{host[2]}{COPY_EDIT}?kind=spelling&finding=1#mark-1")
+    browser_page.keyboard.press("n")
+    browser_page.wait_for_url("**finding=2**")
+    browser_page.keyboard.press("p")
+    browser_page.wait_for_url("**finding=1**")
+    browser_page.keyboard.press("m")
+    browser_page.keyboard.type("lbn")
+    assert "lbn" in browser_page.get_by_label("The passage as you wrote it").input_value()
+    browser_page.get_by_label("The passage as you wrote it").fill("")
+    browser_page.locator(".told .shut").focus()
+    browser_page.keyboard.press("o")
+    browser_page.get_by_text("The government ran the cars.").wait_for()
+    assert "The government ran the cars." in slips.read_text("utf-8")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_mending_in_one_go_hinders_nobody(
+    client: TestClient, slips: Path, browser_page: Page, hindrances: Callable[[Page], list[str]], scheme: str
+) -> None:
+    """axe-core finds nothing, by day and by night, wide and narrow."""
+    for kind, do in (("spelling", "mend"), ("confused-words", "later")):
+        page = client.get(f"{COPY_EDIT}?kind={kind}&finding=1").text
+        client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": do})
+    browser_page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    host = browser_page.url.split("/", 3)
+    for width in (1280, 380):
+        browser_page.set_viewport_size({"width": width, "height": 900})
+        browser_page.goto(f"{host[0]}//{host[2]}{COPY_EDIT}/marked")
+        assert hindrances(browser_page) == []
+        assert "To come back to" in browser_page.content()

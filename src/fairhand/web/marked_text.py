@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, get_args
 
 from starlette.responses import Response
@@ -19,6 +19,7 @@ from fairhand.proof.passages import count_alike, list_passages, passage_at
 from fairhand.proof.stets import make_stet, name_stet
 from fairhand.readiness.told import mark_differences
 from fairhand.readiness.verdict import Verdict
+from fairhand.session.correction.going_through import SAYS
 from fairhand.session.editing import add_stet, likest_passage, mend_passage, remove_stet
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.both import Versions, show_both
@@ -43,12 +44,21 @@ class Marked:
     """Which of the passages that read alike it is, from 0, and how many they are."""
     wordings: tuple[tuple[str, str], ...]
     """Both wordings with what differs in half brackets, where two were compared."""
+    left: Stet | None = None
+    """The writer's word on it, where it was marked and left for afterwards."""
+    offer: str = ""
+    """What may be put in at once, in a few words; empty where nothing may."""
 
     @property
     def label(self) -> str:
-        """What it is, in plain words, and how loud."""
-        found = self.mark.finding
-        return f"{found.check.replace('-', ' ')}, {'stet' if self.mark.stet else found.weight}"
+        """What it is, in plain words, and how loud, or what the writer said of it."""
+        found, said = self.mark.finding, self.mark.stet or self.left
+        return f"{found.check.replace('-', ' ')}, {SAYS[said.word] if said else found.weight}"
+
+    @property
+    def is_open(self) -> bool:
+        """Whether the writer has said nothing of it yet."""
+        return self.mark.stet is None and self.left is None
 
     @property
     def can_stand(self) -> bool:
@@ -82,7 +92,7 @@ class ProofPage:
             self.template,
             status=page_of(fault)[0] if fault else 200,
             title=self.title,
-            step=self.step(marks, draft),
+            step=self.step(marked, draft),
             here=self.in_pass,
             marked=marked,
             whole=[one for one in marked if not one.mark.places or not galley.lines],
@@ -100,19 +110,27 @@ class ProofPage:
         """What else the template names: the notes beside each paragraph, and which of them is being corrected."""
         return {"sides": {}, "corrected": 0}
 
-    def picks(self, asked: Asked, finding: Finding) -> bool:  # noqa: ARG002 - for a page that shows one kind
+    def picks(self, asked: Asked, finding: Finding, left: Stet | None) -> bool:  # noqa: ARG002 - for one kind alone
         """Whether a finding of the pass is shown."""
         return True
+
+    def left(self, asked: Asked, verdict: Verdict) -> Mapping[Finding, Stet]:  # noqa: ARG002 - for the copy-edit
+        """The findings that were marked and left for afterwards."""
+        return {}
+
+    def offer(self, finding: Finding, draft: str) -> str:  # noqa: ARG002 - for the copy-edit
+        """What may be put in at once where a finding is, in a few words."""
+        return ""
 
     def narrowed(self, asked: Asked) -> Mapping[str, str]:  # noqa: ARG002 - for a page that shows one kind
         """What every address of the page says of what it shows."""
         return {}
 
-    def step(self, marks: Sequence[Mark], draft: str) -> str:
+    def step(self, marked: Sequence[Marked], draft: str) -> str:
         """The page's next step, in a sentence."""
         if not draft.strip():
             return self.steps["empty"]
-        open_ = sum(mark.stet is None for mark in marks)
+        open_ = sum(one.is_open for one in marked)
         if not open_:
             return self.steps["clear"]
         many = open_with(open_, "mark is", "marks are")
@@ -122,10 +140,15 @@ class ProofPage:
         """The marks of the pass in the order of the proof, and the draft that they are on."""
         opened = asked.paper.opened
         verdict, manuscript = opened.verdict(), opened.look().manuscript
-        found = [each for each in _found_in(verdict, self.in_pass) if self.picks(asked, each[0])]
+        left = self.left(asked, verdict)
+        found = [each for each in found_in(verdict, self.in_pass) if self.picks(asked, each[0], left.get(each[0]))]
         marks = mark_findings(found, manuscript)
         passages = list_passages(manuscript)
-        return tuple(_tell(mark, verdict.draft, passages) for mark in marks), verdict.draft
+        told = (_tell(mark, verdict.draft, passages) for mark in marks)
+        return tuple(
+            replace(one, left=left.get(one.mark.finding), offer=self.offer(one.mark.finding, verdict.draft))
+            for one in told
+        ), verdict.draft
 
     def mend(self, asked: Asked) -> Response:
         """The passage as the writer mended it; then the next mark."""
@@ -172,11 +195,15 @@ class ProofPage:
         """The way to the first open mark from the present one on; where there is none, to the page."""
         marked, _ = self.marks_of(asked)
         at = _number(asked.form.text("finding"), len(marked)) or len(marked) + 1
-        following = next((one.mark.number for one in marked[at - 1 :] if one.mark.stet is None), 0)
+        following = next((one.mark.number for one in marked[at - 1 :] if self.waits(one)), 0)
         if not following:
             return asked.go(asked.to(self.in_pass, **self.narrowed(asked)))
         narrowed = self.narrowed(asked)
         return asked.go(asked.to(self.in_pass, at=f"mark-{following}", finding=following, **narrowed))
+
+    def waits(self, one: Marked) -> bool:
+        """Whether a mark is still to be gone through."""
+        return one.is_open
 
     def back(self, asked: Asked) -> Response:
         """The way to the page, for who asks a form's address."""
@@ -200,11 +227,11 @@ def mark_addresses(asked: Asked, verdict: Verdict) -> Mapping[Finding, str]:
     return {
         finding: asked.to(in_pass, at=f"mark-{number}", finding=number)
         for in_pass in get_args(Pass)
-        for number, (finding, _) in enumerate(order_findings(_found_in(verdict, in_pass)), 1)
+        for number, (finding, _) in enumerate(order_findings(found_in(verdict, in_pass)), 1)
     }
 
 
-def _found_in(verdict: Verdict, in_pass: Pass) -> list[tuple[Finding, Stet | None]]:
+def found_in(verdict: Verdict, in_pass: Pass) -> list[tuple[Finding, Stet | None]]:
     """What belongs to a pass, what is let stand too."""
     found = [(f, None) for f in verdict.findings] + [(one.finding, one.stet) for one in verdict.stets]
     return [each for each in found if each[0].in_pass == in_pass]

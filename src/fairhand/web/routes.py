@@ -33,6 +33,7 @@ PAGES = (
     "fit_page",
     "revision_page",
     "copy_edit_page",
+    "marked_later_page",
     "proof_page",
     "aloud_page",
     "final_page",

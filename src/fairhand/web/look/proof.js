@@ -93,11 +93,22 @@
     if (next) { next.focus({ preventScroll: true }); next.scrollIntoView({ block: "center" }); }
   };
 
+  // What can be done with the mark that is told of, each by the key that its element names.
+  const acts = () => [...document.querySelectorAll(".told [aria-keyshortcuts]")];
+  const name = (act) => act.textContent.trim().replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
+  const tell = () => {
+    for (const line of document.querySelectorAll(".told .keys")) {
+      line.textContent = `By key: ${acts().map((act) => `${act.getAttribute("aria-keyshortcuts")} ${name(act)}`).join(", ")}.`;
+      line.hidden = false;
+    }
+  };
+
   document.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || event.target.matches("input, textarea, select")) return;
-    if (event.key === "n") step(1);
+    const act = acts().find((one) => one.getAttribute("aria-keyshortcuts") === event.key);
+    if (act) { event.preventDefault(); act.click(); }
+    else if (event.key === "n") step(1);
     else if (event.key === "p") step(-1);
-    else if (event.key === "Escape") document.querySelector(".told .shut")?.click();
   });
   document.addEventListener("click", (event) => {
     const at = event.target.closest("[data-at]");
@@ -109,13 +120,14 @@
     if (event.target.open) event.target.querySelector("textarea, input:not([type=hidden])")?.focus();
   }, true);
 
-  document.addEventListener("htmx:afterSwap", () => { watch(); place(); });
+  document.addEventListener("htmx:afterSwap", () => { tell(); watch(); place(); });
   window.addEventListener("resize", place);
   // A passage that is being mended grows, and pushes what follows down.
   const sizes = new ResizeObserver(place);
   const watch = () => { sizes.disconnect(); if (proof()) sizes.observe(proof()); };
 
   document.fonts.ready.then(() => {
+    tell();
     watch();
     place();
     const told = document.querySelector(".told");

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,20 +12,34 @@ from starlette.routing import Route
 
 from fairhand.copyedit.rhythm import measure_ease
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.language.counts import open_with
 from fairhand.model.finding import Finding
 from fairhand.model.requirement import Requirement
+from fairhand.model.stet import Stet, Word
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.language_tools import LEAVE, REFUSAL, rules_on_tools, shut_by, tell_answer
 from fairhand.readiness.table import CHECKS
 from fairhand.readiness.used import list_used
+from fairhand.readiness.verdict import Verdict
 from fairhand.session.assignment.answering import answer_requirement
+from fairhand.session.correction.going_through import (
+    OF_LANGUAGE,
+    Numbered,
+    learn_from_mending,
+    leave_for_later,
+    mend_offered,
+    offer_of,
+    read_left,
+    take_back,
+)
 from fairhand.session.correction.lapses import keep_lapse, lapse_of, most_frequent, survey_lapses
 from fairhand.session.correction.words import learn_word
+from fairhand.session.editing import Passage
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.marked_text import Marked, ProofPage
 
-OF_LANGUAGE = frozenset(check.name for check in CHECKS if check.of_language)
-"""The checks whose findings may be lapses."""
+LEFT: Mapping[str, str] = {"open": "Not gone through", "mend": "Mend later", "later": "Come back"}
+"""How far marks were gone through, as the page can be narrowed to it."""
 
 
 @dataclass(frozen=True)
@@ -34,27 +48,54 @@ class CopyEditPage(ProofPage):
 
     template: str = "copy_edit_page.html"
 
-    def picks(self, asked: Asked, finding: Finding) -> bool:
-        """Whether a finding is of the kind that is shown."""
-        kind = self.narrowed(asked).get("kind")
-        return kind is None or finding.check == kind
+    def picks(self, asked: Asked, finding: Finding, left: Stet | None) -> bool:
+        """Whether a finding is of the kind that is shown, and gone through as far."""
+        narrowed = self.narrowed(asked)
+        return finding.check == narrowed.get("kind", finding.check) and (
+            "left" not in narrowed or narrowed["left"] == (left.word if left else "open")
+        )
 
     def narrowed(self, asked: Asked) -> Mapping[str, str]:
-        """The one kind that is shown, where the address or a form names one that there is."""
-        kind = asked.form.text("kind") or asked.query("kind")
-        return {"kind": kind} if any(check.name == kind for check in CHECKS) else {}
+        """The one kind that is shown, and how far gone through, where the address or a form names them."""
+        kind, left = (asked.form.text(name) or asked.query(name) for name in ("kind", "left"))
+        return {
+            **({"kind": kind} if any(check.name == kind for check in CHECKS) else {}),
+            **({"left": left} if left in LEFT else {}),
+        }
+
+    def left(self, asked: Asked, verdict: Verdict) -> Mapping[Finding, Stet]:
+        """The findings that were marked and left for afterwards."""
+        found = [one for one in verdict.findings if one.in_pass == self.in_pass]
+        return read_left(asked.paper.folder, found, verdict.draft)
+
+    def offer(self, finding: Finding, draft: str) -> str:
+        """What may be put in at once where a finding is, in a few words."""
+        return offer_of(finding, draft)
+
+    def step(self, marked: Sequence[Marked], draft: str) -> str:
+        """The page's next step: what is still to be gone through, or what was marked and waits."""
+        waiting = sum(one.left is not None for one in marked)
+        open_ = sum(one.is_open for one in marked)
+        if not waiting:
+            return super().step(marked, draft)
+        if not open_:
+            return "Everything here was gone through; what is marked waits to be mended."
+        return f"{open_with(open_, 'mark is', 'marks are')} still to be gone through; {waiting} wait for afterwards."
 
     def values(self, asked: Asked) -> Mapping[str, Any]:
         """The lapses, the kinds of marks, the sheet's rule on tools, and how the draft reads where that is asked."""
         opened = asked.paper.opened
         known, verdict = opened.look(), opened.verdict()
         found = [f for f in verdict.findings if f.in_pass == self.in_pass]
+        left = self.left(asked, verdict)
+        ways = Counter(left[one].word if one in left else "open" for one in found)
         lapses, _ = survey_lapses(asked.paper.folder, known, verdict.findings)
         shut = shut_by(known)
         return {
             **super().values(asked),
             "of_language": OF_LANGUAGE,
             "kinds": tuple(Counter(f.check for f in found).items()),
+            "lefts": [(word, says, ways[word]) for word, says in LEFT.items()] if left else [],
             "lapses": most_frequent(lapses) if not self.narrowed(asked) else (),
             "died_out": [one for one in lapses if one.died_out] if not self.narrowed(asked) else (),
             "rules": _tell_rules(known),
@@ -66,15 +107,39 @@ class CopyEditPage(ProofPage):
 
     def mend(self, asked: Asked) -> Response:
         """The passage as the writer mended it; where that took out a slip of the language, it counts as a lapse."""
-        number = asked.form.text("finding")
+        form = asked.form
         marked, draft = self.marks_of(asked)
-        chosen = next((one.mark.finding for one in marked if str(one.mark.number) == number), None)
+        chosen = next((one.mark.finding for one in marked if str(one.mark.number) == form.text("finding")), None)
         answer = super().mend(asked)
-        if answer.status_code == 303 and chosen is not None and chosen.check in OF_LANGUAGE and chosen.span is not None:
-            words = chosen.span.of(draft)
-            if asked.form.matter("text").count(words) < asked.form.matter("was").count(words):
-                keep_lapse(asked.paper.folder, lapse_of(chosen, draft, asked.papers.now().date()))
+        if answer.status_code == 303 and chosen is not None:
+            passage = Passage(form.matter("was"), form.matter("text"))
+            learn_from_mending(asked.paper.folder, chosen, draft, passage, asked.papers.now().date())
         return answer
+
+    def mark(self, asked: Asked) -> Response:
+        """A mark is left for afterwards, or taken back, or what it offers is put in; then the next mark."""
+        do, folder = asked.form.text("do"), asked.paper.folder
+        marked, draft = self.marks_of(asked)
+        one = _named(asked, marked)
+        numbered = Numbered(one.mark.number, one.mark.finding, one.left)
+        try:
+            if do == "put":
+                mend_offered(folder, [one.mark.finding], draft, asked.papers.now().date())
+            elif do == "back":
+                take_back(folder, numbered)
+                return asked.go(
+                    asked.to(
+                        self.in_pass, at=f"mark-{one.mark.number}", finding=one.mark.number, **self.narrowed(asked)
+                    )
+                )
+            else:
+                word: Word = "mend" if do == "mend" else "later"
+                leave_for_later(folder, numbered, draft, word, asked.papers.now())
+        except DraftChangedOnDisk:
+            raise
+        except FairhandError as error:
+            return self.show(asked, fault=error)
+        return self.go_on(asked)
 
     def learn(self, asked: Asked) -> Response:
         """The word is on the writer's list; then the next mark."""
@@ -103,10 +168,7 @@ class CopyEditPage(ProofPage):
 
     def _keep(self, asked: Asked, keep: Callable[[Marked, str], None]) -> Response:
         marked, draft = self.marks_of(asked)
-        one = next((one for one in marked if one.name == asked.form.text("mark") and one.mark.finding.span), None)
-        if one is None:
-            message = "draft.md: it was changed meanwhile, and the mark is there no more; look at the page again"
-            raise DraftChangedOnDisk(message)
+        one = _named(asked, marked)
         try:
             keep(one, draft)
         except DraftChangedOnDisk:
@@ -121,7 +183,8 @@ class CopyEditPage(ProofPage):
         path = f"/paper/{{slug}}/{self.in_pass}"
         return (
             *super().routes,
-            *(get(f"{path}/{act}", self.back) for act in ("word", "lapse", "rule")),
+            *(get(f"{path}/{act}", self.back) for act in ("word", "lapse", "rule", "mark")),
+            post(f"{path}/mark", self.mark),
             post(f"{path}/word", self.learn),
             post(f"{path}/lapse", self.note),
             post(f"{path}/rule", self.rule),
@@ -132,6 +195,19 @@ def _tell_rules(known: Analysis) -> list[tuple[Requirement, str, bool]]:
     """The sheet's rules on tools, what was answered, and whether leave is still to be given or refused."""
     answers = known.paper.answers
     return [(one, tell_answer(one, answers.get(one.id)), one.id not in answers) for one in rules_on_tools(known)]
+
+
+def _named(asked: Asked, marked: Sequence[Marked]) -> Marked:
+    """The mark that a form names.
+
+    Raises:
+        DraftChangedOnDisk: It is there no more.
+    """
+    one = next((one for one in marked if one.name == asked.form.text("mark") and one.mark.finding.span), None)
+    if one is None:
+        message = "draft.md: it was changed meanwhile, and the mark is there no more; look at the page again"
+        raise DraftChangedOnDisk(message)
+    return one
 
 
 def _words(one: Marked, draft: str) -> str:
