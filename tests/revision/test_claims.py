@@ -64,6 +64,24 @@ def test_a_sum_of_what_was_given_is_the_writers_own(analysis_of: Callable[..., A
     assert claims(analysis_of(draft)) == []
 
 
+@pytest.mark.parametrize(
+    ("reckoned", "told"),
+    [
+        ("On a crew of twenty-five men that comes to six pounds and three shillings.", 0),
+        ("Over a season of forty weeks, though, it amounts to 460 pounds.", 0),
+        ("At that rate a family of thirty-one would not have eaten.", 0),
+        ("The bill for the new quay came to 38,600 pounds.", 1),
+        ("It came to blows in the yard, and 1,420 men walked out.", 1),
+    ],
+)
+def test_a_case_reckoned_from_the_figure_before_is_the_writers_own(
+    analysis_of: Callable[..., Analysis], reckoned: str, told: int
+) -> None:
+    """What a given rate comes to for a case of the writer's own needs no source; what something cost does."""
+    draft = OPENS + f"Of the men 640 were permanent, and earned threepence more (Lind, 2019, p. 10). {reckoned}"
+    assert len(claims(analysis_of(draft))) == told
+
+
 def test_research_that_nobody_did_is_told(analysis_of: Callable[..., Analysis]) -> None:
     """*Studies show* wants a study."""
     draft = (

@@ -58,6 +58,11 @@ _SUPPOSES = re.compile(
     r"|[Tt]ogether"
     r"|[Ii]n all|[Aa]ltogether|works? out|the difference|in other words|[Tt]hat is)\b"
 )
+_RECKONS = re.compile(
+    r"\b(?:[Ii]t|[Tt]his|[Tt]hat|[Tt]hese|[Tt]hose|[Ww]hich) (?:(?:then|thus|therefore|so|already|all) )?"
+    r"(?:comes?|amounts?|adds? up|sums?(?: up)?|works? out) (?:to|at)\b|\b[Aa]t (?:that|this) (?:rate|price)\b"
+)
+"""How what was just given is reckoned further, now and for a case of the writer's own: *on ten tons it comes to*."""
 _IMAGINES = re.compile(r"(?:Imagine|Suppose|Picture|Consider|Say|Let us (?:imagine|suppose|say))\b")
 """How a passage opens that makes up its own case."""
 _ATTRIBUTED = re.compile(
@@ -276,8 +281,10 @@ def _carries_on(sentence: Sentence, following: Sentence) -> bool:
 
 
 def _is_reckoned(sentences: Sequence[Sentence], at: int, loud: Sequence[Figure]) -> bool:
-    """Whether the figures can be reckoned from those given before: a sum, a difference, a product, a ratio."""
+    """Whether the figures can be reckoned from those given before, or are said to be: a sum, a product, a ratio."""
     given = [figure.value for sentence in sentences[:at] for figure in list_figures(sentence.own)][-12:]
+    if given and _RECKONS.search(sentences[at].own):
+        return True
     for figure in loud:
         reckoned = [r for a, b in combinations(given, 2) for r in _reckon(a, b)]
         if not any(abs(value - figure.value) <= 0.005 * max(abs(figure.value), 1e-9) for value in reckoned):
