@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 from starlette.testclient import TestClient
 
 COPY_EDIT = "/paper/tram-libraries/copy-edit"
@@ -232,6 +232,7 @@ def test_marks_are_gone_through_by_key(slips: Path, browser_page: Page) -> None:
     browser_page.keyboard.press("p")
     browser_page.wait_for_url("**finding=1**")
     browser_page.keyboard.press("m")
+    expect(browser_page.get_by_label("The passage as you wrote it")).to_be_focused()
     browser_page.keyboard.type("lbn")
     assert "lbn" in browser_page.get_by_label("The passage as you wrote it").input_value()
     browser_page.get_by_label("The passage as you wrote it").fill("")
