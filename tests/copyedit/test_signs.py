@@ -20,7 +20,7 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-FLOORS = {"apostrophe": 0.9}
+FLOORS = {"apostrophe": 0.9, "missing_word": 0.8}
 """By list: the share that is told, at least."""
 CHECKED = [check for check in CHECKS if check.name.replace("-", "_") in FLOORS]
 
@@ -92,6 +92,25 @@ def test_what_is_not_the_writers_prose_is_let_be(draft: str) -> None:
 def test_the_apostrophe_goes_where_number_and_draft_have_it(draft: str, instead: str) -> None:
     """By the word before, with the sign that the draft has; names are known from the draft."""
     assert [found.instead[0].words for found in told(draft)] == [instead]
+
+
+@pytest.mark.parametrize(
+    ("draft", "word"),
+    [
+        ("According the mayor, the bridge was safe.", " to"),
+        ("The mill plays important role in the valley.", " an"),
+        ("The bridge can seen from the tower.", " be"),
+        ("Because the rain, the fair was cancelled.", " of"),
+        ("They not ready.", " are"),
+    ],
+)
+def test_a_missing_word_is_offered_at_its_place(draft: str, word: str) -> None:
+    """After the word before it, with the blank that it wants."""
+    (found,) = told(draft)
+    (instead,) = found.instead
+    assert instead.words == word
+    assert instead.span.start == instead.span.end
+    assert draft[instead.span.start] == " "
 
 
 def test_a_decade_is_only_asked_about() -> None:

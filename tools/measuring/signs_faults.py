@@ -14,10 +14,41 @@ _PLURAL = re.compile(
 )
 
 
+_SMALL = re.compile(r"(?<=[a-z]) (?:of|to|the|a|an|be|is|are|was|been|on|in|for|that|it|with|as)(?= [a-z])")
+_PHRASES = tuple(
+    re.compile(rf"\b{phrase}\b".replace("<", "(").replace(">", ")"))
+    for phrase in (
+        "according< to> the", "[Aa]s< a> result", "in order< to> [a-z]+", "due< to> the", "one< of> the [a-z]+",
+        "[Mm]ost< of> the", "in spite< of>", "[Rr]egardless< of>", "able< to>", "likely< to>", "ha[sd]< been> [a-z]+ed",
+        "(?:can|could|should|must|may)< be> [a-z]+e[dn]", "a number< of>", "at< the> same time",
+        "[Oo]n< the> other hand",
+        "depends< on>", "based< on>", "[Bb]ecause< of> the", "[Bb]ecause< it> [a-z]+s", "plays?< an?> [a-z]+ role",
+        "is< an?> [a-z]+ [a-z]+ of", "want< to>", "trying< to>", "a lot< of>", "[Ii]nstead< of>", "with re[a-z]+< to>",
+        "amount< of>", "variety< of>", "used< to>", "important< to> [a-z]+", "responsible< for>", "similar< to>",
+    )
+)  # fmt: skip
+
+
+def drop_small_words(paragraph: str) -> Iterator[tuple[str, int, int]]:
+    """A paragraph with any one small word left out: the text, and the place."""
+    for found in _SMALL.finditer(paragraph):
+        yield f"{paragraph[: found.start()]}{paragraph[found.end() :]}", found.start() - 1, found.start() + 1
+
+
+def drop_from_phrases(paragraph: str) -> Iterator[tuple[str, int, int]]:
+    """A paragraph with a small word left out of a set phrase."""
+    for phrase in _PHRASES:
+        for found in phrase.finditer(paragraph):
+            at = found.start(1)
+            yield f"{paragraph[:at]}{paragraph[found.end(1) :]}", at - 1, at + 1
+
+
 def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
     """Each such slip that can be set into a paragraph: the check, the text, and the place."""
     for slip in drop_apostrophes(paragraph):
         yield "apostrophe", *slip
+    for slip in drop_from_phrases(paragraph):
+        yield "missing-word", *slip
 
 
 def drop_apostrophes(paragraph: str) -> Iterator[tuple[str, int, int]]:

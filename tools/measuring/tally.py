@@ -38,7 +38,7 @@ ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument
 
 SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
-SIGNS = ("apostrophe",)
+SIGNS = ("apostrophe", "missing-word")
 """Those of signs and small words, which hear the same."""
 PARSING = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article", *SENTENCES, *SIGNS)
 """Those of grammar, which parse each sentence and hear found prose alone."""

@@ -34,6 +34,7 @@ from fairhand.readiness.checks import (
     length,
     mark_spacing,
     mark_unpaired,
+    missing_word,
     numeral_opening,
     off_focus,
     paragraph_quoted,
@@ -334,6 +335,15 @@ CHECKS: tuple[Check, ...] = (
         "a possessive without its apostrophe, or a plain plural with one",
         "MLA Handbook, 9th ed., 2.72–2.85; APA Manual, 7th ed., 6.39; Chicago Manual, 17th ed., 7.5–7.29 (from memory)",
         apostrophe.find,
+        of_language=True,
+    ),
+    Check(
+        "missing-word",
+        "copy-edit",
+        "should",
+        "a small word of the grammar that was left out",
+        HANDBOOKS,
+        missing_word.find,
         of_language=True,
     ),
     Check(
