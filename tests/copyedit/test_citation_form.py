@@ -17,6 +17,16 @@ HERE = Path(__file__).parent
 LIST = (
     Entry("okafor", "book", "The Long Quay", authors=(Name("Okafor", "Ben"),), issued=Issued(2004)),
     Entry("lind", "book", "Salt and Its Prices", authors=(Name("Lind", "Eva"),), issued=Issued(2019)),
+    Entry("drum", "book", "Two Lakes", authors=(Name("Drummond", "Ada"), Name("Ekwall", "Pia")), issued=Issued(2015)),
+    Entry(
+        "marsh",
+        "article-journal",
+        "First Lichens",
+        authors=(Name("Marsh", "Olu"), Name("Tveit", "Eva"), Name("Vale", "Anna")),
+        issued=Issued(2012),
+        page="88-104",
+    ),
+    Entry("board", "report", "A List of Quays", authors=(Name(literal="Harbour Board"),), issued=Issued(2001)),
 )
 
 

@@ -82,7 +82,7 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     measure_papers(formed, max(share, FEWEST_ARGUED))
     parsed = Tally("published and student prose, each alarm read, and faults of grammar set into it")
     measure_grammar(parsed)
-    cited = Tally("18,000 citations in 600 made papers, one in ten in a form that the style has not")
+    cited = Tally("18,000 citations in 600 made papers, some in a form that the style has not")
     measure_citation_forms(cited, round(CITING * at_least))
     return made, found, slips, spoken, copied, argued, formed, parsed, cited
 

@@ -15,7 +15,8 @@ from fairhand.citing.telltales import CALENDAR, OPENERS, STUDIES
 from fairhand.model.span import Span
 
 _TOKEN = re.compile(
-    r"et al\b\.?|[^\W\d_](?:[^\W\d_]|['’.‐-](?=[^\W\d_])){0,40}(?:\.(?=\s[^\W\d_]))?['’]?|\[[A-Z][\w&.-]{1,14}\]|[,&]"
+    r"et\.? al\b\.?"
+    r"|[^\W\d_](?:[^\W\d_]|['’.‐-](?=[^\W\d_])){0,40}(?:\.(?=\s[^\W\d_]))?['’]?|\[[A-Z][\w&.-]{1,14}\]|[,&]"
 )
 _GAP = re.compile(r"[\s*_]{0,3}")
 _IN_MONTH = re.compile(
@@ -108,7 +109,7 @@ def _signals(tokens: list[tuple[str, int, int]]) -> bool:
 
 
 def _may_begin(token: str) -> bool:
-    return not token.startswith(("et al", ",", "&", "[")) and name_key(token) not in ("and", "the")
+    return not token.startswith(("et al", "et. al", ",", "&", "[")) and name_key(token) not in ("and", "the")
 
 
 def _run_before(text: str, before: int) -> list[tuple[str, int, int]]:
@@ -123,7 +124,8 @@ def _run_before(text: str, before: int) -> list[tuple[str, int, int]]:
         if gap is None or (not run and (edge - end > 2 or word in ",&")):
             break
         joins = word in (",", "&", "and", "of", "for", "the", "on", "in", "to") or name_key(word) in PARTICLES
-        if not (joins or word.startswith(("et al", "[")) or not word[0].islower()) and not (word.islower() and not run):
+        others = word.startswith(("et al", "et. al", "["))
+        if not (joins or others or not word[0].islower()) and not (word.islower() and not run):
             break
         run.append(token)
         edge = token[1]
