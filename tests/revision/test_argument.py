@@ -76,3 +76,42 @@ def test_what_argues_under_the_heading_of_the_opening_is_read_as_argument(analys
     analysis = analysis_of(text)
     assert [one.role for one in analysis.argument.body] == ["opening", "opening", "body", "body", "body", "closing"]
     assert [one.span.of(analysis.paper.draft) for one in analysis.argument.strays] == [ROSES]
+
+
+def with_point(text: str, support: Support, *others: Point) -> Points:
+    """A main point, and others beside it."""
+    return Points(points=(Point("p1", text, support=(support,)), *others))
+
+
+def is_argued(analysis: Analysis, point: str = "p1") -> bool:
+    """Whether a point is argued."""
+    (found,) = (one.is_argued for one in analysis.argument.argued if one.point.id == point)
+    return found
+
+
+def test_a_point_is_argued_by_the_facts_that_its_page_gives(analysis_of: Callable[..., Analysis]) -> None:
+    """The passage tells what the cited page tells of the matter, and hardly a word of the point."""
+    facts = (
+        "By the accounts, 38,600 pounds of revenue were lost to the harbour (Reyes, 2018, p. 40), and nobody asked why."
+    )
+    points = with_point("It was dear to lock the harbour men out.", Support("reyes-2018", "40"))
+    assert is_argued(analysis_of(draft(QUAY, MEN, facts), points))
+    assert not is_argued(analysis_of(draft(QUAY, MEN, facts.replace("38,600 pounds of revenue", "tempers")), points))
+
+
+def test_words_that_other_points_have_too_argue_none_of_them(analysis_of: Callable[..., Analysis]) -> None:
+    """What tells a point from the others must stand in the passage, where the text of its page is at hand."""
+    badges = Point("p2", "The harbour men of the quay held badges.", support=(Support("lind-2019", "10"),))
+    sold = Point("p3", "The quay was sold, since its harbour men were divided.", support=(Support("lind-2019", "11"),))
+    points = with_point(
+        "The harbour men of the quay drowned their mayor at dawn.", Support("lind-2019", "11"), badges, sold
+    )
+    told = analysis_of(draft(QUAY, MEN, SALT), points)
+    assert [is_argued(told, one) for one in ("p1", "p2", "p3")] == [False, True, True]
+
+
+def test_a_point_is_argued_in_another_form_of_its_words(analysis_of: Callable[..., Analysis]) -> None:
+    """*Women grew* is *the woman has grown*."""
+    text = "No woman whose savings have grown has fallen into debt again, or so it is told (Lind, 2019, p. 12)."
+    points = with_point("The savings of women grew, and none fell into debt.", Support("lind-2019", "12"))
+    assert is_argued(analysis_of(draft(QUAY, text, SALT), points, with_texts=False))

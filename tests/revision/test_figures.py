@@ -25,6 +25,7 @@ from fairhand.revision.figures import holds, list_figures
         ),
         ("about 2,300 men in 1924", [("count", 2300), ("year", 1924)]),
         ("4,900 meals a day", [("count", 4900)]),
+        ("two hundred yards off, 40 miles of wire and a 30-foot mast", [("small", 200), ("small", 40), ("small", 30)]),
     ],
 )
 def test_figures_are_read_with_their_values(text: str, told: list[tuple[str, float]]) -> None:

@@ -74,13 +74,14 @@ _FIGURE = re.compile(
     r"(?P<unit>\s?(?:%|‰)|[- ](?:per ?cent|percent(?:age)?(?: points?)?)\b"
     r"|[- ](?:dollars?|pounds?|euros?|cents?|pence|shillings?|francs?|marks?|guineas?|crowns?|rupees?|yen|yuan)\b"
     r"|[- ]?(?:[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°C?)(?![\w’'])"
+    r"|[- ](?:yards?|feet|foot|inch(?:es)?|miles?|furlongs?|fathoms?)(?![\w’'])"
     r"|[- ](?:m\.?y|Ma|seconds?|minutes?|hours?|days?|nights?|weeks?|months?|years?|decades?|centur(?:y|ies)|times|ways"
     r"|o’clock|o'clock)\b"
     r"|[- ](?:[\w’'-]+ ){0,1}?(?:years?|months?|weeks?|days?)\b)?(?![\w]))",
     re.IGNORECASE,
 )
 _MONEY = re.compile(r"dollar|pound|euro|cent\b|cents|pence|shilling|franc|mark|guinea|crown|rupee|yen|yuan")
-_MEASURE = re.compile(r"[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°c?")
+_MEASURE = re.compile(r"[kcmμµn]?m[²³23]?|k?g|mg|ml|ha|km/h|°c?|yards?|feet|foot|inch(?:es)?|miles?|furlongs?|fathoms?")
 _TIME = re.compile(r"second|minute|m\.?y|ma\b|hour|day|night|week|month|year|decade|centur|times|ways|clock")
 TELLING = 3
 """Digits, noughts at either end left out, of a figure that two texts hardly share by chance (from trial)."""

@@ -7,13 +7,24 @@ from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from functools import lru_cache
 
-from fairhand.language.content_words import list_stems
+from fairhand.language.content_words import JOINING, list_words
+from fairhand.language.irregular import base_of
+from fairhand.language.stems import stem
+
+
+def stem_of(word: str) -> str:
+    """The stem of a word in small letters, whatever its form: *grew* and *grown* have that of *grow*."""
+    return stem(base_of(word))
 
 
 @lru_cache(maxsize=16384)
 def count_stems(text: str) -> Mapping[str, int]:
-    """How often each word that says something occurs in a text, by its stem."""
-    return Counter(list_stems(text))
+    """How often each word that says something occurs in a text, by its stem, whatever its form.
+
+    >>> count_stems("They sold it, and were sorry to sell.")
+    Counter({'sell': 2, 'sorri': 1})
+    """
+    return Counter(stem_of(word) for word in list_words(text) if word not in JOINING)
 
 
 class Weights:

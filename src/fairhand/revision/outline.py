@@ -16,13 +16,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fairhand.language.content_words import list_words
-from fairhand.language.stems import stem
 from fairhand.model.focus import Question
 from fairhand.model.point import Point
 from fairhand.model.span import Span
 from fairhand.revision.arguing import Nearness, find_nearest
 from fairhand.revision.body import BodyParagraph, Sentence
-from fairhand.revision.likeness import Weights, count_stems, weigh
+from fairhand.revision.likeness import Weights, count_stems, stem_of, weigh
 from fairhand.revision.shifts import find_shifts
 
 SERVES = 0.3
@@ -178,7 +177,7 @@ def _as_written(stems: tuple[str, ...], text: str) -> tuple[str, ...]:
     """The words of these stems as the text has them."""
     words: dict[str, str] = {}
     for word in list_words(text):
-        words.setdefault(stem(word), word)
+        words.setdefault(stem_of(word), word)
     return tuple(words[known] for known in stems)
 
 

@@ -1,6 +1,6 @@
 """The principal parts of verbs: what an auxiliary takes in place of the form that stands there.
 
-**Source**: the list of irregular verbs that every grammar has, from memory; regular ones by the list of words.
+**Source**: irregular verbs as ``language/irregular.py`` has them; regular ones by the list of words.
 """
 
 from __future__ import annotations
@@ -8,32 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 
+from fairhand.language.irregular import VERBS
 from fairhand.language.lexicon import find_word
 
-_PARTS = (
-    "arise arose arisen|be was been|bear bore borne|become became become|begin began begun|bite bit bitten"
-    "|blow blew blown|break broke broken|bring brought brought|build built built|buy bought bought"
-    "|catch caught caught|choose chose chosen|come came come|creep crept crept|deal dealt dealt|do did done"
-    "|draw drew drawn|drink drank drunk|drive drove driven|eat ate eaten|fall fell fallen|feel felt felt"
-    "|fight fought fought|find found found|fly flew flown|forbid forbade forbidden|forget forgot forgotten"
-    "|forgive forgave forgiven|freeze froze frozen|get got got|give gave given|go went gone|grow grew grown"
-    "|have had had|hear heard heard|hide hid hidden|hold held held|keep kept kept|know knew known|lead led led"
-    "|leave left left|lend lent lent|lose lost lost|make made made|mean meant meant|meet met met|pay paid paid"
-    "|ride rode ridden|ring rang rung|rise rose risen|run ran run|say said said|see saw seen|seek sought sought"
-    "|sell sold sold|send sent sent|shake shook shaken|show showed shown|shrink shrank shrunk|sing sang sung"
-    "|sink sank sunk|sit sat sat|sleep slept slept|speak spoke spoken|spend spent spent|spring sprang sprung"
-    "|stand stood stood|steal stole stolen|strike struck struck|strive strove striven|swear swore sworn"
-    "|swim swam swum|take took taken|teach taught taught|tear tore torn|tell told told|think thought thought"
-    "|throw threw thrown|undergo underwent undergone|understand understood understood|undertake undertook undertaken"
-    "|wake woke woken|wear wore worn|weave wove woven|win won won|withdraw withdrew withdrawn|write wrote written"
-    "|overcome overcame overcome|foresee foresaw foreseen|rebuild rebuilt rebuilt|rewrite rewrote rewritten"
-)
-_ROWS = tuple(tuple(row.split()) for row in _PARTS.split("|"))
-_BARE = {past: bare for bare, past, _ in _ROWS if past != "found"} | {
+_BARE = {past: bare for bare, past, _ in VERBS if past != "found"} | {
     "has": "have", "does": "do", "goes": "go", "is": "be", "are": "be", "were": "be",
 }  # fmt: skip
-_PARTICIPLES = {past: done for _, past, done in _ROWS if past != done}
-_DONE = {bare: done for bare, _, done in _ROWS if bare != done}
+_PARTICIPLES = {past: done for _, past, done in VERBS if past != done}
+_DONE = {bare: done for bare, _, done in VERBS if bare != done}
 _NO_VERBS = frozenset("need used left means news found shed bound felt cost type bred fed sped bled embed".split())
 """Forms whose look tells too little."""
 
