@@ -197,6 +197,8 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
         return None
     if subject is not None and any(clause.is_finite(n) for n in range(clause.below(subject)[0])):
         return None  # the verb that the opening word belongs to is another
+    if opens == "where" and words[root - 1].role == "conj" and (known := find_word(words[root - 1].key)):
+        return None if "v" in known.kinds else "subordinate"  # where the road and the river meet stands a mill
     if opens in SUBORDINATORS and any(
         each <= at for each in clause.of_role(root, "mark", "advmod") if words[each].key == opens
     ):

@@ -27,7 +27,10 @@ OPEN = frozenset(
     " aesthetics electronics tactics logistics metrics analytics semantics measles diabetes united states"
     " netherlands nations faculty youth elite enemy electorate majority membership duo trio more most all some any"
     " none such same other what which who whom whose one-third two-thirds remainder cattle people folk sheep fish"
-    " deer aircraft offspring software panel mix subset bunch cluster wealth flood flock herd swarm crop".split()
+    " deer aircraft offspring software panel mix subset bunch cluster wealth flood flock herd swarm crop thirds"
+    " quarters fifths eighths tenths opposition leadership management parliament cast choir clergy nobility gentry"
+    " aristocracy bourgeoisie proletariat peasantry workforce cabinet commission coalition navy gang orchestra band"
+    " club union".split()
 )
 """Heads whose number is left open by the language, or that the tagger knows badly."""
 LEFT_OPEN = frozenset(
@@ -63,7 +66,7 @@ def number_of(clause: Clause, subject: int) -> Number | None:
         return joined if joined == "many" else None
     if word.key in ("each", "neither", "either") and subject > 0 and not clause.of_role(subject, "prep"):
         return None
-    if word.key.endswith("ics"):
+    if word.key.endswith("ics") and word.key not in _MANY_IN_ICS:
         return None
     if word.key in ONE:
         return "one"
@@ -75,6 +78,8 @@ def number_of(clause: Clause, subject: int) -> Number | None:
         return "one" if clause.of_role(subject, "prep") else None
     if word.key in _ONE_WITH_THE and clause.words[max(0, subject - 1)].key == "the" and clause.of_role(subject, "prep"):
         return "one"
+    if word.key in _MEASURED and _is_of_one(clause, subject):
+        return "one"
     if word.key in OPEN or word.tag not in NOUNS or word.tag.startswith("NNP"):
         return None
     if not word.text.isalpha() or (word.text[0].isupper() and subject > 0):
@@ -83,6 +88,16 @@ def number_of(clause: Clause, subject: int) -> Number | None:
     if word.tag == "NN" and beside & LEFT_OPEN:
         return None
     return _of_noun(clause, subject)
+
+
+def _is_of_one(clause: Clause, quantity: int) -> bool:
+    """Whether it is a quantity of what is not counted: *the amount of sugar*."""
+    words = clause.words
+    objects = [each for at in clause.of_role(quantity, "prep") if words[at].key == "of" for each in clause.children[at]]
+    if len(objects) != 1 or words[objects[0]].tag != "NN" or clause.of_role(objects[0], "conj", "cc"):
+        return False
+    noun = words[objects[0]].key
+    return noun not in OPEN and number_of(clause, objects[0]) == "one"
 
 
 def _joined(clause: Clause, subject: int) -> Number | Literal["open"] | None:
@@ -102,6 +117,8 @@ def _joined(clause: Clause, subject: int) -> Number | Literal["open"] | None:
     plain = one.tag in ("NN", "NNS", "PRP") and other.tag in ("NN", "NNS", "PRP")
     if plain and all(own) and not clause.hides((subject, more[0])):
         return "many"  # the mayor and the bishop; not: bread and butter, his wife and friend
+    if one.tag == "NNS" and own[1] and other.tag in ("NN", "NNS") and not clause.hides((subject, more[0])):
+        return "many"  # rising prices and the fear of war
     return "many" if one.tag == other.tag == "NNS" else "open"
 
 
@@ -146,6 +163,12 @@ def singulars_of(noun: str) -> tuple[str, ...]:
     )
 
 
+_MEASURED = frozenset("amount lot rest bulk deal".split())
+"""Heads that are one where what they measure is not counted."""
+_MANY_IN_ICS = frozenset(
+    "critics topics clinics fabrics relics medics comics skeptics sceptics fanatics romantics mystics cynics heretics"
+    " clerics characteristics antibiotics republics catholics alcoholics epics domestics academics".split()
+)
 _ONE_WITH_THE = frozenset("number proportion percentage".split())
 _ONE_IN_A = frozenset("idea area era drama formula camera opera agenda arena dilemma sofa stigma trauma schema".split())
 IRREGULAR = {
