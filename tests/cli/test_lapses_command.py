@@ -51,7 +51,7 @@ def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: 
     """Those that say what is wrong and what is right."""
     (tmp_path / "remarks.txt").write_text("“then” should be “than”\nNicely put.\n", "utf-8")
     told = run("--from", str(tmp_path / "remarks.txt"))[1]
-    assert told.startswith("Of 2 remarks 1 say")
+    assert told.startswith("Of 2 remarks 1 new name an error")
     assert "larger then the" in told
 
 

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fairhand.copyedit.lapses import drop_lapse, has_died_out, note_lapse, read_comment, read_lapses
+from fairhand.copyedit.lapses import drop_lapse, has_died_out, note_lapse, read_lapses, read_learnt
+from fairhand.copyedit.remarked import read_comment
 from fairhand.errors import FileUnreadable
 from fairhand.model.lapse import Lapse
 
@@ -67,6 +68,53 @@ def test_a_remark_that_names_both_is_learnt(comment: str, wrong: str, right: str
 def test_other_remarks_are_passed_over(comment: str) -> None:
     """They name no error of words."""
     assert read_comment(comment) is None
+
+
+@pytest.mark.parametrize(
+    ("comment", "check"),
+    [
+        ("Comma splice.", "comma-splice"),
+        ("CS", "comma-splice"),
+        ("Another comma splice here! (on “it ran, it fell”)", "comma-splice"),
+        ("This is a sentence fragment", "fragment"),
+        ("frag.", "fragment"),
+        ("Subject–verb agreement", "agreement"),
+        ("agr (on “were”)", "agreement"),
+        ("wrong article", "article"),
+        ("Watch your articles", "article"),
+        ("Verb form?", "verb-form"),
+        ("repeated word (on “the the”)", "doubled-word"),
+        ("ww", "confused-words"),
+    ],
+)
+def test_an_error_is_known_by_its_handbook_name(comment: str, check: str) -> None:
+    """Or by the short form that teachers write in margins."""
+    lapse = read_comment(comment)
+    assert lapse is not None
+    assert lapse.check == check
+
+
+@pytest.mark.parametrize(
+    "comment",
+    [
+        "The fragments that survive are well used.",
+        "I like this article. (on “Osei 118”)",
+        "Do you agree?",
+        "art history would help here",
+        "Cite the article you mean.",
+        "Is the fragment of the diary dated?",
+        "as",
+    ],
+)
+def test_a_word_of_the_trade_in_another_sense_is_no_error(comment: str) -> None:
+    """A remark that says more than the name is passed over: nothing is guessed."""
+    assert read_comment(comment) is None
+
+
+@given(st.text())
+def test_no_file_stops_the_list_of_what_was_learnt(text: str) -> None:
+    """Whatever stands in it."""
+    read_learnt(text)
 
 
 def test_a_lapse_dies_out() -> None:

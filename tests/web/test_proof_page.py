@@ -60,6 +60,7 @@ def test_marking_changes_nothing_in_the_text(client: TestClient, paper: Path) ->
 
 def test_the_writers_lapses_stand_at_the_head_of_the_proof(client: TestClient, paper: Path) -> None:
     """The three most frequent, with their number in the draft; a pass can be for one of them alone."""
+    (paper.parent / "lapses.toml").unlink()
     assert "Your lapses" not in told(client)
     for wrong, times in (("very cheap", 4), ("by hart", 3), ("in tact", 2), ("all of the sudden", 1)):
         for _ in range(times):

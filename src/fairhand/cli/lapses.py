@@ -41,6 +41,7 @@ def command(
     They are kept in lapses.toml on the desk and go with you from paper to paper: count, last day, example.
     """
     from fairhand.errors import FairhandError
+    from fairhand.language.counts import count_of
     from fairhand.model.lapse import Lapse
     from fairhand.session.correction.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
     from fairhand.session.opened import OpenPaper
@@ -58,10 +59,14 @@ def command(
         from fairhand.session.hand_in.handing_in import read_hand_in
 
         came_back = read_hand_in(paper).returned
-        remarks += came_back.comments if came_back else ()
+        if came_back is None or not came_back.comments:
+            message = f"{paper.name}: no comments of a returned paper are kept; fairhand returned --file reads them in"
+            raise FairhandError(message)
+        remarks += came_back.comments
     if comments or returned:
         learnt = learn_from_comments(paper, remarks)
-        say(f"Of {len(remarks)} remarks {len(learnt)} say what is wrong and what is right: they are lapses now.")
+        many = count_of(len(remarks), "remark")
+        say(f"Of {many} {len(learnt)} new name an error: a lapse from now on, or counted once more.")
     opened = OpenPaper(paper)
     seen, problems = survey_lapses(paper, opened.look(), opened.verdict().findings)
     if not seen and not only:

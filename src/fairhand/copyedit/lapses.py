@@ -22,12 +22,6 @@ SHOWN = 3
 """As many as are shown before the copy-edit."""
 CLEAN_DRAFTS = 3
 """A lapse has died out when it stands in none of so many drafts written since it was last seen."""
-_SHOULD_BE = re.compile(
-    r"[\"“‘']?(?P<wrong>[\w’' -]{2,40}?)[\"”’']?\s*(?:→|->|>|=>|\bshould (?:be|read)\b|\bnot\b:?)\s*[\"“‘']?"
-    r"(?P<right>[\w’' -]{2,40}?)[\"”’']?(?=[.,;:!)]|\s\(|\Z)"
-)
-_ABOUT = re.compile(r"\s\(on “(?P<words>[^”]{2,40})”\)\Z")
-_SPELLING = re.compile(r"\b(?:sp|spell(?:ing)?)\b\.?", re.IGNORECASE)
 
 
 def read_lapses(text: str) -> tuple[tuple[Lapse, ...], tuple[Problem, ...]]:
@@ -109,12 +103,14 @@ def drop_lapse(text: str, name: str) -> str:
 
 
 def same_lapse(one: Lapse, other: Lapse) -> bool:
-    """Whether both are one: the same words, or the same check.
+    """Whether both are one: the same words, or, where there are none, the same check.
 
-    >>> same_lapse(Lapse("a", wrong="Wich"), Lapse("b", wrong="wich"))
+    >>> same_lapse(Lapse("a", wrong="Wich"), Lapse("b", wrong="wich", check="confused-words"))
     True
     """
-    return (one.wrong.casefold(), one.check) == (other.wrong.casefold(), other.check)
+    if one.wrong or other.wrong:
+        return one.wrong.casefold() == other.wrong.casefold()
+    return one.check == other.check
 
 
 def find_lapse(paragraphs: Sequence[OwnParagraph], lapse: Lapse) -> Iterator[Span]:
@@ -133,22 +129,32 @@ def find_lapse(paragraphs: Sequence[OwnParagraph], lapse: Lapse) -> Iterator[Spa
             yield Span(*found.span()).shifted(paragraph.start)
 
 
-def read_comment(comment: str) -> Lapse | None:
-    """The lapse that a reader's remark names, where it says what is wrong and what is right; None else.
+def read_learnt(text: str) -> frozenset[tuple[str, str]]:
+    """The remarks that were learnt from already: the paper's folder, and what was said."""
+    try:
+        records = tomllib.loads(text).get("learnt", [])
+    except (tomllib.TOMLDecodeError, RecursionError):
+        return frozenset()
+    kept = records if isinstance(records, list) else []
+    return frozenset((str(one.get("paper")), str(one.get("said"))) for one in kept if isinstance(one, dict))
 
-    >>> its, spelled = read_comment("“its” should be “it’s”."), read_comment("sp. (on “seperate”)")
-    >>> (its.wrong, its.right, spelled.wrong), read_comment("A strong opening.")
-    (('its', 'it’s', 'seperate'), None)
+
+def note_learnt(text: str, paper: str, said: str) -> str:
+    r"""The file's text with a remark that was learnt from, so that it is not counted twice.
+
+    Raises:
+        FileUnreadable: The file is no TOML, or must be mended first.
+
+    >>> read_learnt(note_learnt("", "salt", "“then” should be “than”"))
+    frozenset({('salt', '“then” should be “than”')})
     """
-    about = _ABOUT.search(comment)
-    said = comment[: about.start()] if about else comment
-    found = _SHOULD_BE.fullmatch(said.strip()) or _SHOULD_BE.search(said)
-    if found and found["wrong"].strip().casefold() != found["right"].strip().casefold():
-        wrong, right = found["wrong"].strip(), found["right"].strip()
-        return Lapse(wrong, wrong=wrong, right=right)
-    if about and _SPELLING.search(said) and len(about["words"].split()) == 1:
-        return Lapse(about["words"], wrong=about["words"])
-    return None
+    import tomlkit
+
+    document = parse_toml(text, WHERE)
+    record = tomlkit.table()
+    record["paper"], record["said"] = paper, said
+    list_tables(document, "learnt", WHERE).append(record)
+    return write_toml(document)
 
 
 def has_died_out(lapse: Lapse, later_drafts: Sequence[bool]) -> bool:

@@ -1,4 +1,4 @@
-"""The demo: a desk of our own invention with one paper, for a first look round."""
+"""The demo: a desk of our own invention with a paper in hand and two that came back, for a first look round."""
 
 from __future__ import annotations
 
@@ -6,8 +6,9 @@ import shutil
 from importlib.resources import files
 from pathlib import Path
 
+from fairhand.copyedit.lapses import WHERE as LAPSES
 from fairhand.desk.disk import writable
-from fairhand.desk.places import OWN_FILES
+from fairhand.desk.places import OWN_FILES, list_done, list_papers
 from fairhand.desk.record import keep_state
 from fairhand.errors import PaperExistsAlready
 from fairhand.model.request import TypesetJob
@@ -21,6 +22,9 @@ FIRST_PAGES = {"haldane-2008": 1, "osei-2014": 118}
 def lay_out_demo(desk: Path) -> Path:
     """The demo's paper, course and settings stand on the desk, two printed sources made as PDF; its folder is returned.
 
+    Its writer's lapses and earlier papers are laid out on an empty desk alone: on another they would be taken for the
+    desk's own.
+
     Args:
         desk: The desk's folder; what stands on it already stays as it is.
 
@@ -32,7 +36,10 @@ def lay_out_demo(desk: Path) -> Path:
     if paper.exists():
         message = f"{PAPER}: the demo stands on this desk already; open it there"
         raise PaperExistsAlready(message)
+    is_empty = not (list_papers(desk) or list_done(desk) or (desk / LAPSES).exists())
     with writable(desk):
+        if is_empty:
+            shutil.copytree(data / "earlier", desk, dirs_exist_ok=True, copy_function=_copy_new)
         shutil.copytree(data / "desk", desk, dirs_exist_ok=True, copy_function=_copy_new)
         for name, first_page in FIRST_PAGES.items():
             pages = (data / "typeset" / f"{name}.txt").read_text("utf-8").split("\\f\n")

@@ -14,10 +14,12 @@ from fairhand.copyedit.lapses import (
     find_lapse,
     has_died_out,
     note_lapse,
-    read_comment,
+    note_learnt,
     read_lapses,
+    read_learnt,
 )
 from fairhand.copyedit.own_prose import own_prose
+from fairhand.copyedit.remarked import read_comment
 from fairhand.copyedit.words.confused import find_confused
 from fairhand.desk.clock import now
 from fairhand.desk.places import desk_of, list_done, list_papers
@@ -136,11 +138,28 @@ def lapse_of(finding: Finding, draft: str, day: dt.date | None = None) -> Lapse:
 
 
 def learn_from_comments(folder: Path, comments: Sequence[str]) -> tuple[Lapse, ...]:
-    """The lapses that a reader's or teacher's remarks name are on the desk; those that name none are passed over."""
-    found = tuple(lapse for comment in comments if (lapse := read_comment(comment)))
-    for lapse in found:
+    """The lapses that a reader's or teacher's remarks name are on the desk; those that name none are passed over.
+
+    A remark on a paper that was learnt from before is passed over too: it would be counted twice.
+
+    Raises:
+        FileUnreadable: The list of lapses must be mended first.
+        DraftChangedOnDisk: Another program wrote to it at the same moment.
+        FolderNotWritable: The folder is closed or full.
+    """
+    desk, checks = desk_of(folder), {one.name for one in CHECKS}
+    paper = folder.resolve().name
+    known = read_learnt(read_text(desk, WHERE).text)
+    found = []
+    for comment in dict.fromkeys(comments):
+        lapse = read_comment(comment)
+        if lapse is None or (lapse.check and lapse.check not in checks) or (paper, comment) in known:
+            continue
         keep_lapse(folder, lapse)
-    return found
+        present = read_text(desk, WHERE)
+        save_text(desk, WHERE, note_learnt(present.text, paper, comment), present.seen)
+        found.append(lapse)
+    return tuple(found)
 
 
 def _other_drafts(desk: Path) -> list[tuple[str, Callable[[Lapse], bool]]]:
