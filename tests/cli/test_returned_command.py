@@ -28,4 +28,4 @@ def test_marks_are_kept_and_the_paper_put_away(demo_paper: Path, capsys: pytest.
     assert "Put away as" in said
     code, said = run(capsys, "desk", str(demo_paper.parent))
     assert "No paper is in hand" in said
-    assert "Done Bread by Weight 81, in done/bread-by-weight Nine Minutes of Reading 68, in done/tram-libraries" in said
+    assert "The Ferry Clock 74, in done/the-ferry-clock Nine Minutes of Reading 68, in done/tram-libraries" in said

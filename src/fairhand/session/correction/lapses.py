@@ -67,7 +67,7 @@ def survey_lapses(
     seen = []
     for lapse in lapses:
         places = tuple(_places(lapse, known, findings))
-        later = [stands(lapse) for day, stands in drafts if day >= lapse.last]
+        later = [stands(lapse) for day, stands in drafts if day > lapse.last]
         seen.append(LapseSeen(lapse, places, bool(lapse.wrong) and not places and has_died_out(lapse, later)))
     return tuple(seen), problems
 
