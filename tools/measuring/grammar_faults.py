@@ -17,6 +17,7 @@ from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
+from measuring.comma_faults import spoil_commas
 from measuring.corpora import Found, prose
 from measuring.found_prose import alarms_read, listen
 from measuring.sentence_faults import set_in_sentences
@@ -99,6 +100,8 @@ def set_in(paragraph: str) -> Iterator[Fault]:
     for check, draft, start, end in spoil_signs(paragraph):
         yield Fault(check, draft, Span(start, end))
     for check, draft, start, end in set_in_sentences(paragraph):
+        yield Fault(check, draft, Span(start, end))
+    for check, draft, start, end in spoil_commas(paragraph):
         yield Fault(check, draft, Span(start, end))
 
 

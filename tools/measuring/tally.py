@@ -40,7 +40,19 @@ SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
 SIGNS = ("apostrophe", "missing-word")
 """Those of signs and small words, which hear the same."""
-PARSING = ("plural-missing", "agreement", "comma-splice", "fragment", "verb-form", "article", *SENTENCES, *SIGNS)
+COMMAS = ("comma-opening", "fused-sentence")
+"""Those of commas and semicolons, which hear the same."""
+PARSING = (
+    "plural-missing",
+    "agreement",
+    "comma-splice",
+    "fragment",
+    "verb-form",
+    "article",
+    *SENTENCES,
+    *SIGNS,
+    *COMMAS,
+)
 """Those of grammar, which parse each sentence and hear found prose alone."""
 FORMING = (
     *("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop"),

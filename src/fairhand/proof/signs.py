@@ -33,6 +33,7 @@ SIGNS: Mapping[str, Sign] = {
     "verb-form": "substitute",
     "article": "substitute",
     "comma-splice": "substitute",
+    "fused-sentence": "substitute",
     "comma-opening": "insert",
     "doubled-word": "delete",
     "mark-spacing": "delete",

@@ -32,6 +32,7 @@ from fairhand.readiness.checks import (
     doubled_word,
     exhibit_mention,
     fragment,
+    fused_sentence,
     heading_alone,
     length,
     mark_spacing,
@@ -346,6 +347,15 @@ CHECKS: tuple[Check, ...] = (
         "a small word of the grammar that was left out",
         HANDBOOKS,
         missing_word.find,
+        of_language=True,
+    ),
+    Check(
+        "fused-sentence",
+        "copy-edit",
+        "should",
+        "two sentences with nothing between them",
+        HANDBOOKS,
+        fused_sentence.find,
         of_language=True,
     ),
     Check(

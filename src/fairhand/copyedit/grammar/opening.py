@@ -28,8 +28,12 @@ _PHRASES = tuple(
         "|in particular|of course|above all"
     ).split("|")
 )
-_FLOW_ON = frozenset({"therefore", "similarly", "likewise", "accordingly", "of course", "as a result", "in addition"})
-"""Openings that British handbooks leave to the ear."""
+_FLOW_ON = frozenset(
+    "therefore|consequently|similarly|likewise|accordingly|of course|as a result|as a consequence|in addition".split(
+        "|"
+    )
+)
+"""Openings that flow on without a pause as some handbooks have it."""
 _OPENS = frozenset(
     "although though because since while whereas if unless until when whenever after before once as".split()
 )
@@ -58,13 +62,14 @@ class Opening:
     opens: str
     """Its words where it is an adverb or a phrase; else the word that opens the clause."""
 
+    @property
+    def may_flow_on(self) -> bool:
+        """Whether handbooks differ: some let it go without a comma where there is no pause."""
+        return self.opens.casefold() in _FLOW_ON
 
-def find_opening(clause: Clause, *, british: bool = False) -> Opening | None:
+
+def find_opening(clause: Clause) -> Opening | None:
     """The opening of a sentence that runs on without its comma.
-
-    Args:
-        clause: The sentence.
-        british: Whether the paper is in British English, which lets some openings flow on.
 
     >>> from fairhand.language.parsing import parse_sentences
     >>> text = "When the tide turned they left."
@@ -81,8 +86,6 @@ def find_opening(clause: Clause, *, british: bool = False) -> Opening | None:
     if clause.hides((at - 1, at)) or not words[at].text[0].isalnum():
         return None
     opens = clause.text[words[0].span.start : words[at - 1].span.end]
-    if british and opens.casefold() in _FLOW_ON:
-        return None
     end = clause.place(at - 1).end
     return Opening(clause.place(0, at), Span(end, end), kind, opens if kind in ("adverb", "phrase") else words[0].text)
 

@@ -17,10 +17,19 @@ _WHY = {
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
-    """Each sentence of the writer's own prose whose opening runs into its main clause."""
+    """Each sentence of the writer's own prose whose opening runs into its main clause.
+
+    Of an opening that some handbooks let flow on it asks only, and of a paper in British English not even that.
+    """
     for clause in analysis.clauses:
-        found = find_opening(clause, british=analysis.is_british)
-        if found is not None:
+        found = find_opening(clause)
+        if found is None or (found.may_flow_on and analysis.is_british):
+            continue
+        mark = (Instead(found.comma, ","),)
+        if found.may_flow_on:
+            says = f"Is the comma missing after an introductory element? After “{found.opens}” most handbooks want one."
+            yield Remark(found.span, says, weight="query", instead=mark)
+        else:
             why = _WHY[found.kind].format(opens=found.opens)
             says = f"The comma after an introductory element is missing: {why}."
-            yield Remark(found.span, says, instead=(Instead(found.comma, ","),))
+            yield Remark(found.span, says, instead=mark)

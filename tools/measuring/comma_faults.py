@@ -1,0 +1,26 @@
+"""Faults of commas set into found prose: a stop taken from between two sentences, an opening's comma left out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+SetIn = tuple[str, str, int, int]
+"""A check, the paragraph with a fault for it, and the place of the fault."""
+_TWO = re.compile(r"(?<=[a-z]{2})\. (The|This|These|It|They|He|She|We|There|However,|Some|Many|Their|Its)(?= [a-z])")
+_OPENING = re.compile(
+    r"(?:(?<=[a-z]\. )|\A)(?:"
+    r"(?:When|Although|If|Because|While|After|Since|As|Before|Once|Though|Even though) [^,.;:()]{8,90}"
+    r"|However|Moreover|Furthermore|Therefore|Consequently|For example|For instance|In addition|As a result"
+    r"|On the other hand|In contrast)(,)(?= (?:the|this|these|it|they|he|she|we|there|some|many|their|its|a|an) )"
+)
+
+
+def spoil_commas(paragraph: str) -> Iterator[SetIn]:
+    """Each fault that can be set into a paragraph: its check, the paragraph with it, and its place."""
+    for two in _TWO.finditer(paragraph):
+        draft = f"{paragraph[: two.start()]} {two[1][0].lower()}{paragraph[two.start(1) + 1 :]}"
+        yield "fused-sentence", draft, two.start() - 1, two.end() - 1
+    for opening in _OPENING.finditer(paragraph):
+        at = opening.start(1)
+        yield "comma-opening", paragraph[:at] + paragraph[at + 1 :], at - 1, at + 2
