@@ -20,7 +20,7 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-FLOORS = {"apostrophe": 0.9, "missing_word": 0.8}
+FLOORS = {"apostrophe": 0.9, "missing_word": 0.8, "capital": 0.95}
 """By list: the share that is told, at least."""
 CHECKED = [check for check in CHECKS if check.name.replace("-", "_") in FLOORS]
 
@@ -111,6 +111,22 @@ def test_a_missing_word_is_offered_at_its_place(draft: str, word: str) -> None:
     assert instead.words == word
     assert instead.span.start == instead.span.end
     assert draft[instead.span.start] == " "
+
+
+@pytest.mark.parametrize(
+    ("draft", "instead"),
+    [
+        ("They met in may 1920 and in May.", ["May"]),
+        ("They may march; the march was long.", []),
+        ("It is a pro-american and an african-american paper.", ["American", "African", "American"]),
+        ("Write to anna.greek@example.org, or see example.org/greek.", []),
+        ("He ate french fries and read french novels.", ["French"]),
+        ("See vol. ii, approx. ten pages, and so on, etc. and more.", []),
+    ],
+)
+def test_a_capital_is_wanted_where_usage_has_it(draft: str, instead: list[str]) -> None:
+    """Months by their place, words in addresses and abbreviations let be."""
+    assert [found.instead[0].words for found in told(draft) if found.check == "capital"] == instead
 
 
 def test_a_decade_is_only_asked_about() -> None:

@@ -27,6 +27,12 @@ _PHRASES = tuple(
         "amount< of>", "variety< of>", "used< to>", "important< to> [a-z]+", "responsible< for>", "similar< to>",
     )
 )  # fmt: skip
+_CAPITAL = re.compile(
+    r"(?<=[a-z,] )(?:English|French|German|Spanish|American|European|African|Asian|Chinese|Japanese|British|Indian"
+    r"|Americans|Europeans|Christian|Islamic|Latin|Greek|Monday|Sunday|January|July|October|December|America|Europe"
+    r"|Africa|Asia|Britain|France|Germany|China|India|Texas|California|Darwinian|Bayesian|Gaussian|I)(?= [a-z])"
+    r"|(?<=[a-z]{4}\. )(?:The|This|It|In|We|However|These|There|They|For|When)(?= [a-z])"
+)
 
 
 def drop_small_words(paragraph: str) -> Iterator[tuple[str, int, int]]:
@@ -49,6 +55,8 @@ def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
         yield "apostrophe", *slip
     for slip in drop_from_phrases(paragraph):
         yield "missing-word", *slip
+    for slip in drop_capitals(paragraph):
+        yield "capital", *slip
 
 
 def drop_apostrophes(paragraph: str) -> Iterator[tuple[str, int, int]]:
@@ -62,3 +70,9 @@ def drop_apostrophes(paragraph: str) -> Iterator[tuple[str, int, int]]:
             found.start(1),
             found.end(1) + 2,
         )
+
+
+def drop_capitals(paragraph: str) -> Iterator[tuple[str, int, int]]:
+    """A paragraph with one word in small letters that wants a capital: the text, and the place."""
+    for found in _CAPITAL.finditer(paragraph):
+        yield f"{paragraph[: found.start()]}{found[0].lower()}{paragraph[found.end() :]}", *found.span()

@@ -38,7 +38,7 @@ ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument
 
 SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
-SIGNS = ("apostrophe", "missing-word")
+SIGNS = ("apostrophe", "missing-word", "capital")
 """Those of signs and small words, which hear the same."""
 COMMAS = ("comma-opening", "fused-sentence")
 """Those of commas and semicolons, which hear the same."""

@@ -14,6 +14,7 @@ from fairhand.readiness.checks import (
     article,
     aside_left,
     block_quotation,
+    capital,
     citation_ambiguous,
     citation_form,
     citation_names,
@@ -356,6 +357,15 @@ CHECKS: tuple[Check, ...] = (
         "two sentences with nothing between them",
         HANDBOOKS,
         fused_sentence.find,
+        of_language=True,
+    ),
+    Check(
+        "capital",
+        "copy-edit",
+        "should",
+        "a capital that is missing: a name, the pronoun I, the opening of a sentence",
+        "MLA Handbook, 9th ed., 2.91–2.99; APA Manual, 7th ed., 6.13–6.15; Chicago Manual, 17th ed., ch. 8 (from memory)",
+        capital.find,
         of_language=True,
     ),
     Check(
