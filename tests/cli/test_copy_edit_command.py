@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.cli import main
 from fairhand.session.assignment.answering import answer_requirement
 
 DRAFT = "# Salt\n\nThe goverment taxed salt. It was larger then the state. The bioswail lay dry.\n"
@@ -24,16 +23,9 @@ def paper(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs a command on the paper: its exit code, and all that it printed on one line."""
-
-    def run_(*options: str, name: str = "copy-edit") -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main([name, str(paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+def run(run: Callable[..., tuple[int, str]], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs a command on the paper."""
+    return lambda *options, name="copy-edit": run(name, paper, *options)
 
 
 def test_findings_stand_in_the_order_of_the_text(run: Callable[..., tuple[int, str]]) -> None:

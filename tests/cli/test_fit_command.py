@@ -3,26 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import pytest
 
-from fairhand.cli import main
-
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], demo_paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs the command on the paper: its exit code, and all that it printed on one line."""
+def run(run: Callable[..., tuple[int, str]], demo_paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper."""
     sheet = demo_paper / "brief.txt"
     sheet.write_text(sheet.read_text("utf-8").replace("850 to 1,200 words", "600 to 800 words"), "utf-8")
-
-    def run_(*options: str) -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main(["fit", str(demo_paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+    return partial(run, "fit", demo_paper)
 
 
 def test_the_length_is_shown_and_a_way_taken(run: Callable[..., tuple[int, str]]) -> None:

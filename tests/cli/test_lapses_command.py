@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import pytest
-
-from fairhand.cli import main
 
 DRAFT = "# Salt\n\nThe sault pan was larger then the sault house. “A sault mine,” he wrote.\n"
 
@@ -23,16 +22,9 @@ def paper(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs the command on the paper: its exit code, and all that it printed on one line."""
-
-    def run_(*options: str) -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main(["lapses", str(paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+def run(run: Callable[..., tuple[int, str]], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper."""
+    return partial(run, "lapses", paper)
 
 
 def test_a_lapse_is_written_down_and_found(run: Callable[..., tuple[int, str]], paper: Path) -> None:

@@ -4,23 +4,14 @@ from __future__ import annotations
 
 import shlex
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import click
 import pytest
 
-from fairhand.cli import COMMANDS, commands, main
+from fairhand.cli import COMMANDS, commands
 from fairhand.cli.examples import EXAMPLES
-
-
-def told(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
-    """How the command ends, and what it prints."""
-    capsys.readouterr()
-    with pytest.raises(SystemExit) as ended:
-        main([*words])
-    shown = capsys.readouterr()
-    assert isinstance(ended.value.code, int)
-    return ended.value.code, shown.out, shown.err
 
 
 @pytest.fixture
@@ -49,40 +40,40 @@ def test_each_example_can_be_typed(name: str, seals: Path) -> None:
 
 
 def test_the_paper_is_named_first_or_left_out(
-    seals: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+    told: Callable[..., tuple[int, str, str]], seals: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """From the desk the paper is named; where one stands in it, its name may be left out; ``--paper`` still serves."""
-    assert told(capsys, "answer", "harbour-seals", "policy.ai", "--say", "kept")[0] == 0
-    assert told(capsys, "answer", "policy.ai", "--undo", "--paper", "harbour-seals")[0] == 0
-    assert told(capsys, "find", "harbour-seals", "tram")[0] == 0
-    assert told(capsys, "answer", "policy.ai") == (
+    assert told("answer", "harbour-seals", "policy.ai", "--say", "kept")[0] == 0
+    assert told("answer", "policy.ai", "--undo", "--paper", "harbour-seals")[0] == 0
+    assert told("find", "harbour-seals", "tram")[0] == 0
+    assert told("answer", "policy.ai") == (
         2,
         "",
         "fairhand: policy.ai: there is no such folder; name a paper's folder, or make one with `fairhand new`\n",
     )
     monkeypatch.chdir(seals)
-    assert told(capsys, "answer", "policy.ai", "--say", "kept")[0] == 0
-    assert told(capsys, "find", "tram")[1] == told(capsys, "find", ".", "tram")[1]
-    assert told(capsys, "find", "sources")[1] == told(capsys, "find", ".", "sources")[1]
-    assert "no-such.docx" in told(capsys, "take", "no-such.docx")[2]
-    assert told(capsys, "take", "../harbour-seals", "no-such.docx")[2].startswith("fairhand: no-such.docx")
-    assert told(capsys, "brief")[1] == told(capsys, "brief", "harbour-seals")[1] != ""
+    assert told("answer", "policy.ai", "--say", "kept")[0] == 0
+    assert told("find", "tram")[1] == told("find", ".", "tram")[1]
+    assert told("find", "sources")[1] == told("find", ".", "sources")[1]
+    assert "no-such.docx" in told("take", "no-such.docx")[2]
+    assert told("take", "../harbour-seals", "no-such.docx")[2].startswith("fairhand: no-such.docx")
+    assert told("brief")[1] == told("brief", "harbour-seals")[1] != ""
 
 
 @pytest.mark.usefixtures("seals")
-def test_a_step_is_named_after_its_paper(capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_step_is_named_after_its_paper(told: Callable[..., tuple[int, str, str]]) -> None:
     """A step is named with its paper as two words, or as one with a stroke."""
-    assert told(capsys, "done", "harbour-seals", "proof", "--minutes", "5")[0] == 0
-    assert told(capsys, "done", "harbour-seals/proof", "--undo")[0] == 0
-    assert told(capsys, "done", "harbour-seals", "proof", "more")[0] == 2
+    assert told("done", "harbour-seals", "proof", "--minutes", "5")[0] == 0
+    assert told("done", "harbour-seals/proof", "--undo")[0] == 0
+    assert told("done", "harbour-seals", "proof", "more")[0] == 2
 
 
-def test_what_is_to_be_typed_next_can_be_typed(seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_what_is_to_be_typed_next_can_be_typed(told: Callable[..., tuple[int, str, str]], seals: Path) -> None:
     """A command that is told as the next one names the paper, where one does not stand in it."""
-    assert "fairhand offcut harbour-seals --lines" in told(capsys, "offcut", "harbour-seals")[1]
+    assert "fairhand offcut harbour-seals --lines" in told("offcut", "harbour-seals")[1]
     (seals / "brief.txt").write_text("Write 900 words. AI may be used for spelling only if you declare it.", "utf-8")
-    shut = told(capsys, "copy-edit", "harbour-seals")[1]
-    assert 'fairhand answer harbour-seals policy.ai --say "…"' in shut
+    shut = told("copy-edit", "harbour-seals")[1]
+    assert 'fairhand answer harbour-seals policy.ai --say "They may be used"' in shut
 
 
 @pytest.mark.parametrize(
@@ -98,46 +89,48 @@ def test_what_is_to_be_typed_next_can_be_typed(seals: Path, capsys: pytest.Captu
     ids=["late", "early", "no-desk", "no-zone", "no-title", "no-sheet"],
 )
 def test_odd_requests_are_refused(
+    told: Callable[..., tuple[int, str, str]],
     words: tuple[str, ...],
     says: str,
-    capsys: pytest.CaptureFixture[str],
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """What cannot be meant is refused in plain words, and nothing is made."""
     (tmp_path / "empty").mkdir()
     monkeypatch.chdir(tmp_path / "empty")
-    code, _, err = told(capsys, *words)
+    code, _, err = told(*words)
     assert code == 2
     assert says in err
     assert not list((tmp_path / "empty").iterdir())
 
 
 @pytest.mark.parametrize("name", ["copy-edit", "aloud", "proof", "fit"])
-def test_a_paper_without_a_draft(name: str, seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_paper_without_a_draft(told: Callable[..., tuple[int, str, str]], name: str, seals: Path) -> None:
     """Where there is no draft yet, that is said, and nothing else is told of it."""
     (seals / "draft.md").unlink()
     (seals / "brief.txt").write_text("Write an essay of 900 words in MLA style.", "utf-8")
-    code, out, _ = told(capsys, name, "harbour-seals")
+    code, out, _ = told(name, "harbour-seals")
     assert code == 0
     assert "There is no draft yet." in out
     assert "Nothing that a check could find" not in out
 
 
-def test_nothing_is_answered_where_one_of_the_names_is_wrong(seals: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_nothing_is_answered_where_one_of_the_names_is_wrong(
+    told: Callable[..., tuple[int, str, str]], seals: Path
+) -> None:
     """All that is named is looked at first; the nearest names are told."""
-    code, out, err = told(capsys, "answer", "harbour-seals", "policy.ai", "length.papers")
+    code, out, err = told("answer", "harbour-seals", "policy.ai", "length.papers")
     assert (code, out) == (2, "")
     assert "the nearest are length.paper" in err
     assert not (seals / "paper.toml").exists() or "policy.ai" not in (seals / "paper.toml").read_text("utf-8")
 
 
-def test_a_step_of_the_named_paper_alone_is_meant(demo_paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_step_of_the_named_paper_alone_is_meant(told: Callable[..., tuple[int, str, str]], demo_paper: Path) -> None:
     """A step that only another paper has is not called done in its place."""
     other = demo_paper.parent / "tides"
     other.mkdir()
     (other / "brief.txt").write_text("Write an essay of 900 words. Due 3 March 2099.", "utf-8")
-    assert told(capsys, "done", str(demo_paper), "jottings", "--minutes", "5")[0] == 2
+    assert told("done", str(demo_paper), "jottings", "--minutes", "5")[0] == 2
     assert not (other / "time.jsonl").exists()
 
 
@@ -153,10 +146,10 @@ def test_a_step_of_the_named_paper_alone_is_meant(demo_paper: Path, capsys: pyte
 )
 @pytest.mark.usefixtures("seals")
 def test_words_that_cannot_be_meant_are_refused_in_one_line(
-    words: tuple[str, ...], says: str, capsys: pytest.CaptureFixture[str]
+    told: Callable[..., tuple[int, str, str]], words: tuple[str, ...], says: str
 ) -> None:
     """The line names the command, what was wrong, and where its words are told."""
-    code, _, err = told(capsys, *words)
+    code, _, err = told(*words)
     assert code == 2
     assert says in err
     assert err.count("\n") == 1
@@ -175,13 +168,13 @@ def test_words_that_cannot_be_meant_are_refused_in_one_line(
     ids=["plain-draft", "source", "state", "rough", "lapse", "hand-in"],
 )
 def test_a_refusal_says_what_can_be_typed_instead(
-    words: tuple[str, ...], says: str, seals: Path, capsys: pytest.CaptureFixture[str]
+    told: Callable[..., tuple[int, str, str]], words: tuple[str, ...], says: str, seals: Path
 ) -> None:
     """The option or the command that does what was meant stands in the line."""
     (seals.parent / "notes.md").write_text("# Notes", "utf-8")
     (seals.parent / "lund.pdf").write_bytes(b"%PDF-1.7")
     (seals / "rough.md").write_text("rough words", "utf-8")
-    code, _, err = told(capsys, *words)
+    code, _, err = told(*words)
     assert code in {1, 2}
     assert says in err
     assert err.count("\n") == 1

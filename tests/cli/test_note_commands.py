@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from click.testing import CliRunner
@@ -9,48 +10,43 @@ from click.testing import CliRunner
 from fairhand.cli import commands
 
 
-def run(*args: str) -> str:
-    """What the command prints, once it has ended well, on one line."""
-    result = CliRunner().invoke(commands, args, catch_exceptions=False)
-    assert result.exit_code == 0, result.output
-    return " ".join(result.output.split())
-
-
-def test_a_note_is_taken_and_shown(demo_paper: Path) -> None:
+def test_a_note_is_taken_and_shown(says: Callable[..., str], demo_paper: Path) -> None:
     """With its page, its kind, and the point that it is for; the list can be narrowed to that point."""
     paper = str(demo_paper)
-    told = run("note", paper, "osei-2014", "who counted?", "--page", "118", "--kind", "thought", "--point", "p1")
+    told = says("note", paper, "osei-2014", "who counted?", "--page", "118", "--kind", "thought", "--point", "p1")
     assert told.startswith("Noted from Osei (2014), page 118. For the point “")
-    run("note", paper, "osei-2014", "no page to this one")
-    listed = run("notes", paper, "--point", "p1")
+    says("note", paper, "osei-2014", "no page to this one")
+    listed = says("notes", paper, "--point", "p1")
     assert "Osei (2014) page 118, thought who counted? For the point “" in listed
     assert "no page to this one" not in listed
-    lacking = run("notes", paper, "--without-page")
+    lacking = says("notes", paper, "--without-page")
     assert "no page yet no page to this one" in lacking
     assert "1 without a page: a passage is cited with its page" in lacking
-    assert run("notes", paper, "--question", "q1") == "No such note."
+    assert says("notes", paper, "--question", "q1") == "No such note."
 
 
-def test_a_quotation_that_is_not_there_is_doubted_at_once(demo_paper: Path) -> None:
+def test_a_quotation_that_is_not_there_is_doubted_at_once(says: Callable[..., str], demo_paper: Path) -> None:
     """It is kept all the same: the text at hand may be wrong."""
-    told = run("note", str(demo_paper), "osei-2014", "--quotation", "not a word of this stands anywhere in her chapter")
+    told = says(
+        "note", str(demo_paper), "osei-2014", "--quotation", "not a word of this stands anywhere in her chapter"
+    )
     assert "These words were not found in the text at hand" in told
-    assert "“not a word of this" in run("notes", str(demo_paper))
+    assert "“not a word of this" in says("notes", str(demo_paper))
 
 
-def test_nothing_noted_yet_says_how_to_begin(demo_paper: Path) -> None:
+def test_nothing_noted_yet_says_how_to_begin(says: Callable[..., str], demo_paper: Path) -> None:
     """In one line."""
     (demo_paper / "notes.jsonl").unlink(missing_ok=True)
-    told = run("notes", str(demo_paper))
+    told = says("notes", str(demo_paper))
     assert told.startswith("Nothing is noted yet. Note something: fairhand note ")
     assert "\n" not in told
 
 
-def test_the_annotated_bibliography_is_printed(demo_paper: Path) -> None:
+def test_the_annotated_bibliography_is_printed(says: Callable[..., str], demo_paper: Path) -> None:
     """From the notes alone; which sources have none is told."""
     paper = str(demo_paper)
-    run("note", paper, "osei-2014", "Counts loans by route.", "--page", "118", "--kind", "summary")
-    told = run("print", paper, "--bibliography", "--as", "md")
+    says("note", paper, "osei-2014", "Counts loans by route.", "--page", "118", "--kind", "summary")
+    told = says("print", paper, "--bibliography", "--as", "md")
     assert "(annotated bibliography).md" in told
     assert "sources have no note under them: " in told
     (made,) = (demo_paper / "fair").glob("*bibliography).md")

@@ -3,24 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import pytest
 
-from fairhand.cli import main
-
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], demo_paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs the command on the paper: its exit code, and all that it printed on one line."""
-
-    def run_(*options: str) -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main(["offcut", str(demo_paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+def run(run: Callable[..., tuple[int, str]], demo_paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper."""
+    return partial(run, "offcut", demo_paper)
 
 
 def test_lines_and_words_are_cut_and_brought_back(run: Callable[..., tuple[int, str]], demo_paper: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -18,16 +19,9 @@ def paper(demo_desk: Path, tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs the command on the paper: its exit code, and all that it printed on one line."""
-
-    def run_(*options: str) -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main(["proof", str(paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+def run(run: Callable[..., tuple[int, str]], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs the command on the paper."""
+    return partial(run, "proof", paper)
 
 
 def test_a_pass_is_begun_marked_and_ended_before_anything_is_mended(

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import ctypes
 import tomllib
+from collections.abc import Callable
 from copy import deepcopy
+from functools import partial
 from pathlib import Path
 
 import docx
@@ -14,17 +16,13 @@ from docx.oxml import parse_xml
 from docx.oxml.ns import nsdecls, nsmap
 from pypdfium2 import PdfDocument
 
-from fairhand.cli import main
 from fairhand.readers.remarks_file import read_remarks
 
 
-def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str]:
-    """How the command ends, and what it says in one line."""
-    with pytest.raises(SystemExit) as ended:
-        main(["readers", *words])
-    told = capsys.readouterr()
-    assert isinstance(ended.value.code, int)
-    return ended.value.code, " ".join((told.out + told.err).split())
+@pytest.fixture
+def run(run: Callable[..., tuple[int, str]]) -> Callable[..., tuple[int, str]]:
+    """Runs the command."""
+    return partial(run, "readers")
 
 
 @pytest.fixture
@@ -46,9 +44,9 @@ def commented(copy: Path, words: str, said: str, by: str) -> Path:
     return back
 
 
-def test_a_reader_gets_a_copy_with_the_questions_on_top(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_reader_gets_a_copy_with_the_questions_on_top(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """Numbered lines, what is asked, what not to mind, and the day; the register has it all."""
-    code, told = run(capsys, str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
+    code, told = run(str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
     assert code == 0
     assert "nothing leaves this machine by itself" in told
     assert "left out of it: tell the reader what is missing." in told
@@ -65,10 +63,10 @@ def test_a_reader_gets_a_copy_with_the_questions_on_top(paper: Path, capsys: pyt
     assert len(kept["draft"]) == 64
 
 
-def test_a_pdf_has_its_lines_numbered(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_pdf_has_its_lines_numbered(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """For a reader with a pencil; the writer's own questions take the place of those offered."""
     words = ("--ask", "Tom Reed", "--as", "pdf", "--question", "Is it fair?", "--not-mind", "the title")
-    assert run(capsys, str(paper), *words)[0] == 0
+    assert run(str(paper), *words)[0] == 0
     (made,) = (paper / "fair").glob("*.pdf")
     text = PdfDocument(made)[0].get_textpage().get_text_range()
     assert "Is it fair?" in text
@@ -77,54 +75,54 @@ def test_a_pdf_has_its_lines_numbered(paper: Path, capsys: pytest.CaptureFixture
     assert "\n12" in text
 
 
-def test_one_reader_after_another(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_one_reader_after_another(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """A second at the same time only by the writer's decision; the same reader not twice for a version."""
-    run(capsys, str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
-    code, told = run(capsys, str(paper), "--ask", "Tom Reed")
+    run(str(paper), "--ask", "Ines Mora", "--due", "2027-02-08")
+    code, told = run(str(paper), "--ask", "Tom Reed")
     assert code == 1
     assert "Ines Mora is reading now, until 8 February" in told
     assert "Nothing was made" in told
-    assert run(capsys, str(paper), "--ask", "Tom Reed", "--anyway")[0] == 0
-    code, told = run(capsys, str(paper), "--ask", "ines mora", "--anyway")
+    assert run(str(paper), "--ask", "Tom Reed", "--anyway")[0] == 0
+    code, told = run(str(paper), "--ask", "ines mora", "--anyway")
     assert code == 2
     assert "has this version already" in told
-    assert "taken out" in run(capsys, str(paper), "--forget", "Tom Reed")[1]
+    assert "taken out" in run(str(paper), "--forget", "Tom Reed")[1]
 
 
-def test_what_comes_back_is_placed_after_edits_and_ruled_on(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_what_comes_back_is_placed_after_edits_and_ruled_on(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """Each remark once; two readers at one place are named; left needs a reason; what has no place is listed."""
-    run(capsys, str(paper), "--ask", "Ines Mora")
+    run(str(paper), "--ask", "Ines Mora")
     (copy,) = (paper / "fair").glob("*.docx")
     ines = commented(copy, "What made the boxes work", "I would not accept this.", "Ines Mora")
     tom = commented(copy, "What made the boxes work", "How do you know?", "Tom Reed")
     draft = (paper / "draft.md").read_text("utf-8")
     (paper / "draft.md").write_text(draft.replace("Its readers wanted", "Most of its readers wanted"), "utf-8")
-    code, told = run(capsys, str(paper), "--back", str(ines))
+    code, told = run(str(paper), "--back", str(ines))
     assert code == 0
     assert "1 remark of Ines Mora." in told
-    assert "1 remark of Tom Reed." in run(capsys, str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
-    told = run(capsys, str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
+    assert "1 remark of Tom Reed." in run(str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
+    told = run(str(paper), "--back", str(tom), "--from", "Tom Reed")[1]
     assert "0 remarks of Tom Reed, 1 that had come before." in told
     assert "both wrote here" in told
     assert "Two remarks wait for your word" in told
     one, two = read_remarks((paper / "marks.jsonl").read_text("utf-8"))
-    code, told = run(capsys, str(paper), "--leave", two.id[:6])
+    code, told = run(str(paper), "--leave", two.id[:6])
     assert code == 2
     assert "Say why it is left" in told
-    assert run(capsys, str(paper), "--leave", two.id[:6], "--why", "The slips say it.")[0] == 0
-    assert run(capsys, str(paper), "--take", one.id)[0] == 0
-    assert "I would not accept" not in run(capsys, str(paper))[1]
-    assert "[left: The slips say it.]" in run(capsys, str(paper), "--all")[1]
+    assert run(str(paper), "--leave", two.id[:6], "--why", "The slips say it.")[0] == 0
+    assert run(str(paper), "--take", one.id)[0] == 0
+    assert "I would not accept" not in run(str(paper))[1]
+    assert "[left: The slips say it.]" in run(str(paper), "--all")[1]
     (paper / "draft.md").write_text("# Snow\n\nEntirely other matter, of snow.\n", "utf-8")
-    run(capsys, str(paper), "--open", one.id)
-    told = run(capsys, str(paper))[1]
+    run(str(paper), "--open", one.id)
+    told = run(str(paper))[1]
     assert "Without a place in the draft as it now is" in told
     assert "I would not accept this." in told
 
 
-def test_a_change_is_carried_out_in_the_draft(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_change_is_carried_out_in_the_draft(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """One step, where its words stand; then it is taken, and the draft as it was is in the record."""
-    run(capsys, str(paper), "--ask", "Ines Mora")
+    run(str(paper), "--ask", "Ines Mora")
     (copy,) = (paper / "fair").glob("*.docx")
     document = docx.Document(str(copy))
     first = next(one for one in document.paragraphs if "Between 1926" in one.text).runs[0]
@@ -141,19 +139,19 @@ def test_a_change_is_carried_out_in_the_draft(paper: Path, capsys: pytest.Captur
     next(rest.iter(f"{{{nsmap['w']}}}t")).text = tail
     back = paper.parent / "back.docx"
     document.save(str(back))
-    told = run(capsys, str(paper), "--back", str(back))[1]
+    told = run(str(paper), "--back", str(back))[1]
     assert "for “never locked” put “always open”" in told
     (remark,) = read_remarks((paper / "marks.jsonl").read_text("utf-8"))
-    assert run(capsys, str(paper), "--carry-out", remark.id[:6])[0] == 0
+    assert run(str(paper), "--carry-out", remark.id[:6])[0] == 0
     assert "The boxes were always open, and for some years" in (paper / "draft.md").read_text("utf-8")
-    code, told = run(capsys, str(paper), "--carry-out", remark.id[:6])
+    code, told = run(str(paper), "--carry-out", remark.id[:6])
     assert code == 2
     assert "mend the draft by hand" in told
 
 
-def test_a_pdf_that_comes_back_is_placed(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_pdf_that_comes_back_is_placed(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """A note on words of a copy with numbered lines, across the end of a line, stands at those words in the draft."""
-    run(capsys, str(paper), "--ask", "Tom Reed", "--as", "pdf")
+    run(str(paper), "--ask", "Tom Reed", "--as", "pdf")
     (made,) = (paper / "fair").glob("*.pdf")
     document = PdfDocument(made)
     page = document[0]
@@ -171,14 +169,14 @@ def test_a_pdf_that_comes_back_is_placed(paper: Path, capsys: pytest.CaptureFixt
     pdfium.FPDFPage_CloseAnnot(annotation)
     back = paper.parent / "back.pdf"
     document.save(str(back))
-    told = run(capsys, str(paper), "--back", str(back))[1]
+    told = run(str(paper), "--back", str(back))[1]
     assert "1 remark of Tom Reed." in told
     assert "Then they were taken down." in told
     assert "“were taken down. The men”: Which men?" in told
     assert "uncertain" not in told
 
 
-def test_bad_input_is_refused_in_one_line(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_bad_input_is_refused_in_one_line(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """What, where, and what to do."""
     other = paper.parent / "x.txt"
     other.write_text("no", "utf-8")
@@ -191,20 +189,20 @@ def test_bad_input_is_refused_in_one_line(paper: Path, capsys: pytest.CaptureFix
         (("--ask", "  "), "Name the reader"),
         (("--forget", "Nobody"), "no such reader"),
     ):
-        code, said = run(capsys, str(paper), *words)
+        code, said = run(str(paper), *words)
         assert code == 2, words
         assert told in said
     (paper / "readers.toml").write_text("readers = 3\n", "utf-8")
-    assert "nothing was written" in run(capsys, str(paper), "--ask", "A")[1]
+    assert "nothing was written" in run(str(paper), "--ask", "A")[1]
     assert (paper / "readers.toml").read_text("utf-8") == "readers = 3\n"
 
 
-def test_who_is_asked_by_several_papers_is_told(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_who_is_asked_by_several_papers_is_told(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """A reader who has another paper of the desk now."""
     other = paper.parent / "seals"
     other.mkdir()
     (other / "paper.toml").write_text('title = "Seals"\n', "utf-8")
     (other / "readers.toml").write_text('[[readers]]\nname = "Ines Mora"\nsent = 2027-02-01\n', "utf-8")
-    code, told = run(capsys, str(paper), "--ask", "Ines Mora")
+    code, told = run(str(paper), "--ask", "Ines Mora")
     assert code == 1
     assert "Ines Mora has “Seals” of yours to read as well." in told

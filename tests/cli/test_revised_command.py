@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from fairhand.cli import main
 from fairhand.desk.record import keep_state, list_states
 
 MORNING = dt.datetime(2027, 2, 3, 9, 0, tzinfo=dt.UTC)
@@ -27,40 +27,31 @@ def paper(tmp_path: Path) -> Path:
     return folder
 
 
-def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str]:
-    """How the command ends, and what it says."""
-    with pytest.raises(SystemExit) as ended:
-        main([*words])
-    told = capsys.readouterr()
-    assert isinstance(ended.value.code, int)
-    return ended.value.code, told.out + told.err
-
-
-def test_the_first_state_is_held_against_the_present(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_first_state_is_held_against_the_present(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """By default, passage by passage, with what is new in argument told from what is wording."""
-    code, told = run(capsys, "revised", str(paper))
+    code, told = run("revised", str(paper))
     assert code == 0
     says = "Revised in argument: 1 sentence new, 1 sentence changed, it may be; in wording: 1 sentence."
     assert says in " ".join(told.split())
     assert "⸢eleven⸣" in told
-    short = run(capsys, "revised", str(paper), "--short")[1]
+    short = run("revised", str(paper), "--short")[1]
     assert "Revised in argument" in short
     assert "⸢" not in short
 
 
-def test_two_states_are_held_against_each_other(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_two_states_are_held_against_each_other(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """Whatever stands there now."""
     numbers = [str(state.seq) for state in list_states(paper, "draft.md")]
-    told = run(capsys, "revised", str(paper), "--since", numbers[0], "--until", numbers[1])[1]
+    told = run("revised", str(paper), "--since", numbers[0], "--until", numbers[1])[1]
     assert "a figure came or went: eleven, nine" in " ".join(told.split())
     assert "had" not in told
 
 
-def test_states_that_cannot_be_compared_are_refused(paper: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_states_that_cannot_be_compared_are_refused(told: Callable[..., tuple[int, str, str]], paper: Path) -> None:
     """No such state, states of two files, and a file without any: one line says which, and what to do."""
     keep_state(paper, "jottings.md", b"Mills.", "written", at=MORNING)
     (other,) = list_states(paper, "jottings.md")
     for words in (("--since", "99"), ("--file", "rough.md"), ("--until", str(other.seq))):
-        code, told = run(capsys, "revised", str(paper), *words)
+        code, out, err = told("revised", paper, *words)
         assert code == 2
-        assert told.count("\n") == 1, told
+        assert (out, err.count("\n")) == ("", 1), err

@@ -8,8 +8,6 @@ from pathlib import Path
 
 import pytest
 
-from fairhand.cli import main
-
 
 @pytest.fixture
 def paper(demo_desk: Path, tmp_path: Path) -> Path:
@@ -18,16 +16,9 @@ def paper(demo_desk: Path, tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], paper: Path) -> Callable[..., tuple[int, str]]:
-    """Runs a command on the paper: its exit code, and all that it printed on one line."""
-
-    def run_(name: str, *options: str) -> tuple[int, str]:
-        with pytest.raises(SystemExit) as ended:
-            main([name, str(paper), *options])
-        printed = capsys.readouterr()
-        return int(ended.value.code or 0), " ".join((printed.out + printed.err).split())
-
-    return run_
+def run(run: Callable[..., tuple[int, str]], paper: Path) -> Callable[..., tuple[int, str]]:
+    """Runs a command on the paper."""
+    return lambda name, *options: run(name, paper, *options)
 
 
 def test_a_pair_is_ruled_on(run: Callable[..., tuple[int, str]], paper: Path) -> None:
