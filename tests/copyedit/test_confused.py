@@ -70,10 +70,10 @@ def test_the_right_word_is_let_be(sentence: str) -> None:
 def test_every_row_asks_for_a_neighbour_that_there_can_be() -> None:
     """No row is without neighbours, and none offers the word that was written."""
     for wrote, rows in confusions().items():
-        for instead, pattern in rows:
-            assert instead != wrote
-            assert pattern.before or pattern.after, wrote
-            assert all(part.words or part.kinds for part in (*pattern.before, *pattern.after)), wrote
+        for row in rows:
+            assert row.meant != wrote
+            assert row.pattern.before or row.pattern.after, wrote
+            assert all(part.words or part.kinds for part in (*row.pattern.before, *row.pattern.after)), wrote
 
 
 def test_a_pattern_reads_the_nearest_word_first() -> None:
@@ -129,3 +129,16 @@ def test_a_counsellor_in_therapy_is_let_be() -> None:
     """What the paper is about has to be the council, and nothing else."""
     draft = "The council paid for therapy. Each ward had a place. The counsellors met patients there."
     assert list(find_confused(own_prose(read_manuscript(draft), ()))) == []
+
+
+@pytest.mark.parametrize(
+    ("sentence", "told"),
+    [
+        ("In Britain a driver must hold a valid license.", "license: licence"),
+        ("They were not allowed to practice law.", "practice: practise"),
+    ],
+)
+def test_british_writers_part_the_noun_from_the_verb(sentence: str, told: str) -> None:
+    """A noun with c and a verb with s, told where the paper keeps to British spelling alone."""
+    assert [f"{each.word}: {each.instead}" for each in confused_in(sentence, "GB")] == [told]
+    assert confused_in(sentence, "US") == ()

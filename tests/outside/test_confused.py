@@ -53,7 +53,7 @@ def read_errors(path: Path) -> Iterator[tuple[str, str, str]]:
 
 def ours() -> set[tuple[str, str]]:
     """The words that are told for others, with what was meant, by whichever of the ways."""
-    rows = {(wrote, meant) for wrote, of in confusions().items() for meant, _ in of}
+    rows = {(wrote, row.meant) for wrote, of in confusions().items() for row in of if row.country is None}
     learnt = {(wrote, meant) for wrote, of in read_model().bars.items() for meant in of}
     return rows | learnt | {(wrote, topic.meant) for wrote, of in topics().items() for topic in of}
 

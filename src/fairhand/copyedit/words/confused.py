@@ -15,8 +15,10 @@ from importlib.resources import files
 
 from fairhand.copyedit.around import Pattern, Token, read_pattern, read_tokens
 from fairhand.copyedit.own_prose import OwnParagraph
+from fairhand.copyedit.words.confused_features import see
 from fairhand.copyedit.words.confused_model import read_model
 from fairhand.copyedit.words.confused_topics import topics
+from fairhand.language.lexicon import Country
 from fairhand.model.span import Span
 
 
@@ -32,8 +34,12 @@ class Confused:
     """The word that was meant, with a capital where the word has one."""
 
 
-def find_confused(paragraphs: Sequence[OwnParagraph]) -> Iterator[Confused]:
+def find_confused(paragraphs: Sequence[OwnParagraph], country: Country | None = None) -> Iterator[Confused]:
     """The words of the writer's own prose that were taken for others, by what stands around them.
+
+    Args:
+        paragraphs: The prose.
+        country: Whose spelling it keeps to; some words are told apart in one country alone.
 
     >>> own = [OwnParagraph("It's roots are old. Its clear.", 0, (Span(0, 19), Span(20, 30)))]
     >>> [(each.word, each.instead) for each in find_confused(own)]
@@ -43,20 +49,22 @@ def find_confused(paragraphs: Sequence[OwnParagraph]) -> Iterator[Confused]:
     for paragraph in paragraphs:
         for sentence in paragraph.sentences:
             text = sentence.of(paragraph.text)
-            for each in sorted({*confused_in(text), *_told(text, of_paper)}, key=lambda found: found.span):
+            for each in sorted({*confused_in(text, country), *_told(text, of_paper)}, key=lambda found: found.span):
                 yield Confused(each.span.shifted(paragraph.start + sentence.start), each.word, each.instead)
 
 
 @lru_cache(maxsize=8192)
-def confused_in(sentence: str) -> tuple[Confused, ...]:
+def confused_in(sentence: str, country: Country | None = None) -> tuple[Confused, ...]:
     """The same of one sentence by itself, each once, its place within it."""
     tokens = read_tokens(sentence)
     words = frozenset(token.text for token in tokens)
+    model = read_model()
+    seen = see(tokens, model.known)
     found = []
     for at, token in enumerate(tokens):
-        instead = _by_neighbours(tokens, at) or _by_topic(token.text, words)
+        instead = _by_neighbours(tokens, at, country) or _by_topic(token.text, words)
         if instead is None and not _is_name(token.span.of(sentence)):
-            instead = read_model().meant_at(tokens, at)
+            instead = model.meant_at(tokens, at, seen)
         if instead is not None:
             word = token.span.of(sentence)
             found.append(Confused(token.span, word, _cased(instead, word)))
@@ -67,9 +75,11 @@ def _is_name(word: str) -> bool:
     return len(word) > 1 and word.isupper()
 
 
-def _by_neighbours(tokens: Sequence[Token], at: int) -> str | None:
-    rows = confusions().get(tokens[at].text, ())
-    return next((instead for instead, pattern in rows if pattern.fits(tokens, at)), None)
+def _by_neighbours(tokens: Sequence[Token], at: int, country: Country | None) -> str | None:
+    for row in confusions().get(tokens[at].text, ()):
+        if row.country in (None, country) and row.pattern.fits(tokens, at):
+            return row.meant
+    return None
 
 
 def _by_topic(word: str, sentence: AbstractSet[str]) -> str | None:
@@ -95,19 +105,30 @@ def _told(sentence: str, of_paper: Mapping[str, str]) -> Iterator[Confused]:
             yield Confused(token.span, word, _cased(of_paper[token.text], word))
 
 
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Neighbours that show what was meant."""
+
+    meant: str
+    pattern: Pattern
+    country: Country | None = None
+    """Where alone the words are told apart so."""
+
+
 @lru_cache(maxsize=1)
-def confusions() -> Mapping[str, tuple[tuple[str, Pattern], ...]]:
+def confusions() -> Mapping[str, tuple[Row, ...]]:
     """By the word as written: what was meant, and the neighbours that show it.
 
-    >>> "principal" in {instead for instead, _ in confusions()["principle"]}
+    >>> "principal" in {row.meant for row in confusions()["principle"]}
     True
     """
-    rows: dict[str, tuple[tuple[str, Pattern], ...]] = {}
+    rows: dict[str, tuple[Row, ...]] = {}
     for line in (files("fairhand") / "copyedit" / "words" / "confusions.txt").read_text("utf-8").splitlines():
         words, _, pattern = line.partition(":")
-        wrote, _, meant = words.partition(" > ")
+        wrote, _, meant = words.removeprefix("GB ").partition(" > ")
         if meant and not line.startswith("#"):
-            rows[wrote] = (*rows.get(wrote, ()), (meant, read_pattern(pattern)))
+            row = Row(meant, read_pattern(pattern), "GB" if line.startswith("GB ") else None)
+            rows[wrote] = (*rows.get(wrote, ()), row)
     return rows
 
 

@@ -2,7 +2,8 @@
 
 **Source**: two log-linear models, one for the parts of speech and one for each pair that is frequent enough, over the
 features of A. Golding and D. Roth 1999, *A Winnow-Based Approach to Context-Sensitive Spelling Correction*, Machine
-Learning 34. On what they were trained, and how, stands in ``tools/train_confusions.py``.
+Learning 34, the pairs over those of the clause too. On what they were trained, and how, stands in
+``tools/train_confusions.py``.
 """
 
 from __future__ import annotations
@@ -17,7 +18,8 @@ from importlib.resources import files
 from itertools import accumulate
 
 from fairhand.copyedit.around import Token
-from fairhand.copyedit.words.confused_features import features_at
+from fairhand.copyedit.words.confused_clause import clause_at
+from fairhand.copyedit.words.confused_features import Seen, features_at, see
 from fairhand.language.lexicon import find_word
 
 _STEP = 4
@@ -37,16 +39,16 @@ class Model:
     known: Mapping[str, str]
     """Words that were met, with the parts of speech that they were."""
     features: Sequence[str]
-    """What can be seen around a place."""
+    """What can be seen around a place: first what is weighed for the parts of speech, then what for pairs alone."""
     bias: Sequence[float]
     """How frequent each part of speech is: a logarithm."""
     columns: Sequence[str]
-    """For each part of speech, the weight of each feature as a letter."""
+    """For each part of speech, the weight of each feature of the first kind as a letter."""
     bars: Mapping[str, Mapping[str, float]]
     """By the word as written and the word meant: how much rather the place must hold the latter for it to be told."""
     parts: Mapping[str, Sequence[int]]
     """The parts of speech that each of the words in question can be."""
-    pairs: Mapping[str, tuple[float, float, Sequence[int]]]
+    pairs: Mapping[str, tuple[float, float, str]]
     """For two words in the order of the alphabet, parted by a blank: what speaks for the second from the first, how
     much the parts of speech count, and what each feature says for it (steps to its number and quarters by turns)."""
 
@@ -60,31 +62,34 @@ class Model:
         """Each feature's number."""
         return {feature: number for number, feature in enumerate(self.features)}
 
-    def meant_at(self, tokens: Sequence[Token], at: int) -> str | None:
+    def meant_at(self, tokens: Sequence[Token], at: int, seen: Seen | None = None) -> str | None:
         """The word that its place asks for instead of the one that stands there; None where that one is let be.
 
-        A word beside a number, a sign, a letter or a name of no dictionary, or what is not the writer's own, is let be,
-        and so is one alone between two marks.
+        ``seen`` is the same sentence as it is seen, where it is asked for more than one place. A word beside a number,
+        a sign, a letter or a name of no dictionary, or what is not the writer's own, is let be, and so is one alone
+        between two marks.
         """
         wrote = tokens[at].text
         bars = self.bars.get(wrote)
         beside = [each.text for each in (*tokens[max(0, at - 1) : at], *tokens[at + 1 : at + 2])]
         if bars is None or any(map(_is_strange, beside)) or not any(each[0].isalpha() for each in beside):
             return None
-        seen = [self.numbers[each] for each in features_at(tokens, at, self.known) if each in self.numbers]
-        over = {meant: self._favours(seen, wrote, meant) - bar for meant, bar in bars.items()}
+        seen = seen or see(tokens, self.known)
+        around = [self.numbers[each] for each in features_at(seen, at) if each in self.numbers]
+        wider = [self.numbers[each] for each in clause_at(seen, at) if each in self.numbers]
+        over = {meant: self._favours(around, wider, wrote, meant) - bar for meant, bar in bars.items()}
         best = max(over, key=lambda meant: over[meant])
         return best if over[best] > 0 else None
 
-    def _favours(self, seen: Sequence[int], wrote: str, meant: str) -> float:
+    def _favours(self, around: Sequence[int], wider: Sequence[int], wrote: str, meant: str) -> float:
         """How much rather one word stands at a place than another: a logarithm."""
-        by_part = self._by_part(seen, wrote, meant)
+        by_part = self._by_part([each for each in around if each < len(self.columns[0])], wrote, meant)
         first, second = sorted((wrote, meant))
         if f"{first} {second}" not in self.pairs:
             return by_part
         bias, share, _ = self.pairs[f"{first} {second}"]
         weights = self._weights(f"{first} {second}")
-        by_pair = bias + sum(weights.get(each, 0) for each in seen) / _STEP
+        by_pair = bias + sum(weights.get(each, 0) for each in (*around, *wider)) / _STEP
         return share * by_part + (by_pair if meant == second else -by_pair)
 
     def _by_part(self, seen: Sequence[int], wrote: str, meant: str) -> float:
@@ -101,7 +106,7 @@ class Model:
 
     def _weights(self, pair: str) -> Mapping[int, int]:
         if pair not in self.unpacked:
-            packed = self.pairs[pair][2]
+            packed = list(map(int, self.pairs[pair][2].split()))
             self.unpacked[pair] = dict(zip(accumulate(packed[::2]), packed[1::2], strict=True))
         return self.unpacked[pair]
 
