@@ -144,8 +144,10 @@ def show_rules(paper: Path, opened: OpenPaper) -> bool:
         return False
     say(f"The sheet has a rule on this: “{' '.join(rule.evidence.split())}”.")
     say(tell_answer(rule, known.paper.answers.get(rule.id)))
-    say(f'If your instructor lets you: fairhand answer{typed(paper)} {rule.id} --say "{LEAVE}" --by NAME', 2, 4)
-    say(f'If not: fairhand answer{typed(paper)} {rule.id} --say "{REFUSAL}"', 2, 4)
+    say("If your instructor lets you (--by NAME keeps who said so):")
+    say(f'fairhand answer{typed(paper)} {rule.id} --say "{LEAVE}"', 2, 4)
+    say("If not:")
+    say(f'fairhand answer{typed(paper)} {rule.id} --say "{REFUSAL}"', 2, 4)
     say()
     return True
 
