@@ -7,6 +7,7 @@ import socket
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from urllib.error import HTTPError
 from urllib.request import urlopen
@@ -17,13 +18,27 @@ from playwright.sync_api import Browser, expect
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="stopped by a signal that Windows has not")
 
 
+@contextmanager
+def opened(desk: Path, *options: str) -> Iterator[subprocess.Popen[str]]:
+    """``fairhand open`` in a process of its own; Ctrl-C ends it, even where a shell runs the tests in the background."""
+    command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser", *options]
+    kept = signal.signal(signal.SIGINT, signal.SIG_DFL)  # what a child begins with
+    try:
+        process = subprocess.Popen(command, stdout=subprocess.PIPE, encoding="utf-8")
+    finally:
+        signal.signal(signal.SIGINT, kept)
+    with process:
+        try:
+            yield process
+        finally:
+            process.kill()
+
+
 @pytest.fixture
 def started(desk: Path) -> Iterator[subprocess.Popen[str]]:
-    """``fairhand open`` in a process of its own."""
-    command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser", "--on", "2027-02-08"]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, encoding="utf-8") as process:
+    """The page of a desk, on a day in February."""
+    with opened(desk, "--on", "2027-02-08") as process:
         yield process
-        process.kill()
 
 
 def read_address(process: subprocess.Popen[str]) -> str:
@@ -48,8 +63,7 @@ def test_it_prints_where_it_is_and_how_to_stop_it(started: subprocess.Popen[str]
 def test_a_folder_that_is_not_there_yet_is_made(tmp_path: Path) -> None:
     """It is said, so that a name that was mistyped is noticed; nothing else is written into it."""
     desk = tmp_path / "new" / "desk"
-    command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser"]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, encoding="utf-8") as process:
+    with opened(desk) as process:
         assert process.stdout is not None
         assert process.stdout.readline() == f"{desk} is a new folder.\n"
         assert read_address(process).startswith("http://127.0.0.1:")
