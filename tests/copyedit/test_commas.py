@@ -16,9 +16,9 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-CHECK = {"opening": "comma-opening", "fused": "fused-sentence"}
+CHECK = {"opening": "comma-opening", "fused": "fused-sentence", "unneeded": "comma-unneeded"}
 """By list: the check that tells of it."""
-FLOORS = {"opening": 0.70, "fused": 0.66}
+FLOORS = {"opening": 0.70, "fused": 0.66, "unneeded": 0.85}
 """The share of each list that is told, at least."""
 
 
@@ -89,3 +89,17 @@ def test_a_fused_sentence_is_told_with_the_word_that_begins_the_second() -> None
     assert "“he”" in found.says
     (found,) = told("The law was clear however, the judges did not agree.")
     assert "“However” does not join them" in found.says
+
+
+def test_an_unnecessary_comma_is_told_with_what_it_parts() -> None:
+    """Each kind in words of its own, and the comma alone is to go."""
+    for draft, words in (
+        ("The reason for the delay, was the weather.", "parts the subject, which ends at “delay”, from its verb"),
+        ("He said, that the bridge would hold.", "parts “said” from the clause that it takes"),
+        ("Crops such as, maize and millet need little rain.", "what “as” brings in follows without one"),
+    ):
+        (found,) = told(draft)
+        assert "unnecessary comma" in found.says
+        assert words in found.says
+        (mark,) = found.instead
+        assert (mark.span.of(draft), mark.words) == (",", "")

@@ -1,4 +1,4 @@
-"""Faults of commas set into found prose: a stop taken from between two sentences, an opening's comma left out."""
+"""Faults of commas set into found prose: taken out of where they belong, and put in where they do not."""
 
 from __future__ import annotations
 
@@ -14,6 +14,14 @@ _OPENING = re.compile(
     r"|However|Moreover|Furthermore|Therefore|Consequently|For example|For instance|In addition|As a result"
     r"|On the other hand|In contrast)(,)(?= (?:the|this|these|it|they|he|she|we|there|some|many|their|its|a|an) )"
 )
+_SUBJECT = re.compile(
+    r"(?:(?<=[a-z]\. )|\A)(?:The|This|These|Our|Their|His|Her|One|Most|Some|Many) (?:[a-z]+ ){1,9}?[a-z]+()"
+    r"(?= (?:is|was|are|were|has|have|can|will|may) )"
+)
+_THAT = re.compile(
+    r"\b(?:argue|show|suggest|believe|find|state|conclude|claim|report)[sd]?()(?= that (?:the|a|it|they|this) )"
+)
+_SUCH_AS = re.compile(r"\bsuch as()(?= [a-z]+(?:,| and| or))")
 
 
 def spoil_commas(paragraph: str) -> Iterator[SetIn]:
@@ -24,3 +32,7 @@ def spoil_commas(paragraph: str) -> Iterator[SetIn]:
     for opening in _OPENING.finditer(paragraph):
         at = opening.start(1)
         yield "comma-opening", paragraph[:at] + paragraph[at + 1 :], at - 1, at + 2
+    for pattern in (_SUBJECT, _THAT, _SUCH_AS):
+        for place in pattern.finditer(paragraph):
+            at = place.start(1)
+            yield "comma-unneeded", f"{paragraph[:at]},{paragraph[at:]}", at - 1, at + 2

@@ -121,7 +121,10 @@ ON = {
         6,
     ): "59 published articles with 404 tables and figures, one in five dropped or spoken of no more",
     ("abbreviation", 6): "314,000 words in 59 published articles, each alarm read",
-    **{(check, 1): _READ for check in ("plural-missing", "agreement", "comma-splice", "article", "comma-opening")},
+    **{
+        (check, 1): _READ
+        for check in ("plural-missing", "agreement", "comma-splice", "article", "comma-opening", "fused-sentence")
+    },
     (
         "fragment",
         7,
@@ -138,6 +141,10 @@ ON = {
         "fused-sentence",
         7,
     ): "498,000 words of published and student prose, one stop in 10,000 words taken out, the rest read",
+    (
+        "comma-unneeded",
+        7,
+    ): "498,000 words of published and student prose, one comma in 10,000 words put where none belongs, the rest read",
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }

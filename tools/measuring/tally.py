@@ -40,7 +40,7 @@ SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
 SIGNS = ("apostrophe", "missing-word", "capital")
 """Those of signs and small words, which hear the same."""
-COMMAS = ("comma-opening", "fused-sentence")
+COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded")
 """Those of commas and semicolons, which hear the same."""
 PARSING = (
     "plural-missing",

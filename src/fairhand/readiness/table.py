@@ -26,6 +26,7 @@ from fairhand.readiness.checks import (
     close_wording,
     comma_opening,
     comma_splice,
+    comma_unneeded,
     confused_words,
     contraction,
     copied_unmarked,
@@ -366,6 +367,15 @@ CHECKS: tuple[Check, ...] = (
         "a capital that is missing: a name, the pronoun I, the opening of a sentence",
         "MLA Handbook, 9th ed., 2.91–2.99; APA Manual, 7th ed., 6.13–6.15; Chicago Manual, 17th ed., ch. 8 (from memory)",
         capital.find,
+        of_language=True,
+    ),
+    Check(
+        "comma-unneeded",
+        "copy-edit",
+        "should",
+        "a comma between what belongs together",
+        HANDBOOKS,
+        comma_unneeded.find,
         of_language=True,
     ),
     Check(
