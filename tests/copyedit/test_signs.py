@@ -20,8 +20,10 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-FLOORS = {"apostrophe": 0.9, "missing_word": 0.8, "capital": 0.95}
+FLOORS = {"apostrophe": 0.9, "missing_word": 0.8, "capital": 0.95, "hyphen": 0.9}
 """By list: the share that is told, at least."""
+WANTS_ITS_HYPHEN = "A six week course was offered to forty first-year students."
+"""Good in all else."""
 CHECKED = [check for check in CHECKS if check.name.replace("-", "_") in FLOORS]
 
 
@@ -62,7 +64,7 @@ def test_the_slips_of_a_list_are_told(name: str) -> None:
 def test_good_sentences_are_let_be() -> None:
     """None of those that break a rule in looks only, and none of any list once it is mended."""
     good = [re.sub(r"[{}]", "", SLIP.sub(r"\2", line)) for path in LISTS.glob("*.txt") for line in lines_of(path.stem)]
-    wrong = [(line, found.says) for line in good for found in told(line)]
+    wrong = [(line, found.says) for line in good if line != WANTS_ITS_HYPHEN for found in told(line)]
     assert wrong == []
 
 
@@ -127,6 +129,34 @@ def test_a_missing_word_is_offered_at_its_place(draft: str, word: str) -> None:
 def test_a_capital_is_wanted_where_usage_has_it(draft: str, instead: list[str]) -> None:
     """Months by their place, words in addresses and abbreviations let be."""
     assert [found.instead[0].words for found in told(draft) if found.check == "capital"] == instead
+
+
+@pytest.mark.parametrize(
+    ("draft", "mended"),
+    [
+        ("It is a five year old mill.", "It is a five-year-old mill."),
+        (
+            "The long term plan failed; in the long term plans fail.",
+            "The long-term plan failed; in the long term plans fail.",
+        ),
+        ("It was a widely-read paper and a family-owned mill.", "It was a widely read paper and a family-owned mill."),
+        ("A non profit body ran it.", "A nonprofit body ran it."),
+        ("An anti American speech was made.", "An anti-American speech was made."),
+    ],
+)
+def test_a_hyphen_is_offered_at_each_of_its_places(draft: str, mended: str) -> None:
+    """Two in a compound of three; a prefix is closed up where the country's dictionaries have it so."""
+    out = draft
+    for found in reversed(told(draft)):
+        for each in reversed(found.instead):
+            out = out[: each.span.start] + each.words + out[each.span.end :]
+    assert out == mended
+
+
+def test_a_compound_is_told_once_with_its_number() -> None:
+    """Since one who writes it without its hyphen does so throughout."""
+    (found,) = told("The self driving car came. A self driving car went. Self driving cars are seen.")
+    assert "at 2 more places" in found.says
 
 
 def test_a_decade_is_only_asked_about() -> None:

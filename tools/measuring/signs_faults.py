@@ -27,6 +27,7 @@ _PHRASES = tuple(
         "amount< of>", "variety< of>", "used< to>", "important< to> [a-z]+", "responsible< for>", "similar< to>",
     )
 )  # fmt: skip
+_HYPHEN = re.compile(r"(?<=[a-z] )[a-z]{2,}(-)[a-z]{2,}(?: [a-z]{3,})")
 _CAPITAL = re.compile(
     r"(?<=[a-z,] )(?:English|French|German|Spanish|American|European|African|Asian|Chinese|Japanese|British|Indian"
     r"|Americans|Europeans|Christian|Islamic|Latin|Greek|Monday|Sunday|January|July|October|December|America|Europe"
@@ -49,6 +50,13 @@ def drop_from_phrases(paragraph: str) -> Iterator[tuple[str, int, int]]:
             yield f"{paragraph[:at]}{paragraph[found.end(1) :]}", at - 1, at + 1
 
 
+def drop_hyphens(paragraph: str) -> Iterator[tuple[str, int, int]]:
+    """A paragraph with one compound before another word that lost its hyphen: the text, and the place."""
+    for found in _HYPHEN.finditer(paragraph):
+        at = found.start(1)
+        yield f"{paragraph[:at]} {paragraph[at + 1 :]}", at - 1, at + 1
+
+
 def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
     """Each such slip that can be set into a paragraph: the check, the text, and the place."""
     for slip in drop_apostrophes(paragraph):
@@ -57,6 +65,8 @@ def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
         yield "missing-word", *slip
     for slip in drop_capitals(paragraph):
         yield "capital", *slip
+    for slip in drop_hyphens(paragraph):
+        yield "hyphen", *slip
 
 
 def drop_apostrophes(paragraph: str) -> Iterator[tuple[str, int, int]]:

@@ -38,7 +38,7 @@ ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument
 
 SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
-SIGNS = ("apostrophe", "missing-word", "capital")
+SIGNS = ("apostrophe", "missing-word", "capital", "hyphen")
 """Those of signs and small words, which hear the same."""
 COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded")
 """Those of commas and semicolons, which hear the same."""
