@@ -115,3 +115,35 @@ def test_a_point_is_argued_in_another_form_of_its_words(analysis_of: Callable[..
     text = "No woman whose savings have grown has fallen into debt again, or so it is told (Lind, 2019, p. 12)."
     points = with_point("The savings of women grew, and none fell into debt.", Support("lind-2019", "12"))
     assert is_argued(analysis_of(draft(QUAY, text, SALT), points, with_texts=False))
+
+
+HERONS = (
+    "The quay is a pleasant place to walk in summer, where herons may be fed from the old steps, and a town band plays"
+    " on Sundays for whoever has bought a cake and a cup of tea from the stall beside the flower beds."
+)
+PLAINER = (
+    "The badge was thus very important. A permanent man wore a badge, and the council promised him a place; a casual"
+    " man had no badge, and so he had no claim on the quay of the town (Lind, 2019, p. 10)."
+)
+
+
+def test_a_paragraph_that_only_shares_the_papers_nouns_is_asked_about(analysis_of: Callable[..., Analysis]) -> None:
+    """A walk on the quay is not the sale of the quay, though quay and town are named in it."""
+    analysis = analysis_of(draft(QUAY, MEN, HERONS, SALT, MEN.replace("badge", "card")))
+    (found,) = analysis.argument.strays
+    assert found.span.of(analysis.paper.draft) == HERONS
+
+
+def test_an_argument_in_plainer_words_is_asked_about(analysis_of: Callable[..., Analysis]) -> None:
+    """It rests on the same page, and most of its words stand in the earlier paragraph."""
+    analysis = analysis_of(draft(QUAY, MEN, SALT, PLAINER))
+    assert [(one.earlier, one.later) for one in analysis.argument.repeats] == [(2, 4)]
+
+
+def test_a_paragraph_that_carries_the_one_before_it_on_is_left_alone(analysis_of: Callable[..., Analysis]) -> None:
+    """It rests on the same page and has its nouns, and says something else of them."""
+    on = (
+        "Nor did a badge come free. The council asked every permanent man for a week's wages when he was given it, and"
+        " whoever lost his badge had to buy another, at a price that doubled with each loss (Lind, 2019, p. 10)."
+    )
+    assert analysis_of(draft(QUAY, MEN, on, SALT)).argument.repeats == ()

@@ -40,6 +40,7 @@ class Weights:
         self._weights = {stem: math.log(1 + len(passages) / many) for stem, many in self.among.items()}
         self._unknown = math.log(1 + len(passages))
         self._directions: dict[str, Mapping[str, float]] = {}
+        self._sum: dict[str, float] | None = None
 
     def of(self, stem: str) -> float:
         """What one word tells: the more, the fewer passages have it."""
@@ -69,6 +70,22 @@ class Weights:
         if len(first) > len(second):
             first, second = second, first
         return sum([weight * second[stem] for stem, weight in first.items() if stem in second])
+
+    def mean_likeness(self, passage: str) -> float:
+        """How alike one of the paper's passages is to the others, on the average.
+
+        >>> round(Weights(["tides scour", "tides ebb", "roses"]).mean_likeness("roses"), 3)
+        0.0
+        """
+        if self._sum is None:
+            self._sum = {}
+            for one in self.passages:
+                for known, part in self._direction(one).items():
+                    self._sum[known] = self._sum.get(known, 0.0) + part
+        direction = self._direction(passage)
+        itself = sum(part * part for part in direction.values())
+        alike = sum(part * self._sum.get(known, 0.0) for known, part in direction.items()) - itself
+        return alike / max(1, len(self.passages) - 1)
 
     def _direction(self, text: str) -> Mapping[str, float]:
         """The words of a passage, each with its part in it, so that the squares of the parts make one."""
