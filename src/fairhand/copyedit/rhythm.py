@@ -7,7 +7,7 @@ acts are places to look at, no faults.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -26,6 +26,15 @@ OPENINGS = 3
 FEWEST_SENTENCES = 30
 """Sentences from which on SMOG may be reckoned."""
 _BE = frozenset("is are was were be been being".split())
+_BETWEEN = frozenset("not never often also then always still soon already all both".split())
+_GENERAL = frozenset("can could may might cannot".split())
+_STATES = frozenset(
+    """known born based located situated called named titled used supposed lost gone done found seen remembered
+    interested concerned involved related connected limited composed married filled covered surrounded crowded tired
+    worried pleased surprised satisfied convinced inclined accustomed needed required meant due bound left""".split()
+)
+"""Participles that tell a state, or of which it seldom matters who brought it about."""
+KINDS_OF_LOOK = ("long sentence", "nouns in a row", "same opening", "passive")
 _ABSTRACT = re.compile(r"(?:tion|sion|ment|ness|ity|ance|ence|ism|ology)s?\Z")
 
 
@@ -55,10 +64,21 @@ class Figure:
 class Ease:
     """How a draft reads, as far as it can be counted."""
 
-    lengths: tuple[int, ...]
-    """Words of each sentence, in order."""
+    paragraphs: tuple[tuple[int, tuple[int, ...]], ...]
+    """Where each paragraph begins in the draft, and the words of each of its sentences, in order."""
     looks: tuple[Look, ...]
     figures: tuple[Figure, ...]
+
+    @property
+    def lengths(self) -> tuple[int, ...]:
+        """Words of each sentence, in order."""
+        return tuple(length for _, lengths in self.paragraphs for length in lengths)
+
+    @property
+    def by_kind(self) -> Mapping[str, tuple[Look, ...]]:
+        """The places to look at by their kind, the kinds in the order of ``KINDS_OF_LOOK``."""
+        found = {kind: tuple(look for look in self.looks if look.kind == kind) for kind in KINDS_OF_LOOK}
+        return {kind: looks for kind, looks in found.items() if looks}
 
 
 def measure_ease(paragraphs: Sequence[OwnParagraph]) -> Ease:
@@ -68,23 +88,27 @@ def measure_ease(paragraphs: Sequence[OwnParagraph]) -> Ease:
     >>> ease.lengths, [look.kind for look in ease.looks]
     ((2, 4), ['passive'])
     """
-    lengths: list[int] = []
+    lengths: list[tuple[int, tuple[int, ...]]] = []
     looks: list[Look] = []
     counted = [0, 0]
     for paragraph in paragraphs:
         sentences = [s for s in paragraph.sentences if any(w.text[0].isalpha() for w in words(s.of(paragraph.text)))]
+        own = []
         for span in sentences:
             found = [word.text for word in words(span.of(paragraph.text)) if word.text[0].isalpha()]
             syllables = [count_syllables(word) for word in found]
-            lengths.append(len(found))
+            own.append(len(found))
             counted[0] += sum(syllables)
             counted[1] += sum(each > 2 for each in syllables)
             looks += [
                 _moved(look, span.start + paragraph.start) for look in _look_at(span.of(paragraph.text), len(found))
             ]
         looks += [_moved(look, paragraph.start) for look in _same_openings(paragraph.text, sentences)]
+        if own:
+            lengths.append((paragraph.start, tuple(own)))
     looks.sort(key=lambda look: look.span)
-    return Ease(tuple(lengths), tuple(looks), _figures(sum(lengths), len(lengths), *counted))
+    every = [length for _, own in lengths for length in own]
+    return Ease(tuple(lengths), tuple(looks), _figures(sum(every), len(every), *counted))
 
 
 def _figures(number: int, sentences: int, syllables: int, long_words: int) -> tuple[Figure, ...]:
@@ -123,12 +147,23 @@ def _look_at(sentence: str, length: int) -> list[Look]:
         looks.append(Look("long sentence", Span(0, len(sentence)), f"{length} words: can it be read in one breath?"))
     tokens = read_tokens(sentence)
     looks += _chains(tokens)
-    for one, other, third in zip(tokens, tokens[1:], tokens[2:] + tokens[-1:], strict=False):
-        past = third if other.text.endswith("ly") or other.text in ("not", "often", "also", "then") else other
-        by = any(token.text == "by" for token in tokens if token.span.start >= past.span.end)
-        if one.text in _BE and KINDS["ED"](past.text) and not by:
-            asks = f"“{one.text} … {past.text}”" if past is not other else f"“{one.text} {past.text}”"
-            looks.append(Look("passive", Span(one.span.start, past.span.end), f"{asks}: does it matter who did it?"))
+    return looks + _passives(tokens)
+
+
+def _passives(tokens: Sequence[Token]) -> list[Look]:
+    """Passives that do not say who acts, where somebody did: no states, no general *can be seen*."""
+    looks = []
+    for n, one in enumerate(tokens[:-1]):
+        if one.text not in _BE or (n and tokens[n - 1].text in _GENERAL):
+            continue
+        at = n + 1
+        while at < len(tokens) - 1 and (tokens[at].text.endswith("ly") or tokens[at].text in _BETWEEN):
+            at += 1
+        past = tokens[at]
+        if not KINDS["ED"](past.text) or past.text in _STATES:
+            continue
+        if not any(token.text == "by" for token in tokens[at + 1 :]):
+            looks.append(Look("passive", Span(one.span.start, past.span.end), "does it matter who did it?"))
     return looks
 
 
@@ -167,6 +202,23 @@ def _same_openings(text: str, sentences: Sequence[Span]) -> list[Look]:
             looks.append(Look("same opening", Span(first.start, last.start + one.span.end), asks))
         run = 1
     return looks
+
+
+def quote_look(text: str, look: Look, around: int = 40) -> str:
+    """The words of a look in half brackets, within what stands around them; of a whole sentence, its beginning.
+
+    >>> quote_look("Then they were taken down.", Look("passive", Span(10, 20), ""))
+    'Then they ⸢were taken⸣ down.'
+    """
+    if look.kind in ("long sentence", "same opening"):
+        words = " ".join(look.span.of(text).split())
+        return f"“{words[: 2 * around].rpartition(' ')[0]} …”" if len(words) > 2 * around else f"“{words}”"
+    start, end = max(0, look.span.start - around), min(len(text), look.span.end + around)
+    before = text[start : look.span.start].rpartition("\n")[2]
+    after = text[look.span.end : end].partition("\n")[0]
+    before = before if start == 0 or "\n" in text[start : look.span.start] else f"… {before.partition(' ')[2]}"
+    after = after if end == len(text) or "\n" in text[look.span.end : end] else f"{after.rpartition(' ')[0]} …"
+    return f"{before}⸢{look.span.of(text)}⸣{after}"
 
 
 def _moved(look: Look, by: int) -> Look:

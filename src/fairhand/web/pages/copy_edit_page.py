@@ -10,7 +10,7 @@ from typing import Any
 from starlette.responses import Response
 from starlette.routing import Route
 
-from fairhand.copyedit.rhythm import measure_ease
+from fairhand.copyedit.rhythm import measure_ease, quote_look
 from fairhand.errors import DraftChangedOnDisk, FairhandError
 from fairhand.language.counts import open_with
 from fairhand.model.finding import Finding
@@ -103,6 +103,7 @@ class CopyEditPage(ProofPage):
             "used": list_used(known) if asked.query("used") else (),
             "ease": measure_ease(known.own_prose) if asked.query("ease") and not shut else None,
             "text": known.manuscript.text,
+            "quote_look": quote_look,
         }
 
     def mend(self, asked: Asked) -> Response:
