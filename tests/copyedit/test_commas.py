@@ -16,9 +16,14 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-CHECK = {"opening": "comma-opening", "fused": "fused-sentence", "unneeded": "comma-unneeded"}
+CHECK = {
+    "opening": "comma-opening",
+    "fused": "fused-sentence",
+    "unneeded": "comma-unneeded",
+    "nonrestrictive": "comma-nonrestrictive",
+}
 """By list: the check that tells of it."""
-FLOORS = {"opening": 0.70, "fused": 0.66, "unneeded": 0.85}
+FLOORS = {"opening": 0.70, "fused": 0.66, "unneeded": 0.85, "nonrestrictive": 0.85}
 """The share of each list that is told, at least."""
 
 
@@ -103,3 +108,17 @@ def test_an_unnecessary_comma_is_told_with_what_it_parts() -> None:
         assert words in found.says
         (mark,) = found.instead
         assert (mark.span.of(draft), mark.words) == (",", "")
+
+
+def test_what_could_be_left_out_has_a_comma_on_either_side() -> None:
+    """The one that is missing is offered, and what it belongs to is named; the one that stands is not told as well."""
+    for draft, words in (
+        ("Maria Teller who had been a clerk, wrote the first report.", "“Maria Teller” names one alone"),
+        ("The river, which had flooded twice was dammed in 1911.", "the clause that “which” opens"),
+        ("Jonas Vik, the keeper of the lighthouse saw the ship first.", "“the keeper” only adds to the subject"),
+        ("This change however, came too late.", "“however” has a comma after it and wants one before it"),
+    ):
+        (found,) = told(draft)
+        assert "nonrestrictive" in found.says
+        assert words in found.says
+        assert [one.words for one in found.instead] == [","]

@@ -22,6 +22,14 @@ _THAT = re.compile(
     r"\b(?:argue|show|suggest|believe|find|state|conclude|claim|report)[sd]?()(?= that (?:the|a|it|they|this) )"
 )
 _SUCH_AS = re.compile(r"\bsuch as()(?= [a-z]+(?:,| and| or))")
+_PAIR = re.compile(
+    r"[a-z], (?:which|who) [^,.;:()–—]{5,70}(,)(?= (?:is|was|are|were|has|have|had|can|will|may|[a-z]+ed) )"
+)
+_ADVERB = re.compile(
+    r"(?<=[a-z])(, )(?:however|therefore|for example|for instance|on the other hand|in contrast|in turn|in fact)(,)"
+    r"(?= (?:is|was|are|were|has|have|had|can|will|may|[a-z]+ed|[a-z]+s) )"
+)
+_NAME = re.compile(r"(?<=[a-z]) (?:[A-Z][a-z]+ )+[A-Z][a-z]+(,)(?= (?:who|which) )")
 
 
 def spoil_commas(paragraph: str) -> Iterator[SetIn]:
@@ -36,3 +44,7 @@ def spoil_commas(paragraph: str) -> Iterator[SetIn]:
         for place in pattern.finditer(paragraph):
             at = place.start(1)
             yield "comma-unneeded", f"{paragraph[:at]},{paragraph[at:]}", at - 1, at + 2
+    for pattern, group in ((_PAIR, 1), (_ADVERB, 2), (_NAME, 1)):
+        for place in pattern.finditer(paragraph):
+            at = place.start(group)
+            yield "comma-nonrestrictive", paragraph[:at] + paragraph[at + 1 :], at - 1, at + 2

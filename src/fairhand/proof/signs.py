@@ -33,6 +33,7 @@ SIGNS: Mapping[str, Sign] = {
     "verb-form": "substitute",
     "article": "substitute",
     "comma-splice": "substitute",
+    "comma-nonrestrictive": "insert",
     "comma-unneeded": "delete",
     "fused-sentence": "substitute",
     "comma-opening": "insert",

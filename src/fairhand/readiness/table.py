@@ -24,6 +24,7 @@ from fairhand.readiness.checks import (
     citation_year,
     claim_unsupported,
     close_wording,
+    comma_nonrestrictive,
     comma_opening,
     comma_splice,
     comma_unneeded,
@@ -386,6 +387,15 @@ CHECKS: tuple[Check, ...] = (
         "a hyphen missing before a noun, in a number or after a prefix, or one after an adverb in -ly",
         "MLA Handbook, 9th ed., 2.35; APA Manual, 7th ed., 6.11; Chicago Manual, 17th ed., 7.81–7.89 (from memory)",
         hyphen.find,
+        of_language=True,
+    ),
+    Check(
+        "comma-nonrestrictive",
+        "copy-edit",
+        "should",
+        "a comma missing beside what could be left out",
+        HANDBOOKS,
+        comma_nonrestrictive.find,
         of_language=True,
     ),
     Check(
