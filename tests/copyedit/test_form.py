@@ -65,7 +65,8 @@ def test_marks_are_set_close(draft: str, told: list[str]) -> None:
     [
         ("The tide - so they said - fell.", [" - ", " - "]),
         ("It fell by 3 - 4 feet; model A - B; a well-known tide.", []),
-        ("The tide -- so they said --- fell — again – there.", []),
+        ("The tide -- so they said -- fell – again – there.", []),
+        ("The tide --- so they said --- fell — again — there.", []),
         ("- a list\n- of things", []),
         ("“The tide - so they said - fell.”", []),
     ],

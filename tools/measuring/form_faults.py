@@ -95,6 +95,8 @@ SPOILS: tuple[tuple[str, Callable[[str, random.Random], Spoil | None]], ...] = (
     ("mark-spacing", _turned(r" \((?=\w)", lambda _: " ( ")),
     ("mark-spacing", _turned(r"(?<=\w), (?=\w)", lambda _: ",, ")),
     ("dash", _turned(r"(?<=\w)(?: – |—| — )(?=\w)", lambda _: " - ")),
+    ("dash", _turned(r"(?<=[a-z])—(?=[a-z])", lambda _: " —")),
+    ("dash", _turned(r"(?<=[a-z])—(?=[a-z])", lambda _: "— ")),
     ("range-hyphen", _turned(r"(?<=\d)–(?=\d)", lambda _: "-")),
     ("mark-unpaired", _turned(r"\)(?=[ ,.])", lambda _: "")),
     ("mark-unpaired", _turned(r"(?<=\w)”(?=[ ,.])", lambda _: "")),

@@ -1,7 +1,7 @@
 """Published articles as whole drafts, their headings, tables and figures in place, and the same with faults of form.
 
 Each article once loses a figure or table that its text speaks of, and once the text speaks of one no more: about one in
-five of all that are there.
+five of all that are there. One heading of each is capitalised otherwise, and another gets a stop.
 """
 
 from __future__ import annotations
@@ -22,6 +22,10 @@ from measuring.tally import PAPERS, Tally, findings_in
 _LEVELS = "######"
 LONGEST = 60
 """A title of more words gives way to a short one."""
+LEAST_WORDS = 3
+"""Words of a heading that is spoiled, its mark counted."""
+SHORT = 4
+"""Letters of words that every case may leave small."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +117,40 @@ def measure_papers(tally: Tally, share: float = 1.0, seed: int = 62) -> None:
             for block in blocks
         ]
         _judge(tally, name, kept, silent)
+    for name, blocks in drafts():
+        if rng.random() <= share:
+            _spoil_headings(tally, name, [block.text for block in blocks], rng)
+
+
+def _spoil_headings(tally: Tally, name: str, texts: list[str], rng: random.Random) -> None:
+    """One heading in the other case, and one with a stop: each is told where there is a finding more than before."""
+    before = len(findings_in(Paper(name, "\n\n".join(texts)), ("heading-form",)))
+    at = [n for n, text in enumerate(texts) if text.startswith("##") and len(text.split()) > LEAST_WORDS]
+    for turn in (_other_case, lambda heading: f"{heading}."):
+        if not at:
+            return
+        spoiled = list(texts)
+        where = rng.choice(at)
+        spoiled[where] = turn(texts[where])
+        if spoiled[where] == texts[where]:
+            continue
+        told = len(findings_in(Paper(name, "\n\n".join(spoiled)), ("heading-form",))) > before
+        tally.spoiled["heading-form"] += 1
+        tally.seen["heading-form"] += told
+        if told:
+            tally.count("heading-form", right=True)
+        else:
+            tally.missed.append(("heading-form", name, spoiled[where]))
+
+
+def _other_case(heading: str) -> str:
+    """A heading in title case where it was in sentence case, and the other way about."""
+    marks, first, *rest = heading.split(" ")
+    if any(word.islower() and len(word) > SHORT for word in rest):
+        return " ".join(
+            [marks, first, *(word.capitalize() if word.islower() and len(word) > SHORT else word for word in rest)]
+        )
+    return " ".join([marks, first, *(word.lower() if word[1:].islower() else word for word in rest)])
 
 
 def heard_of_papers() -> Iterator[tuple[str, Finding, str]]:

@@ -120,6 +120,9 @@ ON = {
         "exhibit-mention",
         6,
     ): "59 published articles with 404 tables and figures, one in five dropped or spoken of no more",
+    ("heading-form", 6): (
+        "59 published articles, one heading of each capitalised otherwise and one with a stop; their own 11 alarms read"
+    ),
     ("abbreviation", 6): "314,000 words in 59 published articles, each alarm read",
     **{
         (check, 1): _READ

@@ -56,10 +56,10 @@ PARSING = (
 """Those of grammar, which parse each sentence and hear found prose alone."""
 FORMING = (
     *("mark-spacing", "dash", "range-hyphen", "numeral-opening", "mark-unpaired", "quotation-stop"),
-    *("quotation-marks", "percent-sign"),
+    *("quotation-marks", "percent-sign", "latin-abbreviation"),
 )
 """Those of form, which hear prose as it was typed."""
-PAPERS = ("exhibit-mention", "abbreviation")
+PAPERS = ("exhibit-mention", "abbreviation", "heading-form")
 """Those that hear whole articles."""
 
 

@@ -1,6 +1,7 @@
 """Hyphens that stand for a dash, and between the ends of a range.
 
-Two or three hyphens are not looked for: the fair copy makes dashes of them by itself.
+Two or three hyphens are not looked for: the fair copy makes dashes of them by itself. Dashes that are set unlike each
+other are looked for in ``dash_blanks``.
 """
 
 from __future__ import annotations

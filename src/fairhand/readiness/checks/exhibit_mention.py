@@ -9,6 +9,7 @@ from fairhand.copyedit.form.exhibits import Numbered, find_missing, find_unmenti
 from fairhand.fair_copy.captions import number_exhibits
 from fairhand.manuscript.setting import set_blocks
 from fairhand.model.inline import plain
+from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 
@@ -20,16 +21,27 @@ OF_OTHERS = re.compile(
 """Marks of a sentence that speaks of another text, and may mean what stands there."""
 
 
+def exhibits_of(analysis: Analysis) -> list[Numbered]:
+    """The tables and figures of the draft that bear a number."""
+    return [
+        Numbered(one.kind, int(one.number), one.block.span, bool(plain(one.title).strip()))
+        for one in number_exhibits(set_blocks(analysis.manuscript))
+        if one.number.isdigit() and one.block.span is not None
+    ]
+
+
+def skipped_of(analysis: Analysis) -> list[Span]:
+    """Where the text speaks of a source's tables and figures, or is never printed."""
+    manuscript = analysis.manuscript
+    cited = [mention.span for mention in analysis.mentions]
+    return [*cited, *(quotation.span for quotation in manuscript.quotations), *manuscript.left_matter]
+
+
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each of them; a mention where the draft has none of the kind at all is only asked about."""
     manuscript = analysis.manuscript
-    exhibits = [
-        Numbered(one.kind, int(one.number), one.block.span, bool(plain(one.title).strip()))
-        for one in number_exhibits(set_blocks(manuscript))
-        if one.number.isdigit() and one.block.span is not None
-    ]
+    exhibits, skipped = exhibits_of(analysis), skipped_of(analysis)
     cited = [mention.span for mention in analysis.mentions]
-    skipped = [*cited, *(quotation.span for quotation in manuscript.quotations), *manuscript.left_matter]
     for exhibit in find_unmentioned(manuscript, exhibits, skipped):
         says = f"The text never speaks of {exhibit.kind.capitalize()} {exhibit.number}."
         yield Remark(exhibit.span, says)
