@@ -1,4 +1,4 @@
-"""What the language of a draft costs: spelling, words confused and doubled, and grammar, each cold, warm and changed.
+"""What the copy-edit of a draft costs: spelling, words confused and doubled; grammar; form: cold, warm, changed.
 
 Run as ``python benchmarks/copy_edit.py``. The draft is the demo's own prose, each paragraph and sentence told from the
 others by a number, with a slip in every twentieth; 2,000 and 20,000 words. Cold is a process that has read no word list
@@ -26,8 +26,15 @@ from fairhand.readiness.checks import (
     spelling_mixed,
     verb_form,
 )
+from fairhand.readiness.table import CHECKS
 
 LENGTHS = (2_000, 20_000)
+OF_FORM = frozenset(
+    "mark_spacing dash range_hyphen numeral_opening heading_alone heading_form mark_unpaired quotation_stop"
+    " citation_stop citation_names citation_form block_quotation exhibit_mention exhibit_order omission_points"
+    " latin_abbreviation quotation_marks percent_sign contraction abbreviation".split()
+)
+)
 WORDS = (spelling.find, spelling_mixed.find, confused_words.find, doubled_word.find)
 GRAMMAR = (
     plural_missing.find,
@@ -37,7 +44,8 @@ GRAMMAR = (
     verb_form.find,
     article.find,
 )
-KINDS = {"words": WORDS, "grammar": GRAMMAR}
+FORM = tuple(one.find for one in CHECKS if one.find.__module__.rpartition(".")[2] in OF_FORM)
+KINDS = {"words": WORDS, "grammar": GRAMMAR, "form": FORM}
 
 
 def make_draft(words: int) -> str:

@@ -10,6 +10,7 @@ from fairhand.fidelity.passages import Passage
 from fairhand.fidelity.prepared import PreparedSource, prepare
 from fairhand.fidelity.wordings import differing_wordings
 from fairhand.language.counts import count_of
+from fairhand.language.shingles import containment
 from fairhand.model.finding import Wordings
 from fairhand.model.own_paper import OwnPaper
 from fairhand.model.span import Span
@@ -18,6 +19,8 @@ from fairhand.readiness.check import Remark
 from fairhand.readiness.naming import name_place
 
 CAUTION = "This is a place to look, never a verdict."
+RUN_OF = 3
+"""Words in a row of which it is told how many another paper has: as many as its index holds."""
 LEAVE = (
     "What was handed in once may be handed in again only with your instructor's leave, and then with a note that says"
     " so."
@@ -72,7 +75,9 @@ def remarks_on_reuse(analysis: Analysis, how: How, follows: str) -> Iterator[Rem
     whole = _reused_whole(analysis)
     if how == "copied":
         for number in whole:
-            told = f"Most of this draft stands in {_name_own(papers[number])} too. {LEAVE}"
+            share = containment(_said(analysis), prepare(papers[number].text).words, RUN_OF)
+            how_much = f"{round(100 * share)} in 100 of its runs of three words"
+            told = f"Most of this draft stands in {_name_own(papers[number])} too ({how_much}). {LEAVE}"
             yield Remark(None, told, weight="query", concerns=(papers[number].name,))
     draft = analysis.paper.draft
     for begin, likeness in analysis.own_likenesses:
@@ -95,9 +100,14 @@ def _name_own(paper: OwnPaper) -> str:
     return f"your own paper “{paper.title}”{', which has come back' if paper.put_away else ''}"
 
 
+def _said(analysis: Analysis) -> list[str]:
+    """The writer's own words, one after another."""
+    return [word for _, own in analysis.own_passages for word in own.words if word != BREAK]
+
+
 def _reused_whole(analysis: Analysis) -> frozenset[int]:
     """The numbers of the writer's papers that hold most of the draft's words, as an earlier version of it would."""
-    written = sum(word != BREAK for _, own in analysis.own_passages for word in own.words)
+    written = len(_said(analysis))
     words: Counter[int] = Counter()
     for _, likeness in analysis.own_likenesses:
         words[likeness.source] += likeness.words
