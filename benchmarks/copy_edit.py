@@ -34,7 +34,6 @@ OF_FORM = frozenset(
     " citation_stop citation_names citation_form block_quotation exhibit_mention exhibit_order omission_points"
     " latin_abbreviation quotation_marks percent_sign contraction abbreviation".split()
 )
-)
 WORDS = (spelling.find, spelling_mixed.find, confused_words.find, doubled_word.find)
 GRAMMAR = (
     plural_missing.find,
