@@ -21,9 +21,10 @@ CHECK = {
     "fused": "fused-sentence",
     "unneeded": "comma-unneeded",
     "nonrestrictive": "comma-nonrestrictive",
+    "semicolon": "semicolon",
 }
 """By list: the check that tells of it."""
-FLOORS = {"opening": 0.70, "fused": 0.66, "unneeded": 0.85, "nonrestrictive": 0.85}
+FLOORS = {"opening": 0.70, "fused": 0.66, "unneeded": 0.85, "nonrestrictive": 0.85, "semicolon": 0.85}
 """The share of each list that is told, at least."""
 
 
@@ -122,3 +123,16 @@ def test_what_could_be_left_out_has_a_comma_on_either_side() -> None:
         assert "nonrestrictive" in found.says
         assert words in found.says
         assert [one.words for one in found.instead] == [","]
+
+
+def test_a_semicolon_or_colon_beside_a_part_is_told_with_what_belongs_there() -> None:
+    """A comma, a colon or nothing; a series of semicolons and a colon after a whole sentence are let be."""
+    for draft, words, mark in (
+        ("Although the harvest was good; the price rose.", "“Although” makes it a subordinate clause", ","),
+        ("He wrote two books; which nobody read.", "what “which” opens could not stand alone", ","),
+        ("The town had three industries; glass, paper and salt.", "a series that could not stand alone", ":"),
+        ("The kit includes: a lamp, a rope and two blankets.", "A colon after “includes”", ""),
+    ):
+        (found,) = told(draft)
+        assert words in found.says
+        assert [one.words for one in found.instead] == [mark]

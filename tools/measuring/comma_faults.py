@@ -30,6 +30,16 @@ _ADVERB = re.compile(
     r"(?= (?:is|was|are|were|has|have|had|can|will|may|[a-z]+ed|[a-z]+s) )"
 )
 _NAME = re.compile(r"(?<=[a-z]) (?:[A-Z][a-z]+ )+[A-Z][a-z]+(,)(?= (?:who|which) )")
+_PART = re.compile(
+    r"(?<=[a-z])(,) (?:which|because|although|whereas|such as|including|especially) [^;:()]{10,120}\.(?=\s|\Z)"
+)
+_BEFORE_MAIN = re.compile(
+    r"(?:(?<=[a-z]\. )|\A)(?:When|Although|If|Because|While|Since|After) [^,.;:()]{8,90}(,)"
+    r"(?= (?:the|this|these|it|they|he|she|we) [^;:()]{8,}\.)"
+)
+_LIST = re.compile(
+    r"\b(?:includes?|included|such as|consists? of|consisted of)() (?=[a-z]+(?: [a-z]+)?, [^.;:()]{3,60} (?:and|or) )"
+)
 
 
 def spoil_commas(paragraph: str) -> Iterator[SetIn]:
@@ -48,3 +58,7 @@ def spoil_commas(paragraph: str) -> Iterator[SetIn]:
         for place in pattern.finditer(paragraph):
             at = place.start(group)
             yield "comma-nonrestrictive", paragraph[:at] + paragraph[at + 1 :], at - 1, at + 2
+    for pattern, mark in ((_PART, ";"), (_BEFORE_MAIN, ";"), (_LIST, ":")):
+        for place in pattern.finditer(paragraph):
+            at, end = place.span(1)
+            yield "semicolon", paragraph[:at] + mark + paragraph[end:], at - 1, at + 2

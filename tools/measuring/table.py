@@ -152,6 +152,10 @@ ON = {
         "comma-nonrestrictive",
         7,
     ): "498,000 words of published and student prose, one comma of a pair in 10,000 words taken out, the rest read",
+    (
+        "semicolon",
+        7,
+    ): "498,000 words of published and student prose, one mark in 10,000 words put in a comma's place, the rest read",
     **{(check, 1): _READ for check in ("spelling", "spelling-mixed", "confused-words")},
     ("doubled-word", 2): "498,000 words of published and student prose, one in 15,000 doubled at random, the rest read",
 }

@@ -40,7 +40,7 @@ SENTENCES = ("quotation-alone",)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
 SIGNS = ("apostrophe", "missing-word", "capital", "hyphen")
 """Those of signs and small words, which hear the same."""
-COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded", "comma-nonrestrictive")
+COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded", "comma-nonrestrictive", "semicolon")
 """Those of commas and semicolons, which hear the same."""
 PARSING = (
     "plural-missing",

@@ -33,6 +33,7 @@ SIGNS: Mapping[str, Sign] = {
     "verb-form": "substitute",
     "article": "substitute",
     "comma-splice": "substitute",
+    "semicolon": "delete",
     "comma-nonrestrictive": "insert",
     "comma-unneeded": "delete",
     "fused-sentence": "substitute",

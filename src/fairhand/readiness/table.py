@@ -68,6 +68,7 @@ from fairhand.readiness.checks import (
     range_hyphen,
     repeated_argument,
     section_missing,
+    semicolon,
     source_uncited,
     spelling,
     spelling_mixed,
@@ -400,6 +401,15 @@ CHECKS: tuple[Check, ...] = (
         "a comma missing beside what could be left out",
         HANDBOOKS,
         comma_nonrestrictive.find,
+        of_language=True,
+    ),
+    Check(
+        "semicolon",
+        "copy-edit",
+        "should",
+        "a semicolon or a colon beside a mere part of a sentence",
+        HANDBOOKS,
+        semicolon.find,
         of_language=True,
     ),
     Check(
