@@ -17,6 +17,7 @@ from measuring.form_papers import measure_papers
 from measuring.found_prose import measure_doubled_words, measure_found_prose
 from measuring.grammar_faults import measure_grammar
 from measuring.quotations import measure_quotations, measure_uncited
+from measuring.sentence_faults import measure_shifts
 from measuring.speeches import measure_speeches
 from measuring.tally import ARGUING, FORMING, MEASURED, PAPERS, PARSING, Tally
 from measuring.whole_papers import measure_whole_papers
@@ -82,6 +83,7 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     measure_papers(formed, max(share, FEWEST_ARGUED))
     parsed = Tally("published and student prose, each alarm read, and faults of grammar set into it")
     measure_grammar(parsed)
+    measure_shifts(parsed)
     cited = Tally("18,000 citations in 600 made papers, some in a form that the style has not")
     measure_citation_forms(cited, round(CITING * at_least))
     return made, found, slips, spoken, copied, argued, formed, parsed, cited
@@ -99,6 +101,7 @@ def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
 _QUOTED = "12,000 quotations of a novel and of 59 articles in 600 made papers, one in ten spoiled; 8 whole papers"
 _CITED = "18,000 citations in 600 made papers and 12,000 in papers that quote, one in ten spoiled; 8 whole papers"
 _TIED = "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers"
+_PROSE = "498,000 words of published, student and learners' prose"
 _READ = "498,000 words of published, student and learners' prose, each alarm read"
 _FORMED = "484,000 words of published and student prose, each alarm read"
 ON = {
@@ -136,6 +139,16 @@ ON = {
         "verb-form",
         7,
     ): "498,000 words of published and student prose, one verb in 10,000 words put into another form, the rest read",
+    ("pronoun-case", 7): f"{_PROSE}, one pronoun in 10,000 words put into another case, the rest read",
+    ("pronoun-agreement", 7): f"{_PROSE}, one pronoun in 10,000 words put into another number, the rest read",
+    ("mixed-construction", 7): f"{_PROSE}, one sentence in 10,000 words mixed, the rest read",
+    ("paired-words", 7): f"{_PROSE}, one pair in 10,000 words mismatched, the rest read",
+    ("parallel-series", 7): f"{_PROSE}, eleven series mismatched, the rest read",
+    (
+        "dangling-opening",
+        7,
+    ): f"{_PROSE}, one opening in 10,000 words set before a subject that cannot do it, the rest read",
+    ("tense-shift", 7): f"{_PROSE} and a novel, 33 deeds put into the present, the rest read",
     (
         "quotation-alone",
         7,

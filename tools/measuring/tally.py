@@ -36,7 +36,10 @@ MEASURED = (
 ARGUING = ("point-missing", "claim-unsupported", "off-focus", "repeated-argument")
 """Those of the argument, which hear only papers that argue: the others are made of sentences that do not."""
 
-SENTENCES = ("quotation-alone",)
+SENTENCES = (
+    *("quotation-alone", "pronoun-case", "pronoun-agreement", "mixed-construction", "paired-words", "parallel-series"),
+    *("dangling-opening", "tense-shift"),
+)
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
 SIGNS = ("apostrophe", "missing-word", "capital", "hyphen")
 """Those of signs and small words, which hear the same."""

@@ -36,8 +36,11 @@ SIGNS: Mapping[str, Sign] = {
     "semicolon": "delete",
     "comma-nonrestrictive": "insert",
     "comma-unneeded": "delete",
-    "fused-sentence": "substitute",
+    "fused-sentence": "insert",
     "comma-opening": "insert",
+    "pronoun-case": "substitute",
+    "pronoun-agreement": "substitute",
+    "paired-words": "substitute",
     "doubled-word": "delete",
     "mark-spacing": "delete",
 }

@@ -1,0 +1,126 @@
+"""A predicate that does not fit its subject, or that has none: *the reason is because*, *by raising the rent makes*.
+
+**Source**: "faulty predication" and "mixed construction" in handbooks of usage.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fairhand.copyedit.grammar.clauses import WH, Clause
+from fairhand.copyedit.grammar.construction import Mixed, mixed_at
+
+REASONS = frozenset("reason reasons".split())
+OPENING = frozenset("by with through without".split())
+"""Before a word in *-ing* they open a phrase that can be no subject."""
+WORKS = frozenset(
+    "article book essay poem novel report study text paper story letter play editorial textbook bible constitution"
+    " document website".split()
+)
+_PARTS = frozenset(
+    "chapter passage paragraph table figure graph survey scene quotation quote excerpt experiment".split()
+)
+_BE = frozenset("is was are were".split())
+_HEDGES = frozenset(
+    "simply only mainly partly largely perhaps probably just mostly chiefly merely primarily precisely not also".split()
+)
+_SHOWS = frozenset(
+    "says said states stated explains explained shows showed tells told mentions mentioned talks describes described"
+    " argues argued claims suggests proves demonstrates illustrates discusses say state explain show tell mention"
+    " talk".split()
+)
+_TIMES = frozenset(
+    "time times day days moment moments year years night hour spring summer autumn fall winter morning evening season"
+    " stage point period date age childhood adulthood january february march april may june july august september"
+    " october november december christmas situation case example problem question".split()
+)
+_NO_PLACE = tuple("tion sion ness ity ism ment ance ence sis hood ship ony phor ile cy".split())
+"""Endings of what is no place, so that *where* does not tell where."""
+_POINTING = frozenset("the this that these those".split())
+_ONE_OF_ALL = frozenset("best only first last ideal worst".split())
+_SUBJECTS = frozenset("that there it he she we they i you one".split())
+
+
+def find_reason(clause: Clause) -> Iterator[Mixed]:
+    """*The reason … is because*, *the reason … is due to*."""
+    words = clause.words
+    for at, word in enumerate(words):
+        verb = word.head
+        if word.key not in REASONS or word.role not in ("nsubj", "attr", "npadvmod", "dep"):
+            continue
+        if words[verb].key not in _BE or verb < at or any(words[n].text in ";:" for n in range(at, verb)):
+            continue
+        after = verb + 1
+        while after < len(words) and words[after].key in _HEDGES:
+            after += 1
+        two = [each.key for each in words[after : after + 2]]
+        if two[:1] == ["because"] and two[1:] != ["of"]:
+            yield mixed_at(clause, verb, after, "reason because", "that")
+        elif two == ["due", "to"]:
+            yield mixed_at(clause, verb, after, "reason due")
+
+
+def find_is_when(clause: Clause) -> Iterator[Mixed]:
+    """*A sonnet is when*, *irony is where*: a definition by a clause of time or place."""
+    words = clause.words
+    verb = next((n for n in range(1, min(6, len(words) - 2)) if words[n].key in ("is", "are")), None)
+    if verb is None or words[verb + 1].key not in ("when", "where") or words[-1].text == "?":
+        return
+    head, before = words[verb - 1], words[:verb]
+    plain = all(each.tag in ("DT", "JJ", "NN", "NNS", "VBG") and each.key not in _POINTING for each in before)
+    if not plain or head.tag not in ("NN", "NNS") or clause.subject_of(verb) != verb - 1 or head.key in _TIMES:
+        return
+    if any(each.key in _ONE_OF_ALL for each in before):
+        return
+    placeless = words[verb + 1].key == "when" or head.key.endswith(_NO_PLACE)
+    if placeless and any(clause.is_finite(n) for n in range(verb + 2, len(words))):
+        yield mixed_at(clause, verb, verb + 1, "is when")
+
+
+def find_no_subject(clause: Clause) -> Iterator[Mixed]:
+    """*By raising the rent makes it harder*: a phrase with a preposition in the place of the subject."""
+    words = clause.words
+    if words[0].key not in OPENING or words[1].tag != "VBG" or words[1].key == "being":
+        return
+    verb = next((n for n in range(2, len(words)) if clause.is_finite(n)), None)
+    if verb is None or any(each.text in ",;:—" or each.tag in WH or each.key in _SUBJECTS for each in words[2:verb]):
+        return
+    if words[verb].tag not in ("VBZ", "MD", "VBD") or (words[0].key == "with" and words[verb].key in _BE):
+        return
+    chief = words[verb].head if words[verb].role in ("aux", "auxpass") else verb
+    subject = clause.subject_of(chief)
+    if words[chief].head != chief:
+        return
+    taken = (
+        subject is not None
+        and 0 < subject < verb
+        and words[verb].tag == "VBZ"
+        and words[subject].tag in ("NNS", "NNPS")
+    )
+    if subject is None or subject == 0 or taken:  # a plural taken for the subject of a verb in -s
+        yield mixed_at(clause, 0, verb, "no subject")
+
+
+def find_work_shows(clause: Clause) -> Iterator[Mixed]:
+    """*In the first chapter shows*, *in the article it says*."""
+    words = clause.words
+    if words[0].key != "in" or words[1].tag not in ("DT", "PRP$") or words[1].key in ("that", "another"):
+        return
+    named = next((n for n in range(2, min(7, len(words) - 2)) if words[n].key in WORKS | _PARTS), None)
+    if named is None or any(each.tag not in ("JJ", "NN", "NNP", "NNS") for each in words[2:named]):
+        return
+    at = named + 1
+    if (
+        words[at].key in _SHOWS
+        and words[at].tag in ("VBZ", "VBD", "NNS")
+        and words[at + 1].tag in ("IN", "DT", "WRB", "PRP$")
+    ):
+        yield mixed_at(clause, 0, at, "no subject")
+        return
+    if words[named].key in _PARTS:
+        return
+    it = next((n for n in range(named + 1, min(10, len(words) - 1)) if words[n].key in ("it", "they")), None)
+    if it is None or words[it + 1].key not in _SHOWS or not clause.is_finite(it + 1):
+        return
+    if not any(clause.is_finite(n) or words[n].tag in WH for n in range(it)):
+        yield mixed_at(clause, 0, it, "it says")

@@ -1,0 +1,129 @@
+"""A pronoun that is one where the word it stands for is many, or the other way about, or of another person.
+
+**Source**: "pronoun–antecedent agreement" in A. A. Lunsford and K. J. Lunsford 2008 and in handbooks of usage. Singular
+*they* for a person is accepted (MLA Handbook, 9th ed., 3.5; APA Manual, 7th ed., 5.5) and is never told; nor is *they*
+for a body, which British usage has. What is told is bound to its subject by the grammar: a reflexive, *its own*, *their
+own*; and *one* that becomes *you*.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal
+
+from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause, word_at
+from fairhand.copyedit.grammar.number import number_of
+from fairhand.copyedit.grammar.slip import Slip, slip_at
+
+_SINGULAR = frozenset("itself himself herself".split())
+_MOST_STEPS = 5
+_OTHERS = NOUNS | {"PRP", "WDT", "WP", "DT"}
+"""What else a pronoun could stand for."""
+_OBJECTS = frozenset("dobj pobj dative".split())
+_THINGS = frozenset(
+    "theory method law poem novel essay argument engine book report system process idea model language island"
+    " river plant cell city town village house building factory mill machine protein gene star planet treaty text"
+    " story film play image concept policy programme program project structure tree lake sea mountain road bridge"
+    " church hospital landscape dog cat bird horse shark whale wolf bee spider fox animal atom molecule enzyme"
+    " brain body economy market contract document letter paper work artwork painting device computer virus"
+    " bacterium".split()
+)
+"""Nouns that are one thing, no body of people, and no person."""
+
+
+def find_number_slips(clause: Clause) -> Iterator[Slip]:
+    """Each reflexive, *its own*, *their own* and *you* that does not go with its subject.
+
+    Args:
+        clause: The sentence.
+    """
+    words = clause.words
+    for at, word in enumerate(words):
+        if word.key in _SINGULAR and (
+            (word.role in _OBJECTS and _number(clause, at) == "many") or _beside_many(clause, at)
+        ):
+            yield slip_at(clause, at, "themselves", "number")
+        elif word.key == "themselves" and word.role in _OBJECTS:
+            if _number(clause, at) == "thing":
+                yield slip_at(clause, at, "itself", "number")
+        elif word.key in ("its", "their") and at + 2 < len(words) and words[at + 1].key == "own":
+            number = _number(clause, at)
+            if word.key == "its" and number == "many":
+                yield slip_at(clause, at, "their", "number")
+            elif word.key == "their" and number == "thing":
+                yield slip_at(clause, at, "its", "number")
+    yield from _one_and_you(clause)
+
+
+def _number(clause: Clause, at: int) -> Literal["many", "thing"] | None:
+    """Number of the subject of the clause that holds a word, where nothing else can be meant."""
+    words = clause.words
+    verb = words[at].head
+    steps = 0
+    while not words[verb].tag.startswith("VB") or clause.subject_of(verb) is None:
+        steps += 1
+        role = words[verb].role
+        if words[verb].tag.startswith("VB") and (
+            role not in ("xcomp", "conj") or (role == "xcomp" and clause.of_role(words[verb].head, "dobj"))
+        ):
+            return None
+        if words[verb].head == verb or steps > _MOST_STEPS:
+            return None
+        verb = words[verb].head
+    subject = clause.subject_of(verb)
+    if subject is None or subject > at:
+        return None
+    bound = words[at].role == "dobj"  # nothing but the subject can be meant
+    if not bound and any(words[n].tag in _OTHERS or words[n].text in ",;:" for n in range(subject + 1, at)):
+        return None
+    if words[subject].tag in ("WDT", "WP") and words[verb].role == "relcl":
+        subject = words[verb].head
+        if any(words[n].key == "one" for n in range(max(0, subject - 4), subject)):
+            return None
+    chief = words[subject]
+    number = number_of(clause, subject)
+    if number == "many" and (chief.tag == "NNS" or chief.key in ("they", "we", "these", "both")):
+        return "many"
+    if number == "one" and chief.key in _THINGS and not clause.of_role(subject, "conj", "cc"):
+        return "thing"
+    return None
+
+
+def _beside_many(clause: Clause, at: int) -> bool:
+    """Whether it stands beside a plural that it lays weight on: *the drivers itself*, *they are itself*."""
+    words = clause.words
+    if at > 1 and (words[at - 1].key in ("are", "were") or (words[at - 1].tag == "VBP" and words[at].role == "nsubj")):
+        verb = words[at - 1].head if words[at - 1].role in ("aux", "auxpass") else at - 1
+        subject = clause.subject_of(verb)
+        return subject is not None and subject < at - 1 and number_of(clause, subject) == "many"
+    if at == 0 or words[at].key != "itself" or words[at - 1].tag != "NNS" or number_of(clause, at - 1) != "many":
+        return False
+    start = at - 1
+    while start > 0 and words[start - 1].tag in ("DT", "PRP$", "JJ", "NN"):
+        start -= 1
+    return (
+        start == 0 or words[start - 1].tag in ("CC", ",", "VBP", "VBD") or words[start - 1].key in ("that", "because")
+    )
+
+
+def _one_and_you(clause: Clause) -> Iterator[Slip]:
+    """*When one reads it, you see*."""
+    words = clause.words
+    one = next(
+        (n for n, each in enumerate(words) if each.key == "one" and each.role == "nsubj" and _is_generic(clause, n)),
+        None,
+    )
+    if one is None:
+        return
+    for at in range(one + 1, len(words)):
+        if words[at].key == "you" and words[at].role in SUBJECTS and words[at + 1].key != "and":
+            yield slip_at(clause, at, "one", "person")
+            return
+
+
+def _is_generic(clause: Clause, at: int) -> bool:
+    """Whether *one* is anybody: with no word that makes it one of several."""
+    before, after = word_at(clause.words, at - 1), word_at(clause.words, at + 1)
+    opens = before is None or before.tag in ("IN", "WRB", ",", "CC") or before.key == "that"
+    follows = after is not None and (after.tag in ("VBZ", "MD", "RB", "VBD", "VBP"))
+    return opens and follows and not clause.of_role(at, "prep", "relcl", "amod", "det", "nummod")
