@@ -20,7 +20,7 @@ pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="stopped by a si
 
 @contextmanager
 def opened(desk: Path, *options: str) -> Iterator[subprocess.Popen[str]]:
-    """``fairhand open`` in a process of its own; Ctrl-C ends it, even where a shell runs the tests in the background."""
+    """``fairhand open`` in a process of its own; Ctrl-C ends it even where a shell runs the tests in the background."""
     command = [sys.executable, "-m", "fairhand", "open", str(desk), "--no-browser", *options]
     kept = signal.signal(signal.SIGINT, signal.SIG_DFL)  # what a child begins with
     try:
