@@ -27,6 +27,7 @@ FLOORS = {
     "splice": 0.78,
     "fragment": 0.85,
     "papers_agreement": 0.93,
+    "papers_splice": 0.87,
     "papers_verb_form": 0.9,
 }
 """The share of each list that is told, at least."""
@@ -138,6 +139,22 @@ def test_the_article_goes_with_the_sound(draft: str, instead: list[str]) -> None
 def test_a_verb_is_in_the_form_that_its_auxiliary_takes(draft: str, instead: list[str]) -> None:
     """With its right form; nouns that look like auxiliaries are let be."""
     assert [found.instead[0].words for found in told(draft) if found.check == "verb-form"] == instead
+
+
+@pytest.mark.parametrize(
+    "draft",
+    [
+        "The costs rise, and where they outweigh the gains, the trade will stop.",
+        "The valley has two mills, one of which was burned, and the other still stands.",
+        "This matters because, as the ledger shows, the rents were paid in kind.",
+        "They relied on a shop, an inn, or a chapel, and a road that led to them.",
+        "It is known that if the wages, the rents, and the price of bread rise, the poor leave.",
+        "It was a law that, in most of the towns, nobody obeyed.",
+    ],
+)
+def test_a_comma_after_an_opening_is_no_splice(draft: str) -> None:
+    """Though what stands on either side of it would be a sentence by itself."""
+    assert [found for found in told(draft) if found.check == "comma-splice"] == []
 
 
 def test_what_is_opaque_has_a_stand_in_of_the_same_length() -> None:

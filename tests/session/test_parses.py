@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.splice import find_splices
 from fairhand.language import parsing
 from fairhand.session import parses
 from fairhand.session.parses import Parses
@@ -47,6 +49,19 @@ def test_a_process_apart_parses_as_this_one_does() -> None:
     """The very same comes back from it."""
     here = parsing.parse_sentences(SENTENCES)
     assert parses._parse_apart(tuple(SENTENCES)) == dict(zip(SENTENCES, here, strict=True))
+
+
+def test_the_halves_of_what_may_be_two_sentences_are_parsed_with_them(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """So that nothing is left to parse when the commas are looked at, in this process and in the next."""
+    spliced = "The clerk, who had been told of it twice, kept the letter for a year, it was found in his desk."
+    Parses(tmp_path).parse([spliced])
+    parsing._known().clear()
+    monkeypatch.setattr(parsing, "_parser", lambda: pytest.fail("the parser was asked"))
+    again = Parses(tmp_path)
+    (words,) = again.parse([spliced])
+    assert [found.span.of(spliced) for found in find_splices(Clause(spliced, 0, words), again.parse)] == ["year, it"]
 
 
 def test_what_was_begun_is_waited_for(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -317,6 +317,10 @@ class Analysis:
         """The same, parsed."""
         return tuple(read_clauses(self._prose_in_sentences, self._parse))
 
+    def parse(self, sentences: Sequence[str]) -> Sequence[Sentence]:
+        """Sentences parsed, such as a half of one of the draft's."""
+        return self._parse(sentences)
+
     @property
     def _prose_in_sentences(self) -> list[OwnParagraph]:
         """The writer's own prose without captions and notes, which need be no sentences."""

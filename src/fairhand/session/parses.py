@@ -6,6 +6,7 @@ import json
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from fairhand.copyedit.grammar.splice import halves_wanted
 from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.language.parsing import (
     Parsed,
@@ -18,7 +19,7 @@ from fairhand.language.parsing import (
 from fairhand.model.span import Span
 from fairhand.session.ahead import Ahead
 
-_KEY = "parsed sentences, en_core_web_sm 3.8.0"
+_KEY = "parsed sentences and halves of them, en_core_web_sm 3.8.0"
 
 
 class Parses:
@@ -56,7 +57,7 @@ class Parses:
             self._ahead = None
         parsed = parse_sentences(sentences)
         if new:
-            keep_cached(self._folder, _KEY, _write(dict(zip(sentences, parsed, strict=True))))
+            keep_cached(self._folder, _KEY, _write(_parse_all(sentences)))
         return parsed
 
     def _read_kept(self) -> None:
@@ -71,10 +72,17 @@ def _parse_apart(sentences: tuple[str, ...]) -> Mapping[str, Sentence]:
     """What a process apart makes of them; nothing where it died, and they are parsed here then."""
     from fairhand.press.apart import do_apart
 
-    for _, parsed in do_apart(parse_sentences, [sentences], lanes=1):
+    for _, parsed in do_apart(_parse_all, [sentences], lanes=1):
         if not isinstance(parsed, Exception):
-            return dict(zip(sentences, parsed, strict=True))
+            return parsed
     return {}
+
+
+def _parse_all(sentences: Sequence[str]) -> Mapping[str, Sentence]:
+    """Each sentence parsed, and the halves of those that may be two, so that nothing is left to parse afterwards."""
+    parsed = dict(zip(sentences, parse_sentences(sentences), strict=True))
+    halves = halves_wanted(parsed)
+    return parsed | dict(zip(halves, parse_sentences(halves), strict=True))
 
 
 def _write(parsed: Mapping[str, Sentence]) -> bytes:

@@ -6,43 +6,33 @@ of three, a contrast after *not*, and a clause that names who says or thinks so 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from fairhand.copyedit.grammar.clauses import SUBJECTS, WH, Clause
-from fairhand.language.lexicon import find_word
+from fairhand.copyedit.grammar.clauses import WH, Clause
+from fairhand.copyedit.grammar.halves import Parse, commas_to_cut, cut_at, put_together
+from fairhand.copyedit.grammar.two_clauses import (
+    ADVERBS,
+    INVERTS,
+    NO_ENDS,
+    OPENS,
+    SAYS,
+    and_another,
+    chief,
+    has_dash,
+    is_contrast,
+    is_part,
+    may_close,
+    may_open,
+    says_so,
+    subject_of,
+)
+from fairhand.language.parsing import Sentence, parse_sentences
 from fairhand.model.span import Span
 
-_SAYS = frozenset(
-    "say says said think thinks thought believe believes believed argue argues argued claim claims claimed write"
-    " writes wrote suggest suggests suggested seem seems seemed appear appears appeared know knows knew suppose"
-    " guess hope feel feels felt add adds added explain explains explained note notes noted ask asks asked reply"
-    " replied tell told observe observes observed conclude concludes concluded admit admits insist insists insisted"
-    " maintain maintains understand understands understood determine determined remember recall imagine mean means"
-    " meant point remark remarks remarked agree agrees agreed contend contends contended assert asserts asserted"
-    " hold holds held warn warns warned predict predicts predicted complain".split()
-)
-_OPENS = frozenset(
-    "because although though since while whereas if unless until when whenever after before as once that whether"
-    " lest whilst whist like such neither not where wherever whatever whoever whichever however how why what which"
-    " who whom whose than so provided given".split()
-)
-"""Words that make the clause that they open a part of another."""
-_LINKS = frozenset("and but or nor yet so for plus".split())
-ADVERBS = frozenset(
-    "however therefore moreover nevertheless nonetheless consequently thus furthermore then instead meanwhile"
-    " otherwise hence accordingly similarly likewise still also".split()
-)
-"""Adverbs that join two sentences, and that no comma may precede alone."""
-_INVERTS = frozenset("had were should now based given".split())
-"""Words that open no main clause."""
-_AUXILIARIES = frozenset("is are was were do does did has have had can could will would should may might must".split())
-_NO_ENDS = frozenset("which wherein whereby whom that and but or include includes including are is say".split())
-"""Words that no sentence ends with, or hardly any."""
-_NO_OPENINGS = frozenset("i.e. e.g. from namely".split())
-_DASHES = frozenset({"—", "–", "--"})
-_HELD_BY = frozenset("although though if when whenever while because since unless until after before once".split())
+_SERIES = 14
+"""Words of a first clause with which three in a row are a series."""
 _NO_PROSE = frozenset({":", "?", "…", "∘", "=", "<", ">"})
 
 
@@ -57,11 +47,18 @@ class Splice:
     """The adverb that joins the two, such as *however*; empty where there is none."""
 
 
-def find_splices(clause: Clause) -> Iterator[Splice]:
-    """The commas of a sentence that stand where a full stop or a semicolon belongs."""
+def find_splices(clause: Clause, parse: Parse = parse_sentences) -> Iterator[Splice]:
+    """The commas of a sentence that stand where a full stop or a semicolon belongs.
+
+    Args:
+        clause: The sentence.
+        parse: Parses sentences: halves of this one, where the parse of the whole leaves it open.
+    """
     words = clause.words
     commas = [n for n, each in enumerate(words) if each.text == "," and 1 < n < len(words) - 3]
     found = [at for at in commas if _splices(clause, at)]
+    if not found:
+        found = [at for at in commas_to_cut(clause, ADVERBS) if _is_two(clause, at, parse)]
     if len(commas) > 1 and len(words) < 13 and not any(words[at + 1].key in ADVERBS for at in found):
         return
     if len(found) > 1 and len(words) < 8 * (len(found) + 1):
@@ -71,94 +68,117 @@ def find_splices(clause: Clause) -> Iterator[Splice]:
         yield Splice(clause.place(at - 1, at + 1), clause.place(at), after if after in ADVERBS else "")
 
 
-def _splices(clause: Clause, at: int) -> bool:
+def halves_wanted(parsed: Mapping[str, Sentence]) -> tuple[str, ...]:
+    """The halves that ``find_splices`` may want parsed of some sentences.
+
+    Args:
+        parsed: By the sentence: its words and marks.
+    """
+    clauses = [Clause(text, 0, words) for text, words in parsed.items() if words]
+    return tuple(half for each in clauses for at in commas_to_cut(each, ADVERBS) for half in cut_at(each, at))
+
+
+def _is_two(clause: Clause, at: int, parse: Parse) -> bool:
+    """Whether each half stands as a sentence by itself."""
+    again = put_together(clause, at, parse)
+    return again is not None and _stand(again, at)
+
+
+def _stand(clause: Clause, at: int) -> bool:
+    """The same of a sentence whose halves were parsed each by itself."""
     words = clause.words
-    if any(each.text in _NO_PROSE for each in words) or any(
-        each.text in _DASHES or (each.text == "-" and clause.text[each.span.start - 1 : each.span.start] == " ")
-        for each in words[:at]
+    left, right = (_half_chief(clause, within) for within in (range(at), range(at + 1, len(words))))
+    if left is None or right is None or any(each.text in _NO_PROSE - {":"} for each in words):
+        return False
+    if any(each.text in (":", ";") for each in words[:right]) or words[at + 1].tag in ("VBN", "VB"):
+        return False
+    if _is_bound(clause, left, 0) or _is_bound(clause, right, at + 1) or _lacks_what_is_said(clause, left):
+        return False
+    if any(one.key == "of" and other.tag in WH for one, other in pairwise(words[at + 1 : right + 1])):
+        return False  # two genes, one of which failed
+    subject = subject_of(clause, right)
+    if subject is not None and words[at + 1].key in ("a", "an") and clause.of_role(subject, "conj"):
+        return False  # a kind of barley and two of oats
+    if (at < _SERIES and and_another(clause, at)) or has_dash(clause, right):
+        return False
+    hidden = clause.hides((at + 1, at + 2)) or (clause.hides((at - 1,)) and words[right].key in SAYS)
+    return (
+        not hidden
+        and not says_so(clause, at, left, right)
+        and (words[at + 1].key in ADVERBS | {"what"} or may_open(clause, at, right))
+        and _may_end(clause, at)
+        and not _is_series(clause, right)
+        and (words[at + 1].key in ADVERBS or not is_contrast(clause, at, right))
+    )
+
+
+def _half_chief(clause: Clause, within: range) -> int | None:
+    """The chief word of a half that was parsed by itself; a plural's verb may look bare: *such studies, …, show*."""
+    found = chief(clause, within)
+    if found is not None:
+        return found
+    top = next(n for n in within if clause.words[n].head == n or clause.words[n].head not in within)
+    subject = subject_of(clause, top)
+    if subject is None or subject > top or clause.of_role(top, "aux"):
+        return None
+    return top if clause.words[top].tag == "VB" and clause.words[subject].tag in ("NNS", "PRP") else None
+
+
+def _is_bound(clause: Clause, head: int, first: int) -> bool:
+    """Whether a half has a word at its head that makes it part of another, with no comma before its subject."""
+    words = clause.words
+    subject = subject_of(clause, head)
+    if subject is None or any(words[n].role == "mark" for n in clause.children[head]):
+        return True
+    if words[first].key == "what" and words[subject].role == "csubj":
+        return False
+    if words[first].key in OPENS - ADVERBS | INVERTS and not any(each.text == "," for each in words[first:subject]):
+        return words[first].key != "as" or words[first + 1].key != "a"
+    return words[subject].tag in WH or any(words[n].tag in WH for n in clause.of_role(head, "advmod", "dobj", "attr"))
+
+
+def _lacks_what_is_said(clause: Clause, head: int) -> bool:
+    """Whether a verb such as *note* or *appear* has nothing said before the comma."""
+    return clause.words[head].key in SAYS and not clause.of_role(
+        head, "ccomp", "dobj", "xcomp", "acomp", "oprd", "auxpass"
+    )
+
+
+def _may_end(clause: Clause, at: int) -> bool:
+    """Whether a sentence could end before the comma, whatever opens it."""
+    words = clause.words
+    if sum(each.text == "(" for each in words[:at]) > sum(each.text == ")" for each in words[:at]):
+        return False
+    if words[at - 1].key in NO_ENDS | {"was", "were", "be"} or (
+        words[0].key == "the" and words[1].tag in ("JJR", "RBR")
     ):
         return False
-    left, right = _chief(clause, range(at)), _chief(clause, range(at + 1, len(words)))
+    return not any(one.key == "that" and other.text == "," for one, other in pairwise(words[:at]))
+
+
+def _is_series(clause: Clause, right: int) -> bool:
+    """Whether a third clause is joined by *and*: three in a row may have commas."""
+    return any(subject_of(clause, each) is not None for each in clause.of_role(right, "conj"))
+
+
+def _splices(clause: Clause, at: int) -> bool:
+    words = clause.words
+    if any(each.text in _NO_PROSE for each in words) or has_dash(clause, at):
+        return False
+    left, right = chief(clause, range(at)), chief(clause, range(at + 1, len(words)))
     if left is None or right is None or not _are_joined(clause, left, right, at):
         return False
     return (
-        not _is_part(clause, left)
-        and not _is_part(clause, right)
-        and not _says_so(clause, at, left, right)
-        and _may_open(clause, at, right)
-        and _may_close(clause, at)
-        and not _and_another(clause, at)
-        and not _is_contrast(clause, at, right)
+        not is_part(clause, left)
+        and not is_part(clause, right)
+        and not says_so(clause, at, left, right)
+        and may_open(clause, at, right)
+        and may_close(clause, at)
+        and not and_another(clause, at)
+        and not is_contrast(clause, at, right)
         and not any(each.text in ";()" for each in words[min(left, right) : max(left, right)])
         and not clause.hides((at - 1, at + 1))
     )
-
-
-def _says_so(clause: Clause, at: int, left: int, right: int) -> bool:
-    """Whether one of the two only names who says or thinks so: *critics argue*."""
-    a, b = clause.words[left], clause.words[right]
-    if a.key in _SAYS and (left == at - 1 or (b.head == left and b.role == "ccomp")):
-        return True
-    after = clause.words[right + 1].text if right + 1 < len(clause.words) else "."
-    return b.key in _SAYS and (after in (",", ".") or b.role == "parataxis")
-
-
-def _may_open(clause: Clause, at: int, right: int) -> bool:
-    """Whether a sentence could begin after the comma."""
-    words = clause.words
-    opens, beyond, subject = words[at + 1], words[at + 2], _subject_of(clause, right)
-    if opens.tag == "VBG" and (opens.role != "csubj" or subject != at + 1 or beyond.key == "that"):
-        return False
-    if opens.key in _LINKS | _NO_OPENINGS or opens.tag in ("VBN", "VB", "MD", "TO", "CC", "RP"):
-        return False
-    if opens.key in _OPENS - ADVERBS - {"that"} and beyond.key != "a":
-        return False
-    if opens.key == "that" and (opens.tag != "DT" or words[at + 3].text == ","):
-        return False
-    if (opens.key == "the" and beyond.tag in ("JJR", "RBR")) or subject is None:
-        return False
-    if not opens.text[0].isalnum() or "." in opens.text or (words[right].key == "am" and words[subject].key != "i"):
-        return False
-    if opens.text.islower() and opens.text.isalpha() and find_word(opens.key) is None:
-        return False  # a slip of spelling may stand for any word
-    if sum(each.text == "," for each in words[subject:right]) % 2 or any(
-        words[n].key == "but" for n in clause.below(subject)
-    ):
-        return False
-    before = range(at + 1, subject)
-    if any(words[n].key in _OPENS - ADVERBS - {"as", "that", "than", "once"} or words[n].key == "but" for n in before):
-        return False
-    if words[subject].text.isdigit():
-        return False  # 34 were stored on ice, 45 in a box
-    if words[right].tag != "VBD" or not words[right].key.endswith("ed"):
-        return True
-    # no sentence, but a participle: the pills often used to …; both centered on …
-    if words[subject].key in ("both", "each", "all", "some", "most"):
-        return right != subject + 1
-    passive = words[right + 1].key in ("by", "as") or (
-        words[right + 1].tag in ("IN", "TO") and words[right - 1].tag == "RB"
-    )
-    return not (passive and words[subject].tag in ("NN", "NNS"))
-
-
-def _may_close(clause: Clause, at: int) -> bool:
-    """Whether a sentence could end before the comma."""
-    words = clause.words
-    first = words[0].key
-    if sum(each.text == "(" for each in words[:at]) > sum(each.text == ")" for each in words[:at]):
-        return False
-    if words[at - 1].key in _NO_ENDS or (first == "the" and words[1].tag in ("JJR", "RBR")):
-        return False
-    if any(one.key == "that" and other.text == "," for one, other in pairwise(words[:at])):
-        return False
-    if first in _OPENS | _INVERTS or words[0].tag in ("VBN", "VBG", "TO"):
-        return False
-    for n in range(1, at):
-        before = words[n - 2].key if words[n - 1].key == "even" and n > 1 else words[n - 1].key
-        if words[n].key in _HELD_BY and before in ("that", "is", "was", "are", "were"):
-            return False  # it seems that although they fell, they rose again
-    open_mark = max((n for n in range(at) if words[n].role == "mark"), default=None)
-    return open_mark is None or any(clause.is_finite(n) for n in range(open_mark, at))
 
 
 def _are_joined(clause: Clause, left: int, right: int, at: int) -> bool:
@@ -176,7 +196,7 @@ def _are_joined(clause: Clause, left: int, right: int, at: int) -> bool:
         if word.role != "cc" or not (word.head in pair or (above.role == "conj" and above.head in pair)):
             continue
         joined = [each for each in clause.of_role(word.head, "conj") if each > n]
-        if not joined or any(_subject_of(clause, each) is not None for each in joined):
+        if not joined or any(subject_of(clause, each) is not None for each in joined):
             return False  # three clauses in a row
     lefts, rights = set(clause.below(left)), set(clause.below(right))
     own, rest = (rights - lefts, lefts) if a.head == right else (rights, lefts - rights)
@@ -196,75 +216,3 @@ def _is_fronted(clause: Clause, at: int, left: int, own: int) -> bool:
     tops = [n for n in clause.of_role(left, "prep", "advmod", "npadvmod") if n > at and words[n].key != "at"]
     fronted = {n for top in tops for n in clause.below(top)}
     return own > at and all(n in fronted or words[n].role == "punct" for n in range(at + 1, own))
-
-
-def _is_contrast(clause: Clause, at: int, right: int) -> bool:
-    """*Coffee was dear, tea was not*; *it does not only cool the street, it holds the rain*."""
-    words = clause.words
-    keys = [each.key for each in words[:at]]
-    if any(one in ("not", "n't") and other in ("only", "just", "merely", "simply") for one, other in pairwise(keys)):
-        return True
-    rest = [each.key for each in words[right + 1 :]]
-    ends = rest[0] if rest else "."
-    if ends in ("not", "n't", "n’t", "too") and len(rest) > 1:
-        ends = rest[1]
-    return words[right].key in _AUXILIARIES and ends in (".", ",")
-
-
-def _and_another(clause: Clause, at: int) -> bool:
-    """Whether a further clause is joined by *and* after the comma: three in a row are a series."""
-    words = clause.words
-    for n in range(at + 1, len(words) - 2):
-        if words[n].key not in ("and", "but", "or"):
-            continue
-        verb = next((v for v in range(n + 1, len(words)) if clause.is_finite(v)), None)
-        if verb is None or any(words[m].text in ",;" for m in range(n + 1, verb)):
-            continue
-        named = any(words[m].role in SUBJECTS for m in range(n + 1, verb)) or words[n + 1].tag in ("DT", "PRP$")
-        if named and any(clause.is_finite(m) for m in range(at + 1, n)):
-            return True
-    return False
-
-
-def _chief(clause: Clause, within: range) -> int | None:
-    """The chief word of the clause on one side of a comma: with a subject and a finite verb of its own there."""
-    for number in within:
-        word = clause.words[number]
-        subject, verb = _subject_of(clause, number), clause.finite_of(number)
-        if subject is None or verb is None or subject not in within or verb not in within or verb < subject:
-            continue
-        if word.role == "ROOT" or word.head not in within:
-            return number
-    return None
-
-
-def _subject_of(clause: Clause, head: int) -> int | None:
-    """The subject of a clause; it may be a deed: *keeping them alive is another matter*."""
-    return next(iter(clause.of_role(head, *SUBJECTS, "csubj")), None)
-
-
-def _is_part(clause: Clause, head: int) -> bool:
-    """Whether a clause has a word that makes it part of another."""
-    words = clause.words
-    subject = _subject_of(clause, head)
-    for each in clause.children[head]:
-        word = words[each]
-        if word.role == "mark" or word.tag in WH:
-            return True
-        if (
-            word.role in ("advmod", "prep")
-            and each < (head if subject is None else subject)
-            and word.key in _OPENS - ADVERBS
-            and not (word.key == "as" and words[each + 1].key == "a")
-        ):
-            return True
-    if subject is None:
-        return True
-    clauses = [n for n in clause.below(subject) if words[n].role in ("relcl", "acl", "pcomp")]
-    apart = {n for each in clauses for n in clause.below(each)}
-    if any(words[n].tag in WH for n in clause.below(subject) if n not in apart):
-        return True
-    first = next(n for n in clause.below(head) if words[n].role != "punct")
-    if words[first].key == "as" and first + 1 < len(words) and words[first + 1].key == "a":
-        return False
-    return words[first].key in _OPENS - ADVERBS and first <= subject

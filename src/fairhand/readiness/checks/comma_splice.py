@@ -13,7 +13,7 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each comma of the writer's own prose that stands between two sentences."""
     for clause in analysis.clauses:
-        for found in find_splices(clause):
+        for found in find_splices(clause, analysis.parse):
             why = f" “{found.adverb.capitalize()}” does not join them as “and” or “but” would." if found.adverb else ""
             says = f"A comma splice: what stands on either side could be a sentence.{why} A semicolon or a full stop?"
             yield Remark(found.span, says, instead=(Instead(found.comma, ";"),))
