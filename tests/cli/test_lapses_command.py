@@ -80,3 +80,13 @@ def test_a_name_that_there_is_not(run: Callable[..., tuple[int, str]]) -> None:
     assert run("--forget", "nobody") == (2, "fairhand: nobody: no lapse has that name; there are none")
     code, told = run("--only", "nobody")
     assert (code, "no lapse has that name" in told) == (2, True)
+
+
+def test_a_rule_on_tools_keeps_lapses_from_being_looked_for(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """They are listed, to be had in mind, and it is said that they were not looked for."""
+    run("--wrong", "sault", "--right", "salt")
+    (paper / "brief.txt").write_text("Write 900 words. Do not use spell-checkers on this paper.\n", "utf-8")
+    told = run()[1]
+    assert "sault for salt: 1 time" in told
+    assert "Not looked for, by the sheet’s rule on tools." in told
+    assert "line 3" not in told

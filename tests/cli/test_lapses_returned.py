@@ -94,7 +94,7 @@ def test_a_marked_copy_teaches_lapses(run: Run, demo_paper: Path, tmp_path: Path
     before = lapses.read_text("utf-8")
     told = run("lapses", str(demo_paper), "--returned")[1]
     assert told.startswith("Of 3 remarks 2 new name an error")
-    assert "very before a plain fact: 6 times" in told
+    assert "“very” before a plain fact: 6 times" in told
     assert "fragment: 1 time" in told
     after = lapses.read_text("utf-8")
     assert after != before

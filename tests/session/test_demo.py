@@ -27,8 +27,8 @@ def test_the_demo_s_writer_has_lapses(demo_paper: Path) -> None:
     seen, problems = survey_lapses(demo_paper, opened.look(), opened.verdict().findings)
     assert problems == ()
     shown = [(one.lapse.name, len(one.places)) for one in most_frequent(seen)]
-    assert shown == [("the same word twice", 1), ("very before a plain fact", 1), ("amount of for number of", 0)]
-    assert [one.lapse.name for one in seen if one.died_out] == ["reason is because for reason is that"]
+    assert shown == [("the same word twice", 1), ("“very” before a plain fact", 1), ("“amount of” for “number of”", 0)]
+    assert [one.lapse.name for one in seen if one.died_out] == ["“reason is because” for “reason is that”"]
 
 
 def test_another_s_desk_gets_no_lapses_of_the_demo_s_writer(tmp_path: Path) -> None:

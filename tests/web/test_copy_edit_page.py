@@ -16,7 +16,8 @@ COPY_EDIT = "/paper/tram-libraries/copy-edit"
 
 @pytest.fixture
 def slips(desk: Path) -> Path:
-    """The demo's paper with slips of the language in a new paragraph at its end."""
+    """The demo's paper with slips of the language in a new paragraph at its end, by a writer without lapses."""
+    (desk / "lapses.toml").unlink()
     draft = desk / "tram-libraries" / "draft.md"
     text = draft.read_text("utf-8")
     place = text.index("## ") if "## " in text else len(text)
@@ -74,6 +75,20 @@ def test_what_is_mended_is_learnt(client: TestClient, slips: Path, desk: Path) -
     assert "then for than: not in this draft" in client.get(COPY_EDIT).text
 
 
+@pytest.mark.parametrize("leaf", ["copy-edit", "proof"])
+def test_lapses_stand_before_the_marks(client: TestClient, leaf: str) -> None:
+    """The three most frequent, with their number in the draft and the day; one that has died out is told."""
+    page = client.get(f"/paper/tram-libraries/{leaf}").text
+    said = [html.unescape(one) for one in re.findall(r"<li>([^<]*(?:in this draft|died out)[^<]*)</li>", page)]
+    assert [one.partition(",")[0] for one in said] == [
+        "the same word twice: 1 in this draft",
+        "“very” before a plain fact: 1 in this draft",
+        "“amount of” for “number of”: not in this draft",
+        "“reason is because” for “reason is that”: in none of your last three drafts; it has died out",
+    ]
+    assert page.index("Your lapses") < page.index('class="proof')
+
+
 def test_a_mark_is_noted_as_a_lapse(client: TestClient, slips: Path, desk: Path) -> None:
     """Without mending it; noted again, it counts twice."""
     page = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text
@@ -100,7 +115,7 @@ def test_marks_are_left_for_afterwards(client: TestClient, slips: Path, desk: Pa
     assert "spelling, mend later" in page
     assert "spelling, come back" in page
     assert "Mend later (1)" in page
-    assert "2 wait for afterwards" in page
+    assert "; 2 wait for afterwards" in page
     assert numbers(client.get(f"{COPY_EDIT}?left=mend").text) == ["1"]
     assert "“goverments”" in client.get(f"{COPY_EDIT}?left=later&finding=1").text
     assert "Everything here was gone through" in client.get(kind).text

@@ -202,12 +202,9 @@ def show_lapses(seen: Sequence[LapseSeen]) -> None:
     """The most frequent lapses, and those that have died out."""
     from fairhand.session.correction.lapses import most_frequent
 
-    rows = [(one.lapse.name, f"{len(one.places) or 'not'} in this draft") for one in most_frequent(seen)]
-    if rows:
+    died = [(one.lapse.name, "in none of your last three drafts; it has died out") for one in seen if one.died_out]
+    rows = [(one.lapse.name, one.stands) for one in most_frequent(seen)]
+    if rows or died:
         say("Your lapses")
-        say_rows(rows, 2)
-    for one in seen:
-        if one.died_out:
-            say(f"“{one.lapse.name}” stands in none of your last three drafts: it has died out.")
-    if rows:
+        say_rows([*rows, *died], 2)
         say()

@@ -102,4 +102,4 @@ def show(seen: Sequence[LapseSeen], draft: str, only: str) -> None:
         if len(places) < len(one.places):
             say(f"and {len(one.places) - len(places)} more (--only “{lapse.name}”)", 2)
         if not one.places and not one.died_out:
-            say("Not in this draft.", 2)
+            say(f"{one.stands[:1].upper()}{one.stands[1:]}.", 2)

@@ -31,6 +31,7 @@ from fairhand.model.lapse import Lapse
 from fairhand.model.problem import Problem
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
+from fairhand.readiness.language_tools import shut_by
 from fairhand.readiness.table import CHECKS
 from fairhand.session.editing import DRAFT, read_text, save_text
 
@@ -49,12 +50,23 @@ class LapseSeen:
     places: tuple[Span, ...] = ()
     died_out: bool = False
     """Whether it stands in none of the last drafts."""
+    looked_for: bool = True
+    """False while the sheet's rule on tools keeps the language from being looked at."""
+
+    @property
+    def stands(self) -> str:
+        """How often it stands in the present draft, in words."""
+        if not self.looked_for:
+            return "not looked for, by the sheet’s rule on tools"
+        return f"{len(self.places) or 'not'} in this draft"
 
 
 def survey_lapses(
     folder: Path, known: Analysis, findings: Sequence[Finding] = ()
 ) -> tuple[tuple[LapseSeen, ...], tuple[Problem, ...]]:
     """Every lapse of the desk, the most frequent first, with its places in the draft; nothing is written.
+
+    Where the sheet's rule on tools keeps the language shut, they are listed and not looked for.
 
     Args:
         folder: The paper's folder.
@@ -63,6 +75,8 @@ def survey_lapses(
     """
     desk = desk_of(folder)
     lapses, problems = read_lapses(read_text(desk, WHERE).text)
+    if shut_by(known):
+        return tuple(LapseSeen(lapse, looked_for=False) for lapse in lapses), problems
     drafts = _other_drafts(desk) if any(one.count > 1 and one.wrong for one in lapses) else []
     seen = []
     for lapse in lapses:

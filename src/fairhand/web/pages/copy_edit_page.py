@@ -80,7 +80,8 @@ class CopyEditPage(ProofPage):
             return super().step(marked, draft)
         if not open_:
             return "Everything here was gone through; what is marked waits to be mended."
-        return f"{open_with(open_, 'mark is', 'marks are')} still to be gone through; {waiting} wait for afterwards."
+        waits = "one waits" if waiting == 1 else f"{waiting} wait"
+        return f"{open_with(open_, 'mark is', 'marks are')} still to be gone through; {waits} for afterwards."
 
     def values(self, asked: Asked) -> Mapping[str, Any]:
         """The lapses, the kinds of marks, the sheet's rule on tools, and how the draft reads where that is asked."""

@@ -62,6 +62,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         changed=paper is not asked.paper.opened,
         left=count_of(left, "aside or TK", "asides and TKs") if left else "",
         lapses=most_frequent(lapses),
+        died_out=[one for one in lapses if one.died_out],
         unseen=_tell_unseen(asked, marking),
         pages=cut_lines(proof, placed),
         marks={one.number: one for one in marks},
