@@ -2,7 +2,8 @@
 
 Sources: the project's sample papers (``papers``); the articles of PLOS, the academic prose of GUM, the annotated
 student papers of the OpenStax Writing Guide and the revised student essays of ArgRewrite V.2, as ``CONTRIBUTING.md``
-lists them. What is made of them is told in ``tools/measuring/argument.py`` and ``tools/measuring/claims.py``.
+lists them; of near copies the short answers of P. Clough and M. Stevenson 2011. What is made of them is told in
+``tools/measuring/argument.py``, ``hard_arguments.py`` and ``claims.py``.
 """
 
 from __future__ import annotations
@@ -19,9 +20,7 @@ from fairhand.readiness.measure import loudest_allowed, wilson_lower_bound
 
 ROOT = Path(__file__).resolve().parents[2]
 CHECKS = ("claim-unsupported", "off-focus", "repeated-argument", "point-missing", "section-missing")
-ASKS = ("off-focus", "repeated-argument")
-"""Those that only ask."""
-CLAIMS, PAPERS = 20, 60
+CLAIMS, PAPERS, HARD = 20, 60, 150
 """Papers made of each sort: a tenth, and a fifth, of those that ``measured.toml`` was made from."""
 
 
@@ -57,12 +56,15 @@ def test_seeded_faults_of_the_argument_are_caught(
 
 
 @pytest.mark.parametrize(
-    ("check", "module", "measure", "papers", "seed", "sees"),
+    ("check", "module", "measure", "papers", "seed", "is_right", "sees"),
     [
-        ("claim-unsupported", "claims", "measure_claims", CLAIMS, 41, 0.5),
-        ("off-focus", "argument", "measure_straying", PAPERS, 31, 0.35),
-        ("repeated-argument", "argument", "measure_repeating", PAPERS, 32, 0.9),
-        ("point-missing", "argument", "measure_points", PAPERS, 33, 0.75),
+        ("claim-unsupported", "claims", "measure_claims", CLAIMS, 41, 0.85, 0.5),
+        ("off-focus", "argument", "measure_straying", PAPERS, 31, 0.75, 0.45),
+        ("off-focus", "hard_arguments", "measure_kindred_strays", HARD, 35, 0.7, 0.35),
+        ("repeated-argument", "argument", "measure_repeating", PAPERS, 32, 0.9, 0.9),
+        ("repeated-argument", "hard_arguments", "measure_retellings", HARD, 36, 0.5, 0.85),
+        ("point-missing", "argument", "measure_points", PAPERS, 33, 0.85, 0.75),
+        ("point-missing", "hard_arguments", "measure_headings", HARD, 37, 0.85, 0.3),
     ],
 )
 def test_how_often_each_is_right(
@@ -73,17 +75,25 @@ def test_how_often_each_is_right(
     measure: str,
     papers: int,
     seed: int,
+    is_right: float,
     sees: float,
 ) -> None:
-    """On others' prose, spoiled where it is known: the share of alarms that are right, and of faults that are seen."""
-    for name in ("articles-jats", "sentences", "student-drafts", "student-papers", "quotations"):
+    """On others' prose, spoiled where it is known: the share of alarms that are right, and of faults that are seen.
+
+    Three of the ways are hard: a stray paragraph that has most of a document's words, an argument told again by another
+    between paragraphs that rest on one page, and a point whose page is cited elsewhere.
+    """
+    for name in ("articles-jats", "sentences", "student-drafts", "student-papers", "quotations", "near-copies"):
         outside_data(f"data/{name}")
     tally = measuring("tally").Tally("made")
     getattr(measuring(module), measure)(tally, papers, seed)
     right, alarms = tally.right[check], tally.alarms[check]
     seen, spoiled = tally.seen[check], tally.spoiled[check]
-    print(f"\n{check}: {right} of {alarms} alarms right ({wilson_lower_bound(right, alarms):.3f} at least), ", end="")
+    print(
+        f"\n{check}, {measure}: {right} of {alarms} alarms right ({wilson_lower_bound(right, alarms):.3f} at least), ",
+        end="",
+    )
     print(f"{seen} of {spoiled} faults seen")
-    assert right / alarms >= (0.75 if check in ASKS else 0.85)
+    assert right / alarms >= is_right
     assert seen / spoiled >= sees
     assert loudest_allowed(check)

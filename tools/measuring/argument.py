@@ -71,8 +71,8 @@ def measure_straying(tally: Tally, papers: int, seed: int) -> None:
         if rng.random() * ONE_IN < 1:
             put = rng.choice(rng.choice([one for one in documents() if one[0] != name])[1])
             paragraphs.insert(rng.randrange(1, len(paragraphs)), put)
-        draft = _draft(paragraphs)
-        spoiled = [Spoiled("off-focus", _place(draft, put))] if put else []
+        draft = draft_of(paragraphs)
+        spoiled = [Spoiled("off-focus", place_of(draft, put))] if put else []
         judge_paper(
             tally, f"straying {seed}.{number} {name}", Paper(name, draft, style="apa-7"), spoiled, ("off-focus",)
         )
@@ -89,8 +89,8 @@ def measure_repeating(tally: Tally, papers: int, seed: int) -> None:
         if rng.random() * ONE_IN < 1 and matches:
             put = before[rng.choice(matches).old[0]]
             paragraphs.insert(len(paragraphs) - 1, put)
-        draft = _draft(paragraphs)
-        spoiled = [Spoiled("repeated-argument", _place(draft, put))] if put else []
+        draft = draft_of(paragraphs)
+        spoiled = [Spoiled("repeated-argument", place_of(draft, put))] if put else []
         judge_paper(
             tally, f"repeating {seed}.{number}", Paper("made", draft, style="apa-7"), spoiled, ("repeated-argument",)
         )
@@ -139,14 +139,16 @@ def _with_points(
         for at, text in enumerate(after)
         if at not in gone
     ]
-    paper = Paper("made", _draft(paragraphs), tuple(entries), points=Points(points=tuple(points)), style="apa-7")
+    paper = Paper("made", draft_of(paragraphs), tuple(entries), points=Points(points=tuple(points)), style="apa-7")
     return paper, spoiled
 
 
-def _draft(paragraphs: Sequence[str]) -> str:
-    return "# A Paper\n\n" + "\n\n".join(paragraphs) + "\n"
+def draft_of(paragraphs: Sequence[str], title: str = "A Paper") -> str:
+    """The text of a draft."""
+    return f"# {title}\n\n" + "\n\n".join(paragraphs) + "\n"
 
 
-def _place(draft: str, words: str) -> Span:
+def place_of(draft: str, words: str) -> Span:
+    """Where words first stand in a draft."""
     at = draft.index(words)
     return Span(at, at + len(words))

@@ -23,11 +23,11 @@ NAMED = 0.15
 """Share of its words that the focus, thesis, title and points have, below which it may stray (from trial)."""
 NAMED_ALONE = 0.2
 """The same, where it stands alone."""
-ALONE = 0.04
+ALONE = 0.035
 """Likeness to the other paragraphs, on the average, below which it may stand alone (from trial)."""
 ALONE_LIKEST = 0.08
 """The same, to the one that it is most like."""
-ALONE_BESIDE = 0.05
+ALONE_BESIDE = 0.045
 """The same, to those before and after it."""
 
 
