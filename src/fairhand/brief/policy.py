@@ -19,8 +19,8 @@ _AI_CONTEXT = re.compile(
 _ASK = re.compile(
     r"\b(?:ask (?:me|first|your|for|before|permission)|check with (?:me|your)|(?:prior |written |my |explicit "
     r"|express )(?:permission|approval|consent|agreement)|permission (?:first|of|from|in advance)|speak to me"
-    r"|talk to me|see me|clear it with|approved (?:in advance|by)|with (?:the |my |your )?(?:\w+ )?(?:permission"
-    r"|consent|approval)|without (?:\w+ )?(?:permission|consent|asking))\b",
+    r"|talk to me|see me|clear it with|approved (?:in advance|by)|with (?:the |my |your )?(?:[\w’']+ )?(?:permission"
+    r"|consent|approval)|without (?:[\w’']+ ){0,2}(?:permission|consent|asking))\b",
     re.IGNORECASE,
 )
 _DISCLOSE = re.compile(
@@ -58,13 +58,26 @@ _AI_TEXT = re.compile(
 )
 
 _TOOLS = re.compile(
-    r"\b(?:spell(?:ing)?[- ]?check(?:ers?|ing)?|grammar[- ]?(?:check(?:ers?|ing)?|tools?|software|programs?|apps?)"
+    r"\b(?:spell(?:ing)?[- ]?check(?:ers?|ing)?|auto-?correct(?:ion)?"
+    r"|automat(?:ed|ic) (?:proof-?reading|editing|correction)"
+    r"|(?:grammar|style|spelling)(?:,| and| or|/) ?(?:(?:style|grammar|spelling) )?check(?:ers?|ing)"
+    r"|(?:grammar|style)[- ]?(?:check(?:ers?|ing)?|tools?|software|programs?|apps?)"
     r"|(?:proof[- ]?reading|editing|language|style|writing|correction) (?:tools?|software|programs?|apps?|assistants?"
     r"|aids?)"
-    r"|(?:tools?|software|programs?|apps?|aids?) (?:that|which|to) (?:check|correct|improve|fix)s?\b)",
+    r"|(?:tools?|software|programs?|apps?|aids?) (?:that|which|(?:used )?(?:to|for))"
+    r" (?:check|correct|improv|fix)(?:s|es?|ing)?\b)",
     re.IGNORECASE,
 )
 """What looks through a text's language for its writer."""
+
+_NAMED = re.compile(r"\b(?:should|must|has to|have to) be (?:named|listed|stated|mentioned|noted)\b", re.IGNORECASE)
+_NOT_ASKED = re.compile(
+    r"\b(?:need|do|does|must)(?: not|n['’]t)(?: have to)?(?: be)? (?:declar|disclos|acknowledg|mention|credit|cit)\w*",
+    re.IGNORECASE,
+)
+_TURN_OFF = re.compile(
+    r"\bnot be accepted\b|\b(?:turn|switch)(?:ed)? (?:\w+ ){0,4}?off\b|\bdisabl(?:e|ed)\b", re.IGNORECASE
+)
 
 _TOGETHER_NO = re.compile(
     r"\b(?:(?:may|must|should|do|can)(?: not|n't)\b[^.;]{0,30}\b(?:together|share|collaborat\w+|work (?:with"
@@ -218,8 +231,18 @@ def _tools(sentence: Sentence) -> _Hit | None:
     text = sentence.text
     if not _TOOLS.search(text) or _AI.search(text) or _TOGETHER_YES.search(text):
         return None
+    if _NOT_ASKED.search(text):
+        return "tools", "allowed", 0, len(text.rstrip("."))
+    if _TURN_OFF.search(text):
+        return "tools", "forbidden", 0, len(text.rstrip("."))
     on = text + sentence.following.partition(".")[0]
-    for rule, pattern in (("ask", _ASK), ("disclose", _DISCLOSE), ("forbidden", _FORBID), ("allowed", _ALLOW)):
+    for rule, pattern in (
+        ("ask", _ASK),
+        ("disclose", _DISCLOSE),
+        ("disclose", _NAMED),
+        ("forbidden", _FORBID),
+        ("allowed", _ALLOW),
+    ):
         if pattern.search(on if rule == "disclose" else text) or (
             rule == "forbidden" and re.match(r"\W*no\b", text, re.IGNORECASE)
         ):
