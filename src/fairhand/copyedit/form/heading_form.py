@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import groupby, pairwise
 
 from fairhand.language.words import words
-from fairhand.manuscript.parts import Manuscript, Section
+from fairhand.manuscript.parts import Manuscript
 from fairhand.manuscript.sections import named_sections
 from fairhand.model.span import Span
 
@@ -58,15 +58,16 @@ def find_mixed_capitals(manuscript: Manuscript) -> Iterator[tuple[Span, str, str
     ['The second winter']
     """
     named = {section.span for _, section in named_sections(manuscript)}
-    body = "\n".join(paragraph.span.of(manuscript.text) for paragraph in manuscript.paragraphs)
-    small = frozenset(word.text for word in words(body))
-    telling = [
-        (section, case)
+    headed = [
+        section
         for section in manuscript.sections
         if section.heading and section.heading.content != manuscript.title and section.span not in named
-        for case in [_case(section, small, body)]
-        if case
     ]
+    if not any(_plain(_later(section.title)) for section in headed):
+        return
+    body = "\n".join(paragraph.span.of(manuscript.text) for paragraph in manuscript.paragraphs)
+    small = frozenset(word.text for word in words(body))
+    telling = [(section, case) for section in headed if (case := _case(section.title, small, body))]
     telling.sort(key=lambda one: one[0].level)
     for _, group in groupby(telling, key=lambda one: one[0].level):
         alike = sorted(group, key=lambda one: one[0].span.start)
@@ -79,14 +80,23 @@ def find_mixed_capitals(manuscript: Manuscript) -> Iterator[tuple[Span, str, str
                 yield heading.content, odd[0].title, most
 
 
-def _case(section: Section, small: frozenset[str], body: str) -> str:
+def _case(title: str, small: frozenset[str], body: str) -> str:
     """``title`` or ``sentence``, or nothing where it cannot be told."""
-    said = re.sub(r"\([^()]*\)", "", section.title)
-    parts = [[word.text for word in words(part)] for part in re.split(r"[:?!.—–]\s*", said)]
-    later = [word for part in parts for word in part[1:]]
-    capital = [word for word in later if word[:1].isupper() and not word.isupper() and word.lower() in small]
-    plain = [word for word in later if word.islower() and len(word) >= _LONG and word not in _MINOR]
-    if capital and not plain:
-        pairs = (f"{a} {b}" for part in parts for a, b in pairwise(part) if a[:1].isupper() and b[:1].isupper())
+    later = _later(title)
+    capital = [word for _, word in later if word[:1].isupper() and not word.isupper() and word.lower() in small]
+    if capital and not _plain(later):
+        pairs = (f"{before} {word}" for before, word in later if before[:1].isupper() and word[:1].isupper())
         return "" if any(pair in body for pair in pairs) else "title"
-    return "sentence" if plain and not capital else ""
+    return "sentence" if _plain(later) and not capital else ""
+
+
+def _later(title: str) -> list[tuple[str, str]]:
+    """The words of a heading after the first of each part, each with the word before it; brackets are left out."""
+    said = re.sub(r"\([^()]*\)", "", title)
+    parts = ([word.text for word in words(part)] for part in re.split(r"[:?!.—–]\s*", said))
+    return [pair for part in parts for pair in pairwise(part)]
+
+
+def _plain(later: list[tuple[str, str]]) -> bool:
+    """Whether a long word after the first has no capital."""
+    return any(word.islower() and len(word) >= _LONG and word not in _MINOR for _, word in later)
