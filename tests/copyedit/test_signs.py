@@ -20,7 +20,7 @@ from fairhand.readiness.table import CHECKS
 
 LISTS = Path(__file__).parent / "grammar"
 SLIP = re.compile(r"\[([^>\]]*)>([^\]]*)\]")
-FLOORS = {"apostrophe": 0.9, "missing_word": 0.8, "capital": 0.95, "hyphen": 0.9}
+FLOORS = {"apostrophe": 0.88, "missing_word": 0.75, "capital": 0.95, "hyphen": 0.94}
 """By list: the share that is told, at least."""
 WANTS_ITS_HYPHEN = "A six week course was offered to forty first-year students."
 """Good in all else."""

@@ -6,7 +6,13 @@ TWO_BEFORE_NOUN = frozenset(
     (first, second)
     for firsts, seconds in (
         ("long short medium near", "term"),
+        ("long", "lasting"),
         ("long short", "lived distance range"),
+        ("low", "paid cost"),
+        ("high low", "speed risk tech"),
+        ("follow", "up"),
+        ("ever never", "changing growing increasing ending present expanding"),
+        ("good", "looking"),
         ("low high middle", "income"),
         ("low high", "quality level profile ranking paying"),
         ("middle working upper lower", "class"),
@@ -59,21 +65,31 @@ MORE_BEFORE_NOUN = frozenset(
         ("around", "the", "clock"),
     }
 )
+ENDED = frozenset(
+    "blooded hearted eyed haired handed headed legged minded sided skinned tempered footed faced sighted seated"
+    " rooted dimensional fetched".split()
+)
+"""Words that stand only in compounds: *cold-blooded*."""
+LANGUAGES = frozenset("english french german spanish italian arabic russian chinese portuguese dutch turkish".split())
+KIN = frozenset("mother father sister brother son daughter mothers fathers sisters brothers sons daughters".split())
+YEARS = frozenset("first second third fourth final".split())
 PARTICIPLES = frozenset("based related oriented driven led owned funded run sponsored controlled dependent".split())
 """Those that a noun qualifies: *community-based*."""
 WELL = frozenset({"well", "ill"})
 WELL_WHAT = frozenset(
-    "known established defined documented written advised respected educated paid intentioned meaning trained developed"
-    " designed built informed researched planned founded prepared timed kept dressed read organized organised received"
-    " regarded connected suited equipped balanced deserved fed off studied understood supported worn loved".split()
+    "known established defined documented written advised respected educated paid intentioned meaning trained"
+    " developed designed built informed researched planned founded prepared timed kept dressed read organized"
+    " organised received regarded connected suited equipped balanced deserved fed off studied understood"
+    " supported worn loved".split()
 )
 """After *well* and *ill*."""
 SELF = frozenset(
-    "esteem confidence confident respect control discipline conscious consciousness aware awareness interest image"
-    " worth pity defence defense doubt reliance reliant sufficient sufficiency expression esteem evident taught made"
-    " driving employed employment report reported reports identity help knowledge deception government portrait"
-    " portraits destructive harm sacrifice determination fulfilling fulfilment preservation efficacy regulation"
-    " assessment centered centred righteous absorbed contained assured imposed described proclaimed appointed".split()
+    "esteem confidence confident respect control discipline conscious consciousness aware awareness interest"
+    " image worth pity defence defense doubt reliance reliant sufficient sufficiency expression evident taught"
+    " made driving employed employment report reported reports identity help knowledge deception government"
+    " portrait portraits destructive harm sacrifice determination fulfilling fulfilment preservation efficacy"
+    " regulation assessment centered centred righteous absorbed contained assured imposed described proclaimed"
+    " appointed".split()
 )
 """After *self*, always with a hyphen."""
 EX = frozenset(
@@ -87,12 +103,16 @@ AFTER_POST = frozenset("war modern colonial industrial graduate secondary".split
 OPEN_IN_BRITAIN = frozenset("non anti co post pre semi".split())
 """Beginnings that British dictionaries keep apart with a hyphen where American ones close up."""
 UNITS_BEFORE_NOUN = frozenset(
-    "year month week day hour minute second mile page point storey story room pound kilometre kilometer metre meter"
-    " foot inch acre step part way volume".split()
+    "year month week day hour minute second mile page point storey story room pound kilometre kilometer metre"
+    " meter foot inch acre step part way volume".split()
 )
 """Measures that make one modifier with their number: *a ten-year plan*."""
 LATIN = frozenset("sequitur grata sine qua plus ultra obstante compos rata bono est placet licet fiction".split())
 TENS = frozenset("twenty thirty forty fifty sixty seventy eighty ninety".split())
+NUMBERS = frozenset(
+    "two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen"
+    " eighteen nineteen hundred thousand".split()
+)
 UNITS = frozenset(
     "one two three four five six seven eight nine first second third fourth fifth sixth seventh eighth ninth".split()
 )

@@ -14,9 +14,13 @@ from typing import Literal
 from fairhand.copyedit.grammar.clauses import FINITE, Clause, word_at
 from fairhand.copyedit.grammar.compounds import (
     AFTER_POST,
+    ENDED,
     EX,
+    KIN,
+    LANGUAGES,
     LATIN,
     MORE_BEFORE_NOUN,
+    NUMBERS,
     ORDINALS,
     PARTICIPLES,
     PREFIXES,
@@ -27,6 +31,7 @@ from fairhand.copyedit.grammar.compounds import (
     UNITS_BEFORE_NOUN,
     WELL,
     WELL_WHAT,
+    YEARS,
 )
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
@@ -39,6 +44,13 @@ _AGE = frozenset("year month week day".split())
 _BEFORE_MEASURE = frozenset("a an the this that his her their its our each every".split())
 _MID = re.compile(r"(?:\d\d)?\d0s\Z|(?:nine|eigh|twen|seven|six|fif|four|thir)[a-z]*th\Z|(?:1\d|20)th\Z")
 _CENTURY = re.compile(r"(?:1\d|20|21)(?:th|st)\Z")
+_OPENING = (
+    (frozenset({"self", "ex", "mid", "post"}) | TENS | PREFIXES | WELL | LANGUAGES | KIN | YEARS | NUMBERS)
+    .union(one for one, _ in TWO_BEFORE_NOUN)
+    .union(phrase[0] for phrase in MORE_BEFORE_NOUN)
+)
+_SECOND = ENDED | PARTICIPLES | {"century"}
+"""Words that a compound opens with, and second ones: at any other place there is none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,15 +69,17 @@ class WrongHyphen:
 def find_wrong_hyphens(clause: Clause) -> Iterator[WrongHyphen]:
     """The hyphens of a sentence that are missing or too many."""
     words = clause.words
-    at = 0
-    while at < len(words) - 1:
+    keys = [word.key for word in words]
+    past = 0
+    for at, (one, two) in enumerate(pairwise(keys)):
+        if at < past or not (one in _OPENING or two in _SECOND or one[0].isdigit()):
+            if two == "-" and one.endswith("ly"):
+                yield from _after_adverb(clause, at)
+            continue
         found = _length_at(clause, at)
         if found is not None and not clause.hides(range(at, at + found[0])) and _is_apart(clause, at, found[0]):
             yield _joined(clause, at, *found)
-            at += found[0]
-        else:
-            yield from _after_adverb(clause, at)
-            at += 1
+            past = at + found[0]
 
 
 def _length_at(clause: Clause, at: int) -> tuple[int, Why] | None:
@@ -94,6 +108,14 @@ def _length_at(clause: Clause, at: int) -> tuple[int, Why] | None:
             asked = at > 0 and words[at - 1].tag in ("DT", "PRP$", "JJ", "IN")
             return (length, "before noun") if asked and _is_modifier(clause, at, length) else None
     third = word_at(words, at + 2)
+    if one in KIN and two == "in" and third is not None and third.key == "law":
+        return (3, "prefix") if _no_noun(clause, at + 3) else None
+    if two in ENDED and words[at].tag in ("JJ", "NN", "CD", "RB") and not one.endswith("ly"):
+        return (2, "before noun") if _is_modifier(clause, at, 2) else None
+    if one in LANGUAGES and two == "speaking":
+        return (2, "before noun") if _is_modifier(clause, at, 2) else None
+    if one in YEARS and two == "year" and third is not None and third.key in ("student", "students"):
+        return (2, "before noun")
     if words[at].tag == "CD" and one != "one" and third is not None and (at == 0 or words[at - 1].tag != "CD"):
         if two in _AGE and third.key == "old":
             return (3, "before noun")
@@ -101,6 +123,12 @@ def _length_at(clause: Clause, at: int) -> tuple[int, Why] | None:
         if two in UNITS_BEFORE_NOUN and asked and third.tag in _NOUN and _is_modifier(clause, at, 2):
             return (2, "before noun")
     return None
+
+
+def _no_noun(clause: Clause, at: int) -> bool:
+    """Whether no noun stands at an index: *in law schools* is another thing."""
+    word = word_at(clause.words, at)
+    return word is None or word.tag not in _NOUN
 
 
 def _is_participial(clause: Clause, at: int) -> bool:
@@ -123,7 +151,12 @@ def _takes_prefix(clause: Clause, at: int) -> bool:
     known = find_word(after.key)
     plain = known is not None and bool(known.countries) and after.text.isalpha() and after.text.islower()
     named = after.tag in ("JJ", "NNP", "NNPS") and after.text.istitle() and words[at].key in ("anti", "non", "pre")
-    return (plain or named) and len(after.text) > 2 and after.key not in LATIN and words[at].text.islower()
+    return (
+        (plain or named)
+        and len(after.text) > 2
+        and after.key not in LATIN
+        and (words[at].text.islower() or (at == 0 and words[at].text.istitle()))
+    )
 
 
 def _is_modifier(clause: Clause, at: int, length: int) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 
-from fairhand.copyedit.grammar.clauses import Clause, word_at
+from fairhand.copyedit.grammar.clauses import WH, Clause, word_at
 from fairhand.language.lexicon import find_word
 from fairhand.language.parsing import Sentence
 from fairhand.model.span import Span
@@ -26,6 +26,8 @@ _KINDS: Mapping[str, frozenset[str]] = {
     "RBS": frozenset({"RBS"}),
     "JJS": frozenset({"JJS"}),
     "NN": frozenset({"NN"}),
+    "JJ": frozenset({"JJ"}),
+    "CC": frozenset({"CC"}),
     "NNS": frozenset({"NNS"}),
     "NNP": frozenset({"NNP"}),
     "VBG": frozenset({"VBG"}),
@@ -95,9 +97,18 @@ def _fits(clause: Clause, at: int, phrase: _Phrase) -> bool:
     words = clause.words
     first = at - len(phrase.before) + 1
     last = at + len(phrase.after)
+    if not (_match(words, at + 1, phrase.after) and _match(words, first, phrase.before)):
+        return False
     if clause.hides(range(max(0, first), min(len(words), last + 1))):
         return False
-    return _match(words, first, phrase.before) and _match(words, at + 1, phrase.after)
+    return phrase.before != ("^", "there") or not _has_verb(clause)
+
+
+def _has_verb(clause: Clause) -> bool:
+    """Whether a sentence has a finite verb outside its relative clauses."""
+    words = clause.words
+    first = next((number for number in range(len(words)) if clause.is_finite(number)), None)
+    return first is not None and not any(each.tag in WH or each.key in ("that", "to") for each in words[:first])
 
 
 def _match(words: Sentence, first: int, parts: Sequence[str]) -> bool:

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause, word_at
 from fairhand.copyedit.grammar.missing_phrase import MissingWord, is_past, missing
@@ -35,8 +35,14 @@ _COUNTED = frozenset(
 """Nouns that want an article in the singular."""
 _NO_ARTICLE = frozenset(
     "first last next second third lead chief senior junior no one such same another many more less much enough only"
-    " own most least other very part prime key".split()
+    " own most least other very part prime key little few sufficient ample due full".split()
 )
+_PLACING = frozenset("in from near by has had needs wrote built bought wants met".split())
+_PLACED = frozenset(
+    "town city village house country book novel poem film person man woman child student teacher author road bridge"
+    " farm boy girl room hospital shop letter river island mountain way".split()
+)
+"""Nouns that want an article in the singular, also after a preposition."""
 _LOCATED = frozenset("located situated known composed supposed concerned".split())
 
 
@@ -45,22 +51,10 @@ def find_missing_words(clause: Clause) -> Iterator[MissingWord]:
     words = clause.words
     yield from _after_opening(clause)
     for at, word in enumerate(words[:-1]):
-        if clause.hides((at, at + 1)):
-            continue
-        if word.key in _MODALS and word.tag == "MD":
-            yield from _after_modal(clause, at)
-        elif word.key in ("he", "she", "they", "we", "i"):
-            yield from _nominative(clause, at)
-        elif word.key == "not":
-            yield from _before_not(clause, at)
-        elif word.key in ("which", "that") and words[at + 1].key in _LOCATED and words[at + 1].tag == "VBN":
-            plural = at > 0 and words[at - 1].tag == "NNS"
-            if at and words[at - 1].tag in NOUNS and word_at(words, at + 2) and words[at + 2].tag in ("IN", "TO"):
-                yield missing(clause, at, "are" if plural else "is")
-        elif word.key in ("is", "was", "becomes", "became", "remains", "as"):
-            yield from _before_counted(clause, at)
-        elif word.key == "because" and at:
-            yield from _because_alone(clause, at)
+        key = word.key
+        rule = _RULES.get(key)
+        if rule is not None and not clause.hides((at, at + 1)):
+            yield from rule(clause, at)
 
 
 def _after_opening(clause: Clause) -> Iterator[MissingWord]:
@@ -100,7 +94,7 @@ def _because_alone(clause: Clause, at: int) -> Iterator[MissingWord]:
     """*It closed because the flood.*: a noun phrase to the end, and no verb."""
     words = clause.words
     rest = words[at + 1 :]
-    if not rest or rest[0].tag not in ("DT", "PRP$") or rest[-1].text != ".":
+    if not at or not rest or rest[0].tag not in ("DT", "PRP$") or rest[-1].text != ".":
         return
     body = rest[1:-1]
     if not 0 < len(body) <= 8 or clause.hides(range(at + 1, len(words))):
@@ -115,6 +109,8 @@ def _because_alone(clause: Clause, at: int) -> Iterator[MissingWord]:
 def _after_modal(clause: Clause, at: int) -> Iterator[MissingWord]:
     """*It can seen*, *they will able*: a form of *be* is missing."""
     words = clause.words
+    if words[at].tag != "MD":
+        return
     verb = at + 1
     if words[verb].key in _BETWEEN or words[verb].tag == "RB":
         verb += 1
@@ -147,6 +143,13 @@ def _nominative(clause: Clause, at: int) -> Iterator[MissingWord]:
         yield missing(clause, at, "am" if pronoun == "i" else "are" if pronoun in ("they", "we") else "is")
 
 
+def _being(pronoun: str) -> tuple[str, str]:
+    """The forms of *be* after a pronoun: of now, and of the past."""
+    if pronoun == "i":
+        return "am", "was"
+    return ("are", "were") if pronoun in ("they", "we") else ("is", "was")
+
+
 def _before_not(clause: Clause, at: int) -> Iterator[MissingWord]:
     """*It not clear*: the verb is missing before *not*."""
     words = clause.words
@@ -164,22 +167,63 @@ def _before_not(clause: Clause, at: int) -> Iterator[MissingWord]:
     if after.tag == "JJ" and (second is None or second.tag in FINITE):
         return
     pronoun = words[at - 1].key
-    yield missing(clause, at - 1, "am" if pronoun == "i" else "are" if pronoun in ("they", "we") else "is")
+    yield missing(clause, at - 1, *_being(pronoun))
 
 
 def _before_counted(clause: Clause, at: int) -> Iterator[MissingWord]:
-    """*It is good example of*: the article is missing."""
+    """*It is good example of*, *in small town*: the article is missing."""
     words = clause.words
     if at + 2 >= len(words):
         return
     quality, noun = words[at + 1], words[at + 2]
     after = word_at(words, at + 3)
-    if quality.tag != "JJ" or noun.tag != "NN" or noun.key not in _COUNTED or quality.key in _NO_ARTICLE:
+    counted = _PLACED if words[at].key in _PLACING else _COUNTED
+    if quality.tag != "JJ" or noun.tag != "NN" or noun.key not in counted or quality.key in _NO_ARTICLE:
         return
-    if not quality.text.isalpha() or quality.key.endswith(("er", "est")) or clause.hides((at + 1, at + 2)):
+    if not (quality.text.isalpha() and quality.text.islower()) or quality.key.endswith(("er", "est")):
         return
-    if after is None or after.tag not in ("IN", "TO", ".", ","):
+    if clause.hides((at + 1, at + 2)) or after is None or after.tag not in ("IN", "TO", ".", ",", "WDT", "WP"):
         return
-    if words[at].key == "as" and at and words[at - 1].key in ("so", "just", "twice", "as"):
+    if words[at].key == "as" and at and words[at - 1].key in ("so", "just", "twice", "as", "such"):
         return
     yield missing(clause, at, "an" if quality.key[0] in "aeiou" else "a")
+
+
+def _without_verb(clause: Clause, at: int) -> Iterator[MissingWord]:
+    """*The children not allowed to work.*: the sentence has no verb at all."""
+    words = clause.words
+    if at == 0 or at + 2 >= len(words) or words[at - 1].tag not in ("NN", "NNS") or words[-1].text != ".":
+        return
+    if words[0].tag not in ("DT", "PRP$") or any(each.text in (",", ";", ":", "(", "–", "—") for each in words):
+        return
+    if words[at + 1].tag not in ("VBN", "JJ") or any(map(clause.is_finite, range(len(words)))):
+        return
+    plural = words[at - 1].tag == "NNS"
+    yield missing(clause, at - 1, "are" if plural else "is", "were" if plural else "was")
+
+
+def _located(clause: Clause, at: int) -> Iterator[MissingWord]:
+    """*The houses which located there*."""
+    words = clause.words
+    after = word_at(words, at + 2)
+    if not at or words[at - 1].tag not in NOUNS or words[at + 1].key not in _LOCATED or words[at + 1].tag != "VBN":
+        return
+    if after is not None and after.tag in ("IN", "TO"):
+        yield missing(clause, at, "are" if words[at - 1].tag == "NNS" else "is")
+
+
+def _negated(clause: Clause, at: int) -> Iterator[MissingWord]:
+    """Both rules that look before *not*."""
+    yield from _before_not(clause, at)
+    yield from _without_verb(clause, at)
+
+
+_RULES: Mapping[str, Callable[[Clause, int], Iterator[MissingWord]]] = {
+    **dict.fromkeys(_MODALS, _after_modal),
+    **dict.fromkeys(("he", "she", "they", "we", "i"), _nominative),
+    **dict.fromkeys((*_PLACING, "is", "was", "becomes", "became", "remains", "as"), _before_counted),
+    **dict.fromkeys(("which", "that"), _located),
+    "not": _negated,
+    "because": _because_alone,
+}
+"""By the word that gives the gap away."""

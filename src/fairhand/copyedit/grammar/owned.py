@@ -5,12 +5,20 @@ from __future__ import annotations
 from fairhand.copyedit.grammar.clauses import NOUNS, Clause
 from fairhand.copyedit.grammar.counted import PERSONS
 from fairhand.copyedit.grammar.number import singulars_of
-from fairhand.copyedit.grammar.possessors import BODIES, GIVING, IN_WHOSE, OF_WORKS, WORKS
+from fairhand.copyedit.grammar.possessors import (
+    BODIES,
+    GIVING,
+    IN_WHOSE,
+    INSTITUTIONS,
+    OF_INSTITUTIONS,
+    OF_WORKS,
+    WORKS,
+)
 from fairhand.language.lexicon import find_word
 
 _BEING = frozenset("is was are were has had".split())
 _FINITE = _BEING | frozenset("have will would can could may might must should does did".split())
-_ADJECTIVES = frozenset("main first last early late new old best worst biggest greatest largest oldest".split())
+_ADJECTIVES = frozenset("main only first last early late new old best worst biggest greatest largest oldest".split())
 _AS_NOUNS = frozenset({"NN", "NNS", "NNP", "VB", "VBP", "VBZ"})
 """What a noun may be taken for after a plural."""
 _RELATIVE = frozenset("that which who whom what all as than whatever where how".split())
@@ -30,7 +38,9 @@ def find_owned(clause: Clause, first: int, at: int, owner: str, *, single: bool)
     head = _head(clause, at)
     if head is None or any(each.key in BODIES for each in words[at + 1 : head + 1]):
         return False
-    if owner in WORKS and words[head].key not in OF_WORKS:
+    if (owner in WORKS and words[head].key not in OF_WORKS) or (
+        owner in INSTITUTIONS and words[head].key not in OF_INSTITUTIONS
+    ):
         return False
     if words[at + 1].key == "own":
         return words[first - 1].key not in _RELATIVE if first else True
@@ -44,8 +54,11 @@ def find_owned(clause: Clause, first: int, at: int, owner: str, *, single: bool)
         return False  # the results the authors report
     if first == at:
         return owner in PERSONS and at == 0 and _is_subject(clause, at, head)
-    if after is not None and after.key in _FINITE and words[head].role in ("nsubj", "nsubjpass"):
+    finite = after is not None and (after.key in _FINITE or after.tag in ("VBD", "VBZ", "MD"))
+    if after is not None and finite and words[head].role in ("nsubj", "nsubjpass"):
         return words[at].head == head or (first == 0 and after.key in _BEING and not _is_past(words[head].key))
+    if words[at].role == "nsubj" and words[head].role == "appos" and words[head].head == at and head > at + 1:
+        return after is not None and after.key in _FINITE
     if before is not None and before.tag == "IN" and words[head].key in IN_WHOSE:
         return True
     is_verb = _may_be_verb(clause, head)

@@ -16,11 +16,7 @@ from fairhand.model.span import Span
 _PRONOUNS = {"her": "hers", "their": "theirs", "our": "ours", "your": "yours"}
 _COUNTS = frozenset("many several few these those both two three four five six seven eight nine ten some all".split())
 _MANY_VERBS = frozenset("are were have".split())
-_DECADE = re.compile(
-    r"(?<=\bthe )((?:early |late |mid-? ?)?)((?:1[0-9]|20)?\d0)(['’])s\b"
-    r"(?=\s+(?:and|or|were|was|saw|to|in|the|when|that|with|by|for|had|until|as|onwards?|but|it|he|she|they|there)\b"
-    r"|[.,;:)])"
-)
+_DECADE = re.compile(r"(?<=\bthe )((?:early |late |mid-? ?)?)((?:1[0-9]|20)?\d0)(['’])s\b")
 
 
 def plural_of(noun: str) -> str:

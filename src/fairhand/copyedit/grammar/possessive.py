@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause
 from fairhand.copyedit.grammar.number import singulars_of
 from fairhand.copyedit.grammar.owned import find_owned
-from fairhand.copyedit.grammar.possessors import GREATEST_OF, OF_PEOPLE, OF_TIMES, OWNERS, TIMES, WORKS
+from fairhand.copyedit.grammar.possessors import GREATEST_OF, INSTITUTIONS, OF_PEOPLE, OF_TIMES, OWNERS, TIMES, WORKS
 from fairhand.language.lexicon import find_word
 from fairhand.language.parsing import Parsed
 from fairhand.model.span import Span
@@ -152,7 +152,7 @@ def _of_owner(clause: Clause, at: int) -> tuple[str, str] | None:
     """A noun in *-s* that owns the next one beyond doubt."""
     words = clause.words
     word = words[at]
-    one = next((one for one in singulars_of(word.key) if one in OWNERS or one in WORKS), None)
+    one = next((one for one in singulars_of(word.key) if one in OWNERS | WORKS | INSTITUTIONS), None)
     if one is None or (word.text[0].isupper() and at):
         return None
     first = _opening(words, at)
@@ -172,7 +172,9 @@ def _of_owner(clause: Clause, at: int) -> tuple[str, str] | None:
     if any(each.key in _MANY or each.tag == "CD" for each in words[first:at]):
         return of_many, ""
     counted, alone = find_word(word.key), find_word(one)
-    several = first == at or (counted is not None and alone is not None and counted.weight > alone.weight)
+    several = first == at or (
+        one in OWNERS and counted is not None and alone is not None and counted.weight > alone.weight
+    )
     return (of_many, "" if first == at else of_one) if several else (of_one, of_many)
 
 

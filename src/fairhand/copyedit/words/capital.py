@@ -21,8 +21,9 @@ Kind = Literal["name", "pronoun", "sentence"]
 
 _OF_NATIONS = re.compile(r"(?:ian|ean|ese|ish|ism|ist|[a-z]{3}an|islamic|nordic|hispanic|celtic)s?\Z")
 _SHORT = frozenset(
-    "june july iraq iran cuba peru asia mali rome oslo jews arab arabs serb serbs thai turk turks thais celts zulu"
-    " maori inuit hindu hindus islam latin greek greeks irish dutch swiss czech bonn".split()
+    "mondays tuesdays wednesdays thursdays fridays saturdays sundays york june july iraq iran cuba peru asia mali"
+    " rome oslo jews arab arabs serb serbs thai turk turks thais celts zulu maori inuit hindu hindus islam latin"
+    " greek greeks irish dutch swiss czech bonn".split()
 )
 _SHORTEST = 5
 _COUNTED = 66
@@ -59,8 +60,8 @@ _MONTH_ENDS = re.compile(
     r"(?:\s+(?:1[5-9]|20)\d\d\b|\s+\d{1,2},|[.,;]|\s+(?:of\s+(?:1\d|20)\d\d|and\s+(?:june|july|april|september)))"
 )
 _BEFORE_I = frozenset(
-    "that when what than then and but how why if as so or because whether while since until after where which think"
-    " before though although".split()
+    "that when what than then and but how why if as so or because whether while since until after where which"
+    " think before though although".split()
 )
 _PRONOUN = re.compile(
     r"(?<![\w.'’*(\[-])i(?: (am|was|have|had|will|would|think|thought|believe|feel|felt|found|find|do|did|don['’]t|can"
@@ -69,9 +70,10 @@ _PRONOUN = re.compile(
 )
 _OPENS = re.compile(rf"(?<![.\w])([a-z]{{3,}}|{OPAQUE}\)|\))(\.) ([a-z]+(?:['’][a-z]+)?)(?= [a-z])")
 _SHORTENED = frozenset(
-    "etc fig figs vol vols eds esp ref refs sec min max col lib cap gen rev sen gov inc ltd viz sic ser var sub ssp spp"
-    " pop lit obs est dept ave approx resp incl temp conc calc hist biol univ proc prof assoc dist chap chaps ext intl"
-    " natl misc trans orig eqn eqns suppl dim diam aff cit abbr nov gov ann bull sect ibid anon".split()
+    "etc fig figs vol vols eds esp ref refs sec min max col lib cap gen rev sen gov inc ltd viz sic ser var sub"
+    " ssp spp pop lit obs est dept ave approx resp incl temp conc calc hist biol univ proc prof assoc dist chap"
+    " chaps ext intl natl misc trans orig eqn eqns suppl dim diam aff cit abbr nov ann bull sect ibid anon lbs"
+    " ins hrs mins secs yrs pts gal gals doz oz tsp tbsp pcs avg amt qty hdqrs capt lieut sgt hon esq".split()
 )
 
 

@@ -15,7 +15,8 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each such word of the writer's own prose; decades are asked about."""
     sign = "’" if "’" in analysis.manuscript.text else "'"
-    names = frozenset().union(*(names_in(own.text) for own in analysis.own_prose))
+    names = frozenset(name.family for entry in analysis.paper.entries for name in entry.authors)
+    names = names.union(*(names_in(own.text) for own in analysis.own_prose))
     for clause in analysis.clauses:
         for found in find_missing_apostrophes(clause, names):
             meant, other = _curled(found.instead), _curled(found.other)
