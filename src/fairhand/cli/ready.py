@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -104,7 +103,7 @@ def _name(requirement: Mapping[str, Any]) -> str:
 
 def _show_findings(findings: Sequence[Mapping[str, Any]]) -> None:
     """Each finding with its line, what it is about, and both wordings where two were compared."""
-    from fairhand.readiness.in_words import findings_to_show, say_grounds
+    from fairhand.readiness.in_words import findings_to_show, quote_shortly, say_grounds
 
     findings = findings_to_show(findings)
     if not findings:
@@ -114,7 +113,7 @@ def _show_findings(findings: Sequence[Mapping[str, Any]]) -> None:
     for finding in findings:
         say()
         if finding["quote"]:
-            say(_short(finding["quote"]), 2, 6)
+            say(quote_shortly(finding["quote"]), 2, 6)
         told = f"{_tell_place(finding)}, a {finding['weight']}. {finding['says']}"
         say(told, 6 if finding["quote"] else 2, 6)
         if finding["wordings"]:
@@ -135,11 +134,3 @@ def _show_stets(stets: list[Mapping[str, Any]], *, show_all: bool) -> None:
     say(f"Let stand (stet): {len(stets)}{'' if show_all else ' (--all shows them)'}.")
     if show_all:
         say_rows((_tell_place(one), f"{one['says']} {one['reason']}".strip()) for one in stets)
-
-
-def _short(quote: str, most: int = 160) -> str:
-    """A quoted place on one line, its middle left out where it is long."""
-    plain = " ".join(re.sub(r"(?m)^\s{0,3}>\s?", "", quote).split())
-    if len(plain) <= most:
-        return plain
-    return f"{plain[: most * 2 // 3].rsplit(' ', 1)[0]} … {plain[-most // 3 :].split(' ', 1)[-1]}"

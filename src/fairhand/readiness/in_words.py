@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -58,3 +59,15 @@ def say_extent(told: Mapping[str, Any]) -> str:
     if left_out:
         counted += f"; not counted: {', '.join(left_out)}"
     return f"{count_of(told['pages'], 'page')} printed; {counted}." if told["pages"] else f"{counted}."
+
+
+def quote_shortly(quote: str, most: int = 160) -> str:
+    """The words of a finding on one line, the middle left out where they are long.
+
+    >>> quote_shortly("> Where the tide has turned, nobody rows against it for long.", 40)
+    'Where the tide has … it for long.'
+    """
+    plain = " ".join(re.sub(r"(?m)^\s{0,3}>\s?", "", quote).split())
+    if len(plain) <= most:
+        return plain
+    return f"{plain[: most * 2 // 3].rsplit(' ', 1)[0]} … {plain[-most // 3 :].split(' ', 1)[-1]}"

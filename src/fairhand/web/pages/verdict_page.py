@@ -6,7 +6,7 @@ from starlette.responses import Response
 
 from fairhand.brief.telling import name_requirement
 from fairhand.proof.stets import name_stet
-from fairhand.readiness.in_words import CAUTION, findings_to_show, say_extent, say_grounds
+from fairhand.readiness.in_words import CAUTION, findings_to_show, quote_shortly, say_extent, say_grounds
 from fairhand.readiness.told import tell
 from fairhand.session.editing import remove_stet
 from fairhand.session.schedule.left_to_do import read_left
@@ -33,7 +33,7 @@ def show(asked: Asked) -> Response:
     verdict = asked.paper.opened.verdict()
     told, where = tell(verdict), mark_addresses(asked, verdict)
     for one, finding in zip(told["findings"], verdict.findings, strict=True):
-        one["at"] = where[finding]
+        one |= {"at": where[finding], "quote": one["quote"] and quote_shortly(one["quote"])}
     for one, stetted in zip(told["stets"], verdict.stets, strict=True):
         one |= {"at": where[stetted.finding], "name": name_stet(stetted.stet)}
     for one, judged in zip(told["requirements"], verdict.judged, strict=True):
