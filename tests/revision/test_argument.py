@@ -147,3 +147,17 @@ def test_a_paragraph_that_carries_the_one_before_it_on_is_left_alone(analysis_of
         " whoever lost his badge had to buy another, at a price that doubled with each loss (Lind, 2019, p. 10)."
     )
     assert analysis_of(draft(QUAY, MEN, on, SALT)).argument.repeats == ()
+
+
+def test_the_paragraph_that_states_the_thesis_argues_no_point(analysis_of: Callable[..., Analysis]) -> None:
+    """An opening of two paragraphs ends with it, also where no heading says so and a source is cited in it."""
+    thesis = "The quay was sold because badges divided the men, and because the price of salt fell."
+    opens = (
+        f"Lind (2019, p. 10) tells how the badges were pinned on in the rain, one by one. {thesis} All else is rumour."
+    )
+    points = (Point("p1", "Badges divided the harbour men.", support=(Support("lind-2019", "10"),)),)
+    paragraphs = (opens, QUAY, SALT, SALT.replace("price", "weight"), QUAY.replace("price", "name"))
+    told = analysis_of(draft(*paragraphs), Points(thesis, points))
+    assert [one.role for one in told.argument.body][:3] == ["opening", "opening", "body"]
+    assert not is_argued(told)
+    assert is_argued(analysis_of(draft(*paragraphs), Points("", points)))

@@ -13,6 +13,7 @@ from fairhand.revision.arguing import Argued, Nearness, find_argued, measure_nea
 from fairhand.revision.body import BodyParagraph, read_body
 from fairhand.revision.claims import Unsupported, find_unsupported
 from fairhand.revision.holding import Holdings
+from fairhand.revision.opening import open_until_thesis
 from fairhand.revision.outline import Outlined, outline
 from fairhand.revision.repeats import Repeats, find_repeats
 from fairhand.revision.straying import Strays, find_strays
@@ -48,7 +49,8 @@ class Argument:
     def body(self) -> tuple[BodyParagraph, ...]:
         """The paragraphs that argue, each sentence with what it cites."""
         resolved = [take_by_page(one, self.paper.texts) for one in self._resolved]
-        return read_body(self.manuscript, self._mentions, resolved, self.paper.entries)
+        body = read_body(self.manuscript, self._mentions, resolved, self.paper.entries)
+        return open_until_thesis(body, self.paper.points.thesis)
 
     @cached_property
     def texts(self) -> tuple[str, ...]:
