@@ -43,7 +43,7 @@ SENTENCES = (
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
 SIGNS = ("apostrophe", "missing-word", "capital", "hyphen")
 """Those of signs and small words, which hear the same."""
-COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded", "comma-nonrestrictive", "semicolon")
+COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded", "comma-nonrestrictive", "semicolon", "comma-compound")
 """Those of commas and semicolons, which hear the same."""
 PARSING = (
     "plural-missing",

@@ -24,6 +24,7 @@ from fairhand.readiness.checks import (
     citation_year,
     claim_unsupported,
     close_wording,
+    comma_compound,
     comma_nonrestrictive,
     comma_opening,
     comma_splice,
@@ -480,6 +481,15 @@ CHECKS: tuple[Check, ...] = (
         "a semicolon or a colon beside a mere part of a sentence",
         HANDBOOKS,
         semicolon.find,
+        of_language=True,
+    ),
+    Check(
+        "comma-compound",
+        "copy-edit",
+        "query",
+        "two long sentences joined by a word with no comma before it",
+        HANDBOOKS,
+        comma_compound.find,
         of_language=True,
     ),
     Check(

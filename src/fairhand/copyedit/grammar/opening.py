@@ -14,7 +14,7 @@ from typing import Literal
 from fairhand.copyedit.grammar.clauses import WH, Clause
 from fairhand.model.span import Span
 
-Kind = Literal["adverb", "phrase", "clause"]
+Kind = Literal["adverb", "phrase", "clause", "verbal"]
 _ADVERBS = frozenset(
     "however moreover furthermore nevertheless nonetheless consequently additionally therefore similarly likewise"
     " conversely accordingly unfortunately fortunately interestingly surprisingly".split()
@@ -43,7 +43,10 @@ _STATES = frozenset("is was remains depends matters mean means meant".split())
 """*When the ship left the harbour is not known*: the clause is the subject."""
 _STARTS = frozenset({"DT", "PRP", "PRP$", "EX", "NNS", "NNP", "NNPS", "NN", "JJ", "CD"})
 """What a subject may begin with."""
-_NO_ENDS = frozenset("so that and or but".split())
+_NO_ENDS = frozenset("so that and or but than of as".split())
+_COPULAS = frozenset("is are was were be".split())
+_PREPOSITIONS = (("according", "to"), ("contrary", "to"), ("unlike",))
+"""Those whose phrase has its comma however short it is."""
 _BREAK = re.compile(r"[,;:()\[\]—–]|--*")
 """Marks with which an opening has its end, or is more than an opening."""
 _SHORTEST = 3
@@ -79,7 +82,7 @@ def find_opening(clause: Clause) -> Opening | None:
     words = clause.words
     if len(words) < 5 or words[-1].text not in (".", "!", "?") or not words[0].text[0].isupper():
         return None
-    found = _after_link(clause) or _after_clause(clause)
+    found = _after_link(clause) or _after_clause(clause) or _after_verbal(clause)
     if found is None:
         return None
     at, kind = found
@@ -135,6 +138,53 @@ def _after_clause(clause: Clause) -> tuple[int, Kind] | None:
     return at, "clause"
 
 
+def _after_verbal(clause: Clause) -> tuple[int, Kind] | None:
+    """The end of an opening with a verb in it: *having lost*, *to save money*, *by closing the mine*, *as soon as*."""
+    words = clause.words
+    root = _root(clause)
+    if root is None or words[0].tag not in ("IN", "TO", "VBG", "VBN", "RB"):
+        return None
+    by_the_time = [each.key for each in words[:3]] == ["by", "the", "time"]
+    without = words[0].tag == "IN" and root == 0 and clause.of_role(0, "pcomp")
+    verbal = words[0].tag in ("TO", "VBG", "VBN") and root < 2 and clause.finite_of(root) is None
+    if by_the_time or without or verbal:
+        at = _main_hung_below(clause, root)
+    else:
+        subject, verb = clause.subject_of(root), clause.finite_of(root)
+        if subject is None or verb is None or subject > verb:
+            return None
+        at = clause.below(subject)[0]
+        tops = [n for n in clause.children[root] if n < at and words[n].role != "punct"]
+        if len(tops) != 1 or clause.below(tops[0]) != tuple(range(at)) or not _has_verb(clause, tops[0]):
+            return None
+        if any(words[n].text == "," for n in range(at, verb)):
+            return None
+    if at is None or at < _SHORTEST or any(_BREAK.fullmatch(each.text) for each in words[:at]):
+        return None
+    before, after = words[at - 1], words[at]
+    if after.tag not in _STARTS or after.text == "A" or before.key in _NO_ENDS or before.key in _COPULAS:
+        return None
+    return at, "verbal"
+
+
+def _has_verb(clause: Clause, top: int) -> bool:
+    """Whether an opening is made of a verb with what belongs to it."""
+    words = clause.words
+    if words[top].role in ("advcl", "csubj") and words[top].tag in ("VBG", "VBN", "VB"):
+        named = words[clause.below(top)[-1] + 1].tag in ("DT", "PRP", "PRP$", "EX")
+        return clause.subject_of(top) is None and (words[top].role == "advcl" or named)
+    below = clause.below(top)
+    if words[top].role == "prep":
+        if any(tuple(each.key for each in words[: len(one)]) == one for one in _PREPOSITIONS):
+            return True
+        return any(words[n].role == "pcomp" and words[n].tag in ("VBG", "VBD", "VBN", "VBZ") for n in below) or (
+            [each.key for each in words[:3]] == ["in", "order", "to"]
+        )
+    return words[0].key in ("as", "now") and any(
+        clause.finite_of(n) is not None and clause.subject_of(n) is not None for n in below
+    )
+
+
 def _before_main(clause: Clause, head: int, root: int) -> int | None:
     """Where the main clause begins after an opening clause that hangs on it."""
     words = clause.words
@@ -162,7 +212,8 @@ def _before_main(clause: Clause, head: int, root: int) -> int | None:
 def _main_hung_below(clause: Clause, root: int) -> int | None:
     """Where the main clause begins that the parser hung on the opening one."""
     words = clause.words
-    if clause.subject_of(root) is None or clause.finite_of(root) is None or words[root].tag in WH:
+    whole = clause.subject_of(root) is not None and clause.finite_of(root) is not None
+    if words[root].tag in WH or not (whole or (root < 2 and words[0].tag in ("IN", "TO", "VBG", "VBN"))):
         return None
     mains = []
     for n in range(root + 1, len(words)):

@@ -12,6 +12,7 @@ from fairhand.readiness.check import Remark
 _WHY = {
     "adverb": "“{opens}” opens the sentence and is no part of its main clause",
     "phrase": "“{opens}” opens the sentence and is no part of its main clause",
+    "verbal": "what “{opens}” opens ends here, and the main clause begins",
     "clause": "the clause that “{opens}” opens ends here, and the main clause begins",
 }
 
