@@ -28,6 +28,9 @@ _PHRASES = tuple(
     )
 )  # fmt: skip
 _HYPHEN = re.compile(r"(?<=[a-z] )[a-z]{2,}(-)[a-z]{2,}(?: [a-z]{3,})")
+_UNIT = re.compile(
+    r"(?<=[a-z] )\d+( )(?:km|cm|mm|kg|mg|kHz|MHz|GB|MB|years|days|weeks|months|hours|minutes|miles|metres)\b"
+)
 _CAPITAL = re.compile(
     r"(?<=[a-z,] )(?:English|French|German|Spanish|American|European|African|Asian|Chinese|Japanese|British|Indian"
     r"|Americans|Europeans|Christian|Islamic|Latin|Greek|Monday|Sunday|January|July|October|December|America|Europe"
@@ -57,6 +60,13 @@ def drop_hyphens(paragraph: str) -> Iterator[tuple[str, int, int]]:
         yield f"{paragraph[:at]} {paragraph[at + 1 :]}", at - 1, at + 1
 
 
+def close_units(paragraph: str) -> Iterator[tuple[str, int, int]]:
+    """A paragraph with one number run on to its unit: the text, and the place."""
+    for found in _UNIT.finditer(paragraph):
+        at = found.start(1)
+        yield f"{paragraph[:at]}{paragraph[at + 1 :]}", at - 1, at + 1
+
+
 def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
     """Each such slip that can be set into a paragraph: the check, the text, and the place."""
     for slip in drop_apostrophes(paragraph):
@@ -67,6 +77,8 @@ def spoil_signs(paragraph: str) -> Iterator[tuple[str, str, int, int]]:
         yield "capital", *slip
     for slip in drop_hyphens(paragraph):
         yield "hyphen", *slip
+    for slip in close_units(paragraph):
+        yield "number-form", *slip
 
 
 def drop_apostrophes(paragraph: str) -> Iterator[tuple[str, int, int]]:

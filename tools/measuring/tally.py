@@ -41,7 +41,7 @@ SENTENCES = (
     *("dangling-opening", "tense-shift"),
 )
 """Those of the sentence as a whole, its pronouns and its quotations, which hear the same."""
-SIGNS = ("apostrophe", "missing-word", "capital", "hyphen")
+SIGNS = ("apostrophe", "missing-word", "capital", "hyphen", "number-form")
 """Those of signs and small words, which hear the same."""
 COMMAS = ("comma-opening", "fused-sentence", "comma-unneeded", "comma-nonrestrictive", "semicolon", "comma-compound")
 """Those of commas and semicolons, which hear the same."""

@@ -48,6 +48,7 @@ from fairhand.readiness.checks import (
     mark_unpaired,
     missing_word,
     mixed_construction,
+    number_form,
     numeral_opening,
     off_focus,
     omission_points,
@@ -657,6 +658,15 @@ CHECKS: tuple[Check, ...] = (
         MARKS,
         quotation_marks.find,
         of_manual=True,
+        of_language=True,
+    ),
+    Check(
+        "number-form",
+        "copy-edit",
+        "should",
+        "a number run on to its unit, with its sign and its word, with a wrong ending, or in two forms",
+        "APA Manual, 7th ed., 6.32; MLA Handbook, 9th ed., 2.126; Chicago Manual, 17th ed., 9.2, 10.49 (from memory)",
+        number_form.find,
         of_language=True,
     ),
     Check(
