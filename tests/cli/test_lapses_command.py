@@ -44,7 +44,7 @@ def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: 
     (tmp_path / "remarks.txt").write_text("“then” should be “than”\nNicely put.\n", "utf-8")
     told = run("--from", str(tmp_path / "remarks.txt"))[1]
     assert told.startswith("Of 2 remarks 1 new name an error")
-    assert "larger then the" in told
+    assert "⸢then⸣ the sault house" in told
 
 
 def test_a_check_that_there_is_none_of_is_refused(run: Callable[..., tuple[int, str]], paper: Path) -> None:

@@ -78,6 +78,7 @@ def command(
 
 def show(seen: Sequence[LapseSeen], draft: str, only: str) -> None:
     """Each lapse with its count and day, and its places in the draft."""
+    from fairhand.copyedit.in_place import quote_span
     from fairhand.errors import FairhandError
     from fairhand.language.counts import count_of
     from fairhand.model.span import line_at
@@ -97,8 +98,7 @@ def show(seen: Sequence[LapseSeen], draft: str, only: str) -> None:
             say("It stands in none of your last three drafts: it has died out.", 2)
         places = one.places if only else one.places[:3]
         for span in places:
-            around = " ".join(draft[max(0, span.start - 30) : span.end + 30].split())
-            say(f"line {line_at(draft, span.start)}: … {around} …", 2, 4)
+            say(f"line {line_at(draft, span.start)}: {quote_span(draft, span)}", 2, 4)
         if len(places) < len(one.places):
             say(f"and {len(one.places) - len(places)} more (--only “{lapse.name}”)", 2)
         if not one.places and not one.died_out:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fairhand.copyedit.around import KINDS, Token, read_tokens
+from fairhand.copyedit.in_place import quote_span
 from fairhand.copyedit.own_prose import OwnParagraph
 from fairhand.copyedit.readability import count_syllables, flesch, flesch_kincaid, smog
 from fairhand.language.words import words
@@ -23,6 +24,8 @@ CHAIN = 4
 """Nouns in a row, or held together by *of*, from which on they are told."""
 OPENINGS = 3
 """Sentences running that open with the same word, from which on it is told."""
+MOST = 80
+"""Code points of a sentence that are shown, to know it by."""
 FEWEST_SENTENCES = 30
 """Sentences from which on SMOG may be reckoned."""
 _BE = frozenset("is are was were be been being".split())
@@ -204,7 +207,7 @@ def _same_openings(text: str, sentences: Sequence[Span]) -> list[Look]:
     return looks
 
 
-def quote_look(text: str, look: Look, around: int = 40) -> str:
+def quote_look(text: str, look: Look) -> str:
     """The words of a look in half brackets, within what stands around them; of a whole sentence, its beginning.
 
     >>> quote_look("Then they were taken down.", Look("passive", Span(10, 20), ""))
@@ -212,13 +215,8 @@ def quote_look(text: str, look: Look, around: int = 40) -> str:
     """
     if look.kind in ("long sentence", "same opening"):
         words = " ".join(look.span.of(text).split())
-        return f"“{words[: 2 * around].rpartition(' ')[0]} …”" if len(words) > 2 * around else f"“{words}”"
-    start, end = max(0, look.span.start - around), min(len(text), look.span.end + around)
-    before = text[start : look.span.start].rpartition("\n")[2]
-    after = text[look.span.end : end].partition("\n")[0]
-    before = before if start == 0 or "\n" in text[start : look.span.start] else f"… {before.partition(' ')[2]}"
-    after = after if end == len(text) or "\n" in text[look.span.end : end] else f"{after.rpartition(' ')[0]} …"
-    return f"{before}⸢{look.span.of(text)}⸣{after}"
+        return f"“{words[:MOST].rpartition(' ')[0]} …”" if len(words) > MOST else f"“{words}”"
+    return quote_span(text, look.span)
 
 
 def _moved(look: Look, by: int) -> Look:

@@ -68,7 +68,7 @@ PARTS = (
     Part(
         "Correction",
         (
-            Leaf("copy-edit", "Copy-edit"),
+            Leaf("copy-edit", "Copy-edit", (Leaf("lapses", "Lapses and words"),)),
             Leaf("proof", "The proof", (Leaf("aloud", "Aloud"),)),
             Leaf("verdict", "Verdict"),
             Leaf("final", "Final reading"),

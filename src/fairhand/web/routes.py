@@ -34,6 +34,7 @@ PAGES = (
     "revision_page",
     "copy_edit_page",
     "marked_later_page",
+    "lapses_page",
     "proof_page",
     "aloud_page",
     "final_page",
