@@ -16,6 +16,7 @@ from measuring.form_faults import measure_form
 from measuring.form_papers import measure_papers
 from measuring.found_prose import measure_doubled_words, measure_found_prose
 from measuring.grammar_faults import measure_grammar
+from measuring.hard_arguments import measure_headings, measure_kindred_strays, measure_retellings
 from measuring.quotations import measure_quotations, measure_uncited
 from measuring.sentence_faults import measure_shifts
 from measuring.speeches import measure_speeches
@@ -33,7 +34,7 @@ FEWEST_ARGUED = 0.5
 """The share of them that is made in any case: each has few alarms to go by."""
 SEEDS = (21, 22, 23, 24, 25, 26)
 """Other seeds than those of the papers on which the checks were mended."""
-SEEDS_OF_ARGUMENT = (51, 52, 53, 54)
+SEEDS_OF_ARGUMENT = (51, 52, 53, 54, 55, 56, 57)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +73,15 @@ def measure_all(share: float = 1.0) -> tuple[Tally, ...]:
     copied = Tally("100 papers of found prose with six passages of their sources copied into each")
     measure_copying(copied, round(COPYING * share), copying)
     argued = Tally("published and student texts, spoiled in their argument")
-    claiming, straying, repeating, missing = SEEDS_OF_ARGUMENT
+    claiming, straying, repeating, missing, kindred, retelling, heading = SEEDS_OF_ARGUMENT
     at_least = max(share, FEWEST_ARGUED)
     measure_claims(argued, round(CLAIMING * at_least), claiming)
     measure_straying(argued, round(ARGUED * at_least), straying)
     measure_repeating(argued, round(ARGUED * at_least), repeating)
     measure_points(argued, round(ARGUED * at_least), missing)
+    measure_kindred_strays(argued, round(ARGUED * at_least), kindred)
+    measure_retellings(argued, round(ARGUED * at_least), retelling)
+    measure_headings(argued, round(ARGUED * at_least), heading)
     formed = Tally("published and student prose, each alarm read, and faults of form set into it")
     measure_form(formed, share)
     measure_papers(formed, max(share, FEWEST_ARGUED))
@@ -115,9 +119,16 @@ ON = {
         "claim-unsupported",
         5,
     ): "116 papers of published prose with 24 facts of other articles each, one in ten uncited; the rest was read",
-    ("point-missing", 5): "300 student essays with points in their writers' own earlier words, one in four left out",
-    ("off-focus", 5): "300 published and student texts, half of them with a paragraph of another put into them",
-    ("repeated-argument", 5): "300 student essays, half of them with a paragraph's own earlier version put into them",
+    (
+        "point-missing",
+        5,
+    ): "300 student essays with points in their writers' own words, 300 sections with their headings, some left out",
+    ("off-focus", 5): (
+        "600 published and student texts, half of them with a paragraph of another, in half of these of kindred words"
+    ),
+    ("repeated-argument", 5): (
+        "600 student and published texts, half with a paragraph's own earlier version or another's account put in"
+    ),
     **{(check, 6): _FORMED for check in FORMING},
     (
         "exhibit-mention",
