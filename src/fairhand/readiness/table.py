@@ -443,7 +443,7 @@ CHECKS: tuple[Check, ...] = (
         "capital",
         "copy-edit",
         "should",
-        "a capital that is missing: a name, the pronoun I, the opening of a sentence",
+        "a capital that is missing (a name, the pronoun I, the opening of a sentence), or one without need",
         "MLA Handbook, 9th ed., 2.91; APA Manual, 7th ed., 6.13–6.15; Chicago Manual, 17th ed., ch. 8 (from memory)",
         capital.find,
         of_language=True,

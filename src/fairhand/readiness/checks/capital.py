@@ -1,10 +1,11 @@
-"""``capital``: a word that wants a capital."""
+"""``capital``: a word that wants a capital, or has one without need."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from fairhand.copyedit.words.capital import find_small_letters
+from fairhand.copyedit.words.needless_capital import find_needless_capitals
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
@@ -25,3 +26,6 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         for found in find_small_letters(own, surnames):
             says = f"A capital is missing: “{found.instead}”; {_WHY[found.kind]}."
             yield Remark(found.span, says, instead=(Instead(found.span, found.instead),))
+        for place, word in find_needless_capitals(own):
+            says = f"A capital without need: seasons and fields of study are written small, as “{word}”."
+            yield Remark(place, says, instead=(Instead(place, word),))
