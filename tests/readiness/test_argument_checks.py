@@ -58,6 +58,16 @@ def test_only_main_points_are_missed() -> None:
     assert remark.says.startswith("The main point “Grain grew dear.” (p1) is not argued: no paragraph between")
 
 
+def test_a_point_that_is_only_promised_is_told_with_the_place_of_the_promise() -> None:
+    """The opening names the one and nothing argues it; of the other it says nothing."""
+    support = (Support("lind", "11"),)
+    points = Points(
+        points=(Point("p1", "Strangers let the quay.", "main", support), Point("p2", "Hay rotted.", "main", support))
+    )
+    told = [remark.says for remark in point_missing.find(analysis(points))]
+    assert [said.endswith(" The introduction promises it (line 1).") for said in told] == [True, False]
+
+
 def test_a_paragraph_of_quotations_is_asked_about() -> None:
     """One that is mostly others' words, and a paper of which a quarter is."""
     quoted = "“" + "all that stood on the quay was sold to strangers in a single day of that spring " * 3 + "”"

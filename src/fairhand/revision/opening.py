@@ -13,10 +13,12 @@ from dataclasses import replace
 from itertools import pairwise
 
 from fairhand.revision.body import BodyParagraph
-from fairhand.revision.likeness import Weights, count_stems
+from fairhand.revision.likeness import Weights, count_stems, weigh
 
 STATES = 0.6
 """Share of what the thesis tells that two sentences in a row must have to state it (from trial)."""
+PROMISES = 0.4
+"""Share of what a point says that a paragraph of the opening must have to promise it (from trial)."""
 WITHIN = 3
 """One paragraph in so many, from the first on, may belong to the opening."""
 
@@ -40,3 +42,19 @@ def open_until_thesis(body: Sequence[BodyParagraph], thesis: str) -> tuple[BodyP
 def _states(paragraph: BodyParagraph, wanted: frozenset[str], weights: Weights) -> bool:
     stems = [frozenset(count_stems(sentence.own)) for sentence in paragraph.sentences]
     return any(weights.share(wanted, one | other) >= STATES for one, other in pairwise([*stems, frozenset()]))
+
+
+def find_promise(point: str, body: Sequence[BodyParagraph], texts: Sequence[str]) -> int | None:
+    """Where the opening says that a point will be argued, by the paragraph's place; None where it does not.
+
+    Args:
+        point: What the point says.
+        body: The paragraphs that argue.
+        texts: The words of each of them.
+    """
+    wanted = frozenset(count_stems(point))
+    weights = weigh(tuple(texts))
+    opening = [at for at, paragraph in enumerate(body) if paragraph.role == "opening"]
+    shares = {at: weights.share(wanted, count_stems(texts[at])) for at in opening}
+    best = max(shares, key=lambda at: shares[at], default=None)
+    return best if best is not None and shares[best] >= PROMISES else None

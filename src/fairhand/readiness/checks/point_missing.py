@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fairhand.model.span import line_at
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
+from fairhand.revision.opening import find_promise
 
 
 def find(analysis: Analysis) -> Iterator[Remark]:
@@ -20,5 +22,9 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             said += "no paragraph between the introduction and the conclusion cites its sources at their pages."
         else:
             said += "no passage that cites its sources at their pages is close to what it says."
+        promised = find_promise(argued.point.text, analysis.argument.body, analysis.argument.texts)
+        if promised is not None:
+            at = line_at(analysis.manuscript.text, analysis.argument.body[promised].span.start)
+            said += f" The introduction promises it (line {at})."
         sources = (support.source for support in argued.point.support)
         yield Remark(None, said, concerns=(argued.point.id, *dict.fromkeys(sources)))
