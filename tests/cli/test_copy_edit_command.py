@@ -71,6 +71,13 @@ def test_findings_are_marked_first_and_mended_later(run: Callable[..., tuple[int
     assert "doubled-word" in run("--take-back", "1")[1]
 
 
+def test_line_ends_and_marks_of_the_file_stay(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """A draft as another system writes it is mended in its words alone."""
+    (paper / "draft.md").write_bytes(b"\xef\xbb\xbf# Salt\r\n\r\nIt was larger then\r\nthe state.\r\n")
+    assert run("--mend", "1")[0] == 0
+    assert (paper / "draft.md").read_bytes() == b"\xef\xbb\xbf# Salt\r\n\r\nIt was larger than\r\nthe state.\r\n"
+
+
 def test_a_mark_is_taken_back_or_gives_way(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """The last word on a finding holds; what offers nothing is left to be worded by hand."""
     assert "1. line 3, should, come back" in run("--come-back", "1")[1]

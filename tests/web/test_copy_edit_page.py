@@ -156,6 +156,19 @@ def test_marks_are_mended_in_one_go(client: TestClient, slips: Path, desk: Path)
     assert "Nothing is marked to be mended" in client.get(f"{COPY_EDIT}/marked").text
 
 
+def test_line_ends_stay_when_passages_are_mended(client: TestClient, slips: Path, desk: Path) -> None:
+    """A draft with the line ends of another system keeps them, and what was mended is learnt."""
+    text = slips.read_text("utf-8").replace("larger then the", "larger then\nthe")
+    slips.write_bytes(text.replace("\n", "\r\n").encode())
+    page = client.get(f"{COPY_EDIT}?kind=confused-words&finding=1").text
+    client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "mend"})
+    sent = form_of(client.get(f"{COPY_EDIT}/marked").text)
+    assert client.post(f"{COPY_EDIT}/marked", data=sent).status_code == 303
+    assert b"They were larger than\r\nthe others." in slips.read_bytes()
+    assert b"\n" not in slips.read_bytes().replace(b"\r\n", b"")
+    assert 'wrong = "then"' in (desk / "lapses.toml").read_text("utf-8")
+
+
 def test_a_draft_changed_meanwhile_is_not_written_over(client: TestClient, slips: Path) -> None:
     """Nothing is saved; what was typed stands beside what the draft has now, and may be saved again."""
     page = client.get(f"{COPY_EDIT}?kind=spelling&finding=1").text

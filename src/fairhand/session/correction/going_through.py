@@ -22,7 +22,16 @@ from fairhand.proof.passages import count_alike, list_passages, passage_at
 from fairhand.proof.stets import name_stet, recognise
 from fairhand.readiness.table import CHECKS
 from fairhand.session.correction.lapses import keep_lapse, lapse_of
-from fairhand.session.editing import DRAFT, Passage, add_stet, mend_passages, read_text, remove_stet, save_text
+from fairhand.session.editing import (
+    DRAFT,
+    Passage,
+    add_stet,
+    mend_passages,
+    one_line_end,
+    read_text,
+    remove_stet,
+    save_text,
+)
 from fairhand.session.opened import OpenPaper
 
 OF_LANGUAGE = frozenset(check.name for check in CHECKS if check.of_language)
@@ -131,12 +140,12 @@ def mend_offered(folder: Path, findings: Sequence[Finding], draft: str, day: dt.
         FolderNotWritable: The folder is closed or full.
     """
     present = read_text(folder, DRAFT)
-    if present.text != draft:
+    if present.text != one_line_end(draft):
         message = f"{DRAFT}: it was changed meanwhile; nothing was written: look at it again"
         raise DraftChangedOnDisk(message)
     able = tuple(one for one in findings if one.check in OF_LANGUAGE and offers(one))
-    now = put_offered(draft, able)
-    if now != draft:
+    now = one_line_end(put_offered(draft, able))
+    if now != present.text:
         marks = [mark for one, mark in read_left(folder, findings, draft).items() if one in able]
         save_text(folder, DRAFT, now, present.seen)
         _drop(folder, marks)
@@ -159,7 +168,8 @@ def list_to_mend(manuscript: Manuscript, findings: Sequence[Finding]) -> tuple[T
         able = [one for one in own if offer_of(one, draft)]
         was, alike = passage.of(draft), count_alike(passages, draft, passage)
         now = put_offered(draft, able, passage)
-        out.append(ToMend(Passage(was, now, alike), tuple(own), tuple(offer_of(one, draft) for one in able)))
+        shown = Passage(one_line_end(was), one_line_end(now), alike)
+        out.append(ToMend(shown, tuple(own), tuple(offer_of(one, draft) for one in able)))
     return tuple(out)
 
 
