@@ -16,7 +16,7 @@ from fairhand.model.paper import Paper
 from fairhand.model.span import Span
 from measuring.corpora import Found, prose
 from measuring.found_prose import Heard, alarms_read
-from measuring.tally import FORMING, Tally, findings_in
+from measuring.tally import FORMING, QUOTED, Tally, findings_in
 
 TO_A_FAULT = 12_000
 """Words of prose to one fault of each kind."""
@@ -49,7 +49,7 @@ def heard_of_form() -> Iterator[Heard]:
     """Every alarm of the checks of form in the prose as it stands."""
     for found in _written():
         paper = Paper(found.name, "\n\n".join(found.paragraphs), style="apa-7")
-        yield from (Heard(found, finding, paper.draft) for finding in findings_in(paper, FORMING))
+        yield from (Heard(found, finding, paper.draft) for finding in findings_in(paper, (*FORMING, *QUOTED)))
 
 
 def _written() -> Iterator[Found]:

@@ -62,6 +62,8 @@ FORMING = (
     *("quotation-marks", "percent-sign", "latin-abbreviation"),
 )
 """Those of form, which hear prose as it was typed."""
+QUOTED = ("quotation-mechanics",)
+"""Those of the marks of quotations, which hear made papers that quote."""
 PAPERS = ("exhibit-mention", "abbreviation", "heading-form")
 """Those that hear whole articles."""
 
