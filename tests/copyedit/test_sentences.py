@@ -34,7 +34,7 @@ CHECKED = {
 NAMES = tuple(name for names in CHECKED.values() for name in names)
 FLOORS = {
     "pronoun_case": 0.95,
-    "pronoun_agreement": 0.95,
+    "pronoun_agreement": 0.92,
     "structure": 0.92,
     "parallel": 0.8,
     "dangling": 0.7,

@@ -167,8 +167,16 @@ _SHIFTS = (
 )
 
 
+_NEXT = re.compile(r"(?<=[a-z]\. )(He|She|They|The (?:men|women|[a-z]+ers|[a-z]+ors)) ([a-z]{3,}ed) (?=[a-z])")
+
+
 def _shifted(paragraph: str) -> Iterator[SetIn]:
-    """Each second of two deeds, put into the present."""
+    """Each second of two deeds, and each deed after a full stop, put into the present."""
+    for found in _NEXT.finditer(paragraph):
+        verb = _base(found[2].removesuffix("ed"))
+        if verb:
+            one = found[1] in ("He", "She")
+            yield _replaced("tense-shift", found, f"{verb}s" if one else verb, 2)
     for pattern in _SHIFTS:
         for found in pattern.finditer(paragraph):
             verb = _VERBS[found[2]]

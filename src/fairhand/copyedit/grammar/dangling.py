@@ -40,6 +40,20 @@ _ROLES = PERSONS | frozenset(
     "child boy girl teenager parent mother father immigrant teacher nurse student reader writer citizen historian"
     " scholar woman man young adult veteran widow orphan freshman feminist american".split()
 )
+_UNDERGONE = frozenset(
+    "born raised educated trained orphaned widowed appointed elected exiled imprisoned wounded hired employed arrested"
+    " promoted adopted".split()
+)
+"""What only a person undergoes, in the form that opens a sentence."""
+_KIN = frozenset(
+    "parents brother sister brothers sisters family grandmother grandfather aunt uncle wife husband".split()
+)
+_OF_THE_BODY = frozenset(
+    "eyes eye mind hands hand feet foot heart legs leg gaze voice thoughts face arms head back body ears mouth lips"
+    " fingers shoulders ancestors followers team crew colleagues friends friend army men troops".split()
+)
+"""What may stand for the person, or does as persons do."""
+_OWNERS = {"his": "him", "her": "her", "my": "me", "our": "us", "their": "them"}
 _ABSTRACT = ("tion", "sion", "ness", "ity", "ism", "ment", "ance", "ence", "ship", "hood", "dom")
 _THINGS = frozenset(
     "law rent war road river tunnel bell fire water door warehouse warehouses house houses building buildings street"
@@ -72,7 +86,9 @@ def find_dangling(clause: Clause) -> Iterator[Slip]:
         subject += 1
     while subject + 1 < len(words) and words[subject].tag in NOUNS and words[subject + 1].tag in NOUNS:
         subject += 1
-    if subject >= len(words) - 1 or not _cannot_do(clause, comma + 1, subject):
+    if subject >= len(words) - 1:
+        return
+    if not (_cannot_do(clause, comma + 1, subject) or _is_owned(clause, comma + 1, subject, kind)):
         return
     verb = words[subject].head
     if words[subject].role not in ("nsubj", "nsubjpass", "expl") or words[verb].head != verb:
@@ -91,7 +107,11 @@ def _opening(clause: Clause, comma: int) -> str | None:
     at = 1 if words[0].key in _BEFORE_ING else 0
     if words[0].key == "as" and words[1].key in ("a", "an") and words[comma - 1].key in _ROLES and comma <= 5:
         return "as"
+    if words[0].key == "being" and words[1].key in ("a", "an") and words[comma - 1].key in _ROLES and comma <= 5:
+        return "as"
     first = words[at]
+    if at == 0 and first.key in _UNDERGONE and words[at + 1].tag in ("IN", "TO"):
+        return "undergone"
     if at == 0 and first.key in _LET_BE:
         return None
     if first.key == "having" and words[at + 1].key in _HAVING:
@@ -99,6 +119,17 @@ def _opening(clause: Clause, comma: int) -> str | None:
     if first.key in _DEEDS - {"having"} and first.tag in ("VBG", "NN", "NNP") and comma > at + 1:
         return "participle"
     return None
+
+
+def _is_owned(clause: Clause, first: int, subject: int, kind: str) -> bool:
+    """Whether the doer is hidden in a possessive: *born in Leeds, his books*; *as a child, my father took me*."""
+    words = clause.words
+    owner, owned = words[first], words[subject]
+    if owner.key not in _OWNERS or clause.of_role(subject, "conj", "appos") or owned.tag not in ("NN", "NNS"):
+        return False
+    if owned.key in PERSONS or owned.key in _ROLES or owned.key in _KIN:
+        return kind == "as" and any(word.key == _OWNERS[owner.key] for word in words[subject + 1 : subject + 6])
+    return owned.key not in _OF_THE_BODY
 
 
 def _cannot_do(clause: Clause, first: int, subject: int) -> bool:

@@ -10,12 +10,14 @@ from collections.abc import Iterator
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import WH, Clause
-from fairhand.copyedit.grammar.counted import NAMED_IN_ING
 from fairhand.copyedit.grammar.slip import Slip
 from fairhand.language.lexicon import find_word
 
 Form = Literal["to", "ing", "finite"]
 _ENDS = frozenset(".;:?!()—")
+_NO_DEEDS = frozenset(
+    "thing king ring wing string morning evening wedding nothing something anything everything during".split()
+)
 
 
 def find_unparallel(clause: Clause) -> Iterator[Slip]:
@@ -40,7 +42,7 @@ def _form_at(clause: Clause, at: int) -> Form | None:
     if clause.is_finite(at):
         return "finite"
     if words[at].key.endswith("ing") and "g" in _kinds(words[at].key) and words[at].role != "amod":
-        return "ing" if words[at].key not in NAMED_IN_ING else None
+        return "ing" if words[at].key not in _NO_DEEDS else None
     return None
 
 

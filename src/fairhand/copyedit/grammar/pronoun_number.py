@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause, word_at
+from fairhand.copyedit.grammar.counted import PERSONS
 from fairhand.copyedit.grammar.number import number_of
 from fairhand.copyedit.grammar.slip import Slip, slip_at
 
@@ -19,6 +20,19 @@ _SINGULAR = frozenset("itself himself herself".split())
 _MOST_STEPS = 5
 _OTHERS = NOUNS | {"PRP", "WDT", "WP", "DT"}
 """What else a pronoun could stand for."""
+_SINGULARS = frozenset("NN NNP PRP WDT WP EX".split())
+"""What a plain *its* could stand for."""
+_DAYS = frozenset(
+    "end day month year week morning evening night spring summer autumn winter january february march april may june"
+    " july august september october november december century beginning time decade war".split()
+)
+_OF_ONES_OWN = frozenset(
+    "lose loses lost shed sheds retain retains retained regain regains regained derive derives derived owe owes owed"
+    " publish published publishes celebrate celebrates celebrated withdraw withdraws withdrew reach reaches reached"
+    " earn earns earned".split()
+)
+"""What one does to what is one's own: what another has is seldom lost, shed or published by the subject."""
+_OFFICES = frozenset("commissioners trustees governors directors magistrates ministers councillors guardians".split())
 _OBJECTS = frozenset("dobj pobj dative".split())
 _THINGS = frozenset(
     "theory method law poem novel essay argument engine book report system process idea model language island"
@@ -52,6 +66,10 @@ def find_number_slips(clause: Clause) -> Iterator[Slip]:
                 yield slip_at(clause, at, "their", "number")
             elif word.key == "their" and number == "thing":
                 yield slip_at(clause, at, "its", "number")
+        elif word.key in ("its", "their") and word.role == "poss":
+            other = _owner_is_other(clause, at)
+            if other:
+                yield slip_at(clause, at, other, "plain")
     yield from _one_and_you(clause)
 
 
@@ -87,6 +105,39 @@ def _number(clause: Clause, at: int) -> Literal["many", "thing"] | None:
     if number == "one" and chief.key in _THINGS and not clause.of_role(subject, "conj", "cc"):
         return "thing"
     return None
+
+
+def _owner_is_other(clause: Clause, at: int) -> str:
+    """What a plain *its* or *their* should be, where the one noun before it is its subject, of the other number.
+
+    Only in the object of a sentence's chief verb: *the committees published its report*.
+    """
+    words = clause.words
+    noun = words[at].head
+    verb = words[noun].head
+    if words[noun].role != "dobj" or words[verb].role not in ("ROOT", "conj") or words[verb].key not in _OF_ONES_OWN:
+        return ""
+    subject = clause.subject_of(verb)
+    if subject is None and words[verb].role == "conj":
+        subject = clause.subject_of(words[verb].head)
+    if subject is None or subject > at or clause.of_role(subject, "conj", "appos"):
+        return ""
+    chief, number = words[subject], number_of(clause, subject)
+    between, before = words[subject + 1 : at], words[:subject]
+    if words[at].key == "its":
+        many = (number == "many" and chief.tag == "NNS" and not _is_person(chief.key)) or (
+            chief.tag == "NNPS" and chief.key in _OFFICES
+        )
+        plain = many and not any(each.tag in _SINGULARS for each in between)
+        return "their" if plain and all(each.tag not in _SINGULARS or each.key in _DAYS for each in before) else ""
+    plural = {"NNS", "NNPS", "CD", "CC"}
+    thing = number == "one" and chief.tag == "NN" and chief.key in _THINGS
+    own = ("they", "these", "those", "people", "everyone", "each")
+    return "its" if thing and not any(w.tag in plural or w.key in own for w in words[:at]) else ""
+
+
+def _is_person(noun: str) -> bool:
+    return noun in PERSONS or noun.removesuffix("s") in PERSONS or noun in ("men", "women", "children", "people")
 
 
 def _beside_many(clause: Clause, at: int) -> bool:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.narrative import WAIVED, is_doer, is_lasting
 from fairhand.copyedit.grammar.slip import Slip
 from fairhand.language.lexicon import find_word
 
@@ -28,12 +29,6 @@ _PRESENT = frozenset(_DEEDS[::2])
 _PAST = frozenset(_DEEDS[1::2]) - frozenset("cut hit put".split())
 """Deeds of a moment, in the present and in the past."""
 _TIMED = frozenset("when as while".split())
-_WAIVED = frozenset(
-    "now today still always often sometimes never usually every each yet nowadays currently later eventually since"
-    " whenever once if would".split()
-)
-"""Words that may part the times of two verbs."""
-_PERSONS = frozenset("he she they i we".split())
 
 
 _TAGS = frozenset("VBZ VBP VBD VB".split())
@@ -46,7 +41,7 @@ def find_tense_shift(clause: Clause) -> Iterator[Slip]:
         clause: The sentence.
     """
     words = clause.words
-    if {word.key for word in words} & _WAIVED:
+    if {word.key for word in words} & WAIVED:
         return
     for at, word in enumerate(words):
         if word.tag in _TAGS and word.role in ("conj", "advcl"):
@@ -102,8 +97,19 @@ def _told(clause: Clause, one: int, two: int, shown: int) -> Iterator[Slip]:
     ):
         return
     times = {_time(words[one].key, words[one].tag), _time(words[two].key, words[two].tag)}
-    if times == {"present", "past"}:
+    if times == {"present", "past"} or _parts(clause, one, two):
         yield Slip(clause.place(shown), words[shown].text, "", "tense")
+
+
+def _parts(clause: Clause, first: int, second: int) -> bool:
+    """Whether persons do two things by verbs that can be no habit, the one in the past and the other in the present."""
+    words = clause.words
+    subject = clause.subject_of(first)
+    tags = (words[first].tag, words[second].tag)
+    if subject is None or words[second].role != "conj" or not is_doer(clause, subject):
+        return False
+    plain = "VBD" in tags and bool({"VBZ", "VBP"} & set(tags))
+    return plain and not is_lasting(words[first].key) and not is_lasting(words[second].key)
 
 
 def _time(verb: str, tag: str) -> str | None:

@@ -15,8 +15,11 @@ def find(analysis: Analysis) -> Iterator[Remark]:
     text = analysis.manuscript.text
     found = [one.span for one in find_dropped(analysis.manuscript, cited, analysis.title_quotations)]
     if found:
-        lines = ", ".join(str(text.count("\n", 0, span.start) + 1) for span in found[1:])
-        others = f" The same in line {lines}." if lines else ""
+        lines = [str(text.count("\n", 0, span.start) + 1) for span in found[1:]]
+        plural = (
+            f"lines {', '.join(lines[:-1])} and {lines[-1]}" if len(lines) > 1 else f"line {lines[0]}" if lines else ""
+        )
+        others = f" The same in {plural}." if plural else ""
         yield Remark(
             found[0],
             "A dropped quotation: it is a sentence by itself, and no words of yours lead into it. Should a signal"
