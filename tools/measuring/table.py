@@ -162,7 +162,7 @@ ON = {
         "dangling-opening",
         7,
     ): f"{_PROSE}, one opening in 10,000 words set before a subject that cannot do it, the rest read",
-    ("tense-shift", 7): f"{_PROSE} and a novel, 33 deeds put into the present, the rest read",
+    ("tense-shift", 7): f"{_PROSE} and a novel, 47 deeds put into the present, the rest read",
     (
         "quotation-alone",
         7,

@@ -373,7 +373,7 @@ CHECKS: tuple[Check, ...] = (
         "tense-shift",
         "copy-edit",
         "query",
-        "a shift of tense within one event",
+        "a shift of tense within a narrative",
         HANDBOOKS,
         tense_shift.find,
         of_language=True,
