@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -9,6 +11,7 @@ import pytest
 from fairhand.model.entry import Entry, Issued, Name
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
+from fairhand.proof.offering import offers, put_offered
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import run_checks
 from fairhand.readiness.table import CHECKS
@@ -30,12 +33,21 @@ LIST = (
 )
 
 
-def told(line: str) -> list[Finding]:
-    """What a check says of one line of a list: check, style and draft, parted by bars."""
+def paper_of(line: str) -> tuple[str, Paper]:
+    """The check of one line of a list, and its paper: check, style and draft are parted by bars."""
     check, style, draft = (part.strip() for part in line.split("|", 2))
-    paper = Paper("p", draft.replace("\\n", "\n"), LIST, style=style)
+    return check, Paper("p", draft.replace("\\n", "\n"), LIST, style=style)
+
+
+def heard(check: str, paper: Paper) -> list[Finding]:
+    """What a check says of a paper."""
     run = [one for one in CHECKS if one.name == check]
     return list(run_checks(Analysis(paper, lambda _: None), run, allowed=lambda _: "must"))
+
+
+def told(line: str) -> list[Finding]:
+    """What is said of one line of a list."""
+    return heard(*paper_of(line))
 
 
 def lines_of(name: str) -> list[str]:
@@ -53,3 +65,18 @@ def test_a_slip_beside_a_citation_is_told(line: str) -> None:
 def test_what_only_looks_like_one_is_let_be(line: str) -> None:
     """Each lawful look-alike."""
     assert told(line) == []
+
+
+OFFERING = ("citation-stop", "citation-names", "quotation-mechanics", "dash", "heading-form")
+
+
+@pytest.mark.parametrize("line", [one for one in lines_of("form_faults.txt") if one.startswith(OFFERING)])
+def test_what_is_offered_mends_it(line: str) -> None:
+    """With the marks put in as they are offered, nothing more is told that was offered, and no word is lost."""
+    check, paper = paper_of(line)
+    offered = [finding for finding in heard(check, paper) if offers(finding)]
+    mended = put_offered(paper.draft, offered)
+    again = heard(check, replace(paper, draft=mended))
+    assert not [finding for finding in again if offers(finding)], mended
+    if check != "citation-names":
+        assert re.findall(r"\w+", mended) == re.findall(r"\w+", paper.draft)

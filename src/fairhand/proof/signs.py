@@ -43,6 +43,11 @@ SIGNS: Mapping[str, Sign] = {
     "paired-words": "substitute",
     "doubled-word": "delete",
     "mark-spacing": "delete",
+    "dash": "delete",
+    "citation-stop": "delete",
+    "citation-names": "delete",
+    "quotation-mechanics": "delete",
+    "heading-form": "delete",
 }
 """The mark of each check; of any other, the query's ring."""
 
