@@ -143,7 +143,7 @@ ON = {
     ("abbreviation", 6): "314,000 words in 59 published articles, each alarm read",
     **{
         (check, 1): _READ
-        for check in ("plural-missing", "agreement", "comma-splice", "article", "comma-opening", "fused-sentence")
+        for check in ("plural-missing", "agreement", "comma-splice", "article", "comma-opening", "comma-compound")
     },
     (
         "fragment",

@@ -127,7 +127,9 @@ def _parts_subject(clause: Clause, at: int) -> bool:
     head = words[verb].head if words[verb].role in ("aux", "auxpass") else verb
     if words[head].head != head:
         return False
-    subject = next(iter(clause.of_role(head, "nsubj", "nsubjpass", "csubj")), None)
+    subject = next(iter(clause.of_role(head, "nsubj", "nsubjpass", "csubj", "csubjpass")), None)
+    if subject is None and (words[0].tag == "VBG" or words[0].key in ("whether", "what", "how")):
+        subject = next((n for n in clause.of_role(head, "advcl") if n < at), None)  # smoking in public places, is
     if subject is None:
         return False
     own = [n for n in clause.below(subject) if words[n].role != "punct"]

@@ -1,7 +1,7 @@
 """Two long sentences joined by *and*, *but*, *yet* or *so* with no comma before it.
 
 **Source**: "Missing comma in a compound sentence" in A. A. Lunsford and K. J. Lunsford 2008 and in handbooks of usage,
-which let short ones be. What is short is our own reckoning: fewer than seven words on either side.
+which let short ones be. What is short is our own reckoning: fewer than six words on either side.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ _PARTS = frozenset(
 )
 """Openings after which the two may be parts of something larger."""
 _BREAKS = frozenset({",", ";", ":", "—", "–", "--", "---", "?", "…", "(", ")"})
-_SHORTEST = 7
+_SHORTEST = 6
 """Words on either side of the shortest that is asked about."""
 
 
@@ -67,7 +67,8 @@ def _joins(clause: Clause, root: int, second: int) -> int | None:
     if words[second].role == "conj":
         joins = [n for n in clause.of_role(root, "cc") if root < n < second]
         return joins[0] if len(joins) == 1 and words[joins[0]].key in _JOINS and _is_whole(clause, second) else None
-    marks, verb = clause.of_role(second, "mark"), clause.finite_of(second)
+    marks, verb = clause.of_role(second, "mark", "advmod"), clause.finite_of(second)
+    marks = tuple(n for n in marks if n < second)
     if len(marks) != 1 or words[marks[0]].key != "so" or second < root or verb is None or words[verb].tag == "MD":
         return None
     return marks[0]

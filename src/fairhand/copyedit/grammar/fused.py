@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fairhand.copyedit.grammar.clauses import SUBJECTS, WH, Clause
-from fairhand.copyedit.grammar.left_out import is_whole, may_take_clause, names_time_or_way
+from fairhand.copyedit.grammar.left_out import is_whole, may_take_clause, names_time_or_way, needs_no_object
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 
@@ -167,7 +167,8 @@ def _begins(clause: Clause, left: int, right: int) -> int | None:
     own = {n for n in own if words[n].role != "punct"}
     first = min(own, default=right)
     apart = any(n not in own and words[n].role != "punct" for n in range(first, right))
-    return None if apart else first
+    slowly = words[first].tag == "RB" and words[first].key.endswith("ly") and clause.is_finite(first - 1)
+    return None if apart else first + slowly  # language changes slowly nobody can stop it
 
 
 def _is_fused(clause: Clause, left: int, right: int, at: int) -> bool:
@@ -175,7 +176,9 @@ def _is_fused(clause: Clause, left: int, right: int, at: int) -> bool:
     verb_left, verb_right = clause.finite_of(left), clause.finite_of(right)
     if subject_left is None or subject_right is None or verb_left is None or verb_right is None:
         return False
-    if not (subject_left < at and verb_left < at - 1 and left < at <= subject_right < verb_right):
+    if not (subject_left < at and left < at <= subject_right < verb_right):
+        return False
+    if verb_left >= at - 1 and not (left == at - 1 and needs_no_object(clause.words[left].key)):
         return False
     hangs = clause.words[right].role == "ccomp" and clause.words[right].head < at
     return (
@@ -194,6 +197,8 @@ def _may_begin(clause: Clause, at: int) -> bool:
         return False
     if opens.tag in ("RB", "WRB") and opens.key not in _ADVERBS | {"then", "thus"}:
         return False
+    if opens.key in ("each", "both", "all") and beyond.tag not in ("NN", "NNS", "DT", "JJ", "IN"):
+        return False  # one animal each and their origin
     if opens.key == "then" and any(each.tag in ("JJR", "RBR") for each in clause.words[:at]):
         return False  # more of them then there were
     return not (opens.key == "the" and beyond.tag in ("JJR", "RBR"))  # the sooner it is done the easier it will be
@@ -207,8 +212,8 @@ def _may_end(clause: Clause, left: int, at: int) -> bool:
         return False
     if before.tag in _NO_ENDS and before.role not in ("acomp", "oprd", "pobj", "prt", "dobj", "attr"):
         return False
-    passive = left == at - 1 and bool(clause.of_role(left, "auxpass"))
-    if before.tag in _VERBS | {"PRP"} and not passive and before.role not in ("pobj", "acomp", "attr"):
+    whole = left == at - 1 and (bool(clause.of_role(left, "auxpass")) or needs_no_object(before.key))
+    if before.tag in _VERBS | {"PRP"} and not whole and before.role not in ("pobj", "acomp", "attr"):
         return False
     if before.tag in ("JJR", "RBR") and words[at - 2].key == "the":
         return False  # the sooner they meet the easier it will be

@@ -53,9 +53,13 @@ _NOUNS = frozenset(
 )
 """Nouns with which a clause goes without a word of its own."""
 _ALONE = frozenset(
-    "came comes come went goes go died dies die fell falls fall rose rises rise remained remains remain happened"
-    " happens happen occurred occurs occur disappeared disappear appeared appears vanished existed exists exist arrived"
-    " arrives began begins ended ends failed fails fail stayed stays waited slept sleeps works worked lived".split()
+    map(
+        stem,
+        (
+            "come came go went gone die dies died fall fell fallen rise rose risen remain happen occur disappear appear"
+            " vanish exist arrive begin began begun end fail stay wait sleep slept work live lie lay sit sat stand"
+        ).split(),
+    )
 )
 """Verbs without an object, so that nothing is lacking."""
 
@@ -69,6 +73,15 @@ def names_time_or_way(word: str) -> bool:
     return bool({word, word.removesuffix("s")} & (_TIMES | _NOUNS))
 
 
+def needs_no_object(verb: str) -> bool:
+    """Whether a verb is whole without an object.
+
+    >>> needs_no_object("failed"), needs_no_object("built")
+    (True, False)
+    """
+    return stem(verb) in _ALONE
+
+
 def may_take_clause(clause: Clause, governor: int, at: int) -> bool:
     """Whether the words before ``at`` may go on with a clause that has no word to open it.
 
@@ -80,7 +93,7 @@ def may_take_clause(clause: Clause, governor: int, at: int) -> bool:
     words = clause.words
     before, verb = words[at - 1], words[governor].key
     if before.key.removesuffix("s") in _TIMES:
-        determiners = {words[n].key for n in clause.children[at - 1] if words[n].tag in ("DT", "CD", "PRP$")}
+        determiners = {words[n].key for n in clause.children[at - 1] if words[n].tag in ("DT", "CD", "PRP$", "JJ")}
         if determiners & _ONE_OF or (before.tag != "NN" and not determiners):
             return True
     elif before.key in _ADJECTIVES or names_time_or_way(before.key):
@@ -90,6 +103,10 @@ def may_take_clause(clause: Clause, governor: int, at: int) -> bool:
     if verb in _IS:
         ends = clause.of_role(governor, "acomp", "attr", "prep")
         return not any(n < at and words[n].key not in _ADJECTIVES | _NOUNS | _TIMES for n in ends)
+    subject = clause.subject_of(governor)
+    passive = words[governor].tag == "VBN" and bool(clause.of_role(governor, "auxpass"))
+    if passive and governor < at - 1 and subject is not None and words[subject].key != "it":
+        return False  # the bones were found in a cave
     return stem(verb) in _TAKES_CLAUSE
 
 
@@ -110,8 +127,13 @@ def is_whole(clause: Clause, chief: int, at: int) -> bool:
     if words[chief].role != "relcl":
         if words[chief].key in _IS and own[-1] != chief:
             return True
-        if words[at - 1].tag not in NOUNS or words[chief].key in _ALONE:
+        if words[at - 1].tag not in NOUNS or needs_no_object(words[chief].key):
             return True
+        pointing = clause.subject_of(chief) == at and words[at].key == "this"
+        if pointing and any(clause.of_role(n, "pobj") for n in clause.of_role(chief, "prep")):
+            return True  # this leads to mistakes
+    elif needs_no_object(words[chief].key) and not names_time_or_way(words[at - 1].key):
+        return True
     if any(clause.of_role(n, "xcomp") for n in clause.of_role(chief, "acomp")):
         return False  # an advance we have been able to make
     if clause.of_role(chief, "dobj", "attr", "acomp", "oprd", "nsubjpass", "expl"):

@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-from fairhand.copyedit.grammar.clauses import WH, Clause
+from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
 from fairhand.model.span import Span
 
 Kind = Literal["adverb", "phrase", "clause", "verbal"]
@@ -124,12 +124,16 @@ def _after_clause(clause: Clause) -> tuple[int, Kind] | None:
     head = words[first].head
     if head == root:
         at = _main_hung_below(clause, root)
-    elif words[head].head == root and words[head].role == "advcl" and clause.subject_of(head) is not None:
-        at = _before_main(clause, head, root)
+    elif words[head].head in (root, clause.subject_of(root)) and words[head].role == "advcl":
+        at = _before_main(clause, head, root) if clause.subject_of(head) is not None else None
     else:
         return None
     if at is None:
         return None
+    if words[at - 1].key in _COPULAS:
+        if words[at].tag != "JJ" or at == first + 1:
+            return None
+        at += 1  # the price is low people will buy it
     at -= words[at - 1].key == "then"
     if at - first < _SHORTEST or any(_BREAK.fullmatch(each.text) for each in words[:at]):
         return None
@@ -151,7 +155,12 @@ def _after_verbal(clause: Clause) -> tuple[int, Kind] | None:
         at = _main_hung_below(clause, root)
     else:
         subject, verb = clause.subject_of(root), clause.finite_of(root)
-        if subject is None or verb is None or subject > verb:
+        if verb is None:
+            return None
+        if subject is None and words[0].tag == "TO" and words[0].role == "aux" and words[words[0].head].role == "advcl":
+            at = _before_taken(clause, words[0].head, verb)
+            return None if at is None or any(each.text == "," for each in words[:at]) else (at, "verbal")
+        if subject is None or subject > verb:
             return None
         at = clause.below(subject)[0]
         tops = [n for n in clause.children[root] if n < at and words[n].role != "punct"]
@@ -193,13 +202,8 @@ def _before_main(clause: Clause, head: int, root: int) -> int | None:
         return None
     last = clause.below(head)[-1]
     if subject is None:
-        # its subject was taken for the object of the verb before: when the train stopped the passengers looked up
-        objects = [n for n in clause.of_role(head, "dobj") if clause.below(n)[-1] == verb - 1]
-        if not objects or words[root].key in _STATES:
-            return None
-        first = clause.below(objects[0])[0]
-        return None if any(each.text == "," for each in words[first:verb]) else first
-    begins = clause.below(subject)[0]
+        return None if words[root].key in _STATES else _before_taken(clause, head, verb)
+    begins = min(set(clause.below(subject)) - set(clause.below(head)))
     if any(each.text == "," for each in words[last:verb]):
         return None
     if begins != last + 1:
@@ -207,6 +211,22 @@ def _before_main(clause: Clause, head: int, root: int) -> int | None:
         if not between or any(words[n].head != root or words[n].tag != "RB" for n in between):
             return None
     return last + 1
+
+
+def _before_taken(clause: Clause, head: int, verb: int) -> int | None:
+    """Where a subject begins that the parser gave to the opening: *when the train stopped the passengers looked up*."""
+    words = clause.words
+    noun = verb - 1
+    if words[noun].tag not in NOUNS | {"PRP"} or noun not in clause.below(head):
+        return None
+    begins = clause.below(noun)[0]
+    if words[noun].key == "others":
+        return noun
+    if begins == head or words[begins].tag not in ("DT", "PRP", "PRP$", "JJ", "NNS", "NNP", "CD"):
+        return None
+    if words[begins - 1].tag in ("IN", "TO", "CC", "DT", "JJ") or any(each.text == "," for each in words[begins:verb]):
+        return None
+    return begins
 
 
 def _main_hung_below(clause: Clause, root: int) -> int | None:
@@ -226,6 +246,18 @@ def _main_hung_below(clause: Clause, root: int) -> int | None:
         if marked or any(words[each].tag in WH for each in clause.below(subject)):
             continue
         mains.append(n)
+    if not mains and whole:
+        # the company owned the only shop the miners paid: no name beside another goes without a comma
+        return next(
+            (
+                clause.below(n)[0]
+                for n in range(root + 2, len(words))
+                if words[n].role == "appos"
+                and words[clause.below(n)[0]].tag == "DT"
+                and any(words[m].tag in ("VBD", "VBN") and m == n + 1 for m in clause.of_role(n, "acl"))
+            ),
+            None,
+        )
     if len(mains) != 1:
         return None
     at = clause.below(mains[0])[0]

@@ -14,11 +14,13 @@ from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
 from fairhand.model.span import Span
 
 Kind = Literal["opening", "part", "series", "colon"]
-_IN_SERIES = frozenset({"NN", "NNS", "JJ", "DT", "CC", ",", "PRP$", "VBN", "CD"})
+_IN_SERIES = frozenset({"NN", "NNS", "NNP", "JJ", "DT", "CC", ",", "PRP$", "VBN", "CD"})
 _OPENS = frozenset("although though because since while whereas if unless until when whenever after before as".split())
 _PARTS = frozenset("such including especially particularly namely whereas although though because unless".split())
 _RELATIVE = frozenset("which who whom whose".split())
-_INCLUDES = frozenset("include includes included including are were".split())
+_INCLUDES = frozenset(
+    "include includes included including contain contains contained comprise comprises comprised are were".split()
+)
 _PREPOSITIONS = frozenset("of to in on with from for by as between into at about on like".split())
 
 

@@ -104,9 +104,11 @@ def _pair(clause: Clause, root: int) -> tuple[int, Kind, str] | None:
     starts = range(comma + 1, verb)
     if opens.key in ("which", "who", "whose"):
         inner = [n for n in clause.of_role(subject, "relcl") if n > comma and clause.finite_of(n) is not None]
-        if inner and clause.below(inner[0])[-1] == verb - 1 and clause.below(inner[0])[0] == comma + 1:
-            return verb, "relative", opens.text
-        return None
+        whole = clause.below(inner[0]) if inner else ()
+        at = verb
+        while at > comma and words[at - 1].tag == "RB" and words[at - 1].head == root:
+            at -= 1
+        return (at, "relative", opens.text) if whole == tuple(starts)[: at - comma - 1] and whole else None
     inner = [n for n in clause.of_role(subject, "appos") if n > comma]
     if not inner:
         inner = [n for n in clause.of_role(root, "nsubj") if n > comma and opens.key in ("a", "an")]
