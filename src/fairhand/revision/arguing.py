@@ -26,11 +26,11 @@ NEAREST = 0.12
 """The same, where the passage is nearer to this point than to any other whose sources it cites (from trial)."""
 HARDLY = 0.85
 """Of two points, the share of the nearer one's share from which the other is hardly further (from trial)."""
-WORTH = 0.4
+WORTH = 0.43
 """Worth of a passage as an argument for a point, where the text of its pages is at hand, and nothing is nearer."""
 WORTH_ANYWAY = 0.8
 """The same, whatever else the passage argues."""
-OWN = 0.13
+OWN = 0.1
 """Share of a point's own words without which a passage of no worth argues it (all three from trial)."""
 OWN_ANYWAY = 0.3
 """The same, where it argues another one rather."""
