@@ -44,7 +44,9 @@ def test_a_word_of_the_writers_is_known_from_then_on(run: Callable[..., tuple[in
     """It stands on the desk's list, and can be taken off it."""
     assert "goverment" not in run("--learn", "goverment")[1]
     assert (paper.parent / "words.txt").read_text("utf-8") == "goverment\n"
+    assert run("--words") == (0, "goverment")
     assert "goverment" in run("--unlearn", "goverment")[1]
+    assert run("--words")[1].startswith("No words of yours")
     assert run("--learn", "12")[1] == "fairhand: “12” is no word; write one with letters"
 
 
@@ -59,6 +61,10 @@ def test_findings_are_marked_first_and_mended_later(run: Callable[..., tuple[int
     assert draft.read_text("utf-8") == before
     assert "1. line 3, should, mend later: confused-words" in told
     assert "2. line 3, stet: doubled-word “and and”: as she says it" in told
+    assert "agreement" not in run("--left", "later")[1]
+    assert run("--left", "stet")[1].startswith("2. line 3, stet")
+    assert run("--left", "open") == (0, "Everything was gone through.")
+    assert run("--left", "come-back") == (0, "Nothing was marked so.")
     draft.write_text(before.replace("It was larger", "In 1790 the pan was larger").replace("Nobody", "No one"), "utf-8")
     told = run("--mend-marked")[1]
     assert told.startswith(

@@ -39,12 +39,13 @@ def test_a_lapse_is_written_down_and_found(run: Callable[..., tuple[int, str]], 
     assert run("--wrong", "sault", "--right", "salt")[0] == 0
 
 
-def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], tmp_path: Path) -> None:
+def test_remarks_are_learnt_from(run: Callable[..., tuple[int, str]], paper: Path, tmp_path: Path) -> None:
     """Those that say what is wrong and what is right."""
     (tmp_path / "remarks.txt").write_text("“then” should be “than”\nNicely put.\n", "utf-8")
     told = run("--from", str(tmp_path / "remarks.txt"))[1]
     assert told.startswith("Of 2 remarks 1 new name an error")
     assert "⸢then⸣ the sault house" in told
+    assert 'check = "confused-words"' in (paper.parent / "lapses.toml").read_text("utf-8")
 
 
 def test_a_check_that_there_is_none_of_is_refused(run: Callable[..., tuple[int, str]], paper: Path) -> None:

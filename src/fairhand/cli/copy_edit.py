@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 import click
 
+from fairhand.cli.copy_edit_marks import mark, mend_offers
 from fairhand.cli.ease import show_ease
 from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
 
 if TYPE_CHECKING:
-    from fairhand.model.stet import Word
     from fairhand.session.correction.going_through import Numbered
     from fairhand.session.correction.lapses import LapseSeen
     from fairhand.session.opened import OpenPaper
@@ -24,6 +24,7 @@ NUMBER = click.IntRange(1)
 @click.command("copy-edit")
 @paper_argument
 @click.option("--kind", default="", metavar="CHECK", help="One kind of finding alone, as spelling.")
+@click.option("--left", type=click.Choice(("open", "later", "come-back", "stet")), help="What was marked so alone.")
 @click.option("--later", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to be mended later.")
 @click.option("--come-back", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to come back to.")
 @click.option("--stet", type=NUMBER, multiple=True, metavar="N", help="Let what was found stand.")
@@ -34,11 +35,13 @@ NUMBER = click.IntRange(1)
 @click.option("--mend-marked", is_flag=True, help="Do so in one go, wherever you marked to mend later.")
 @click.option("--learn", multiple=True, metavar="WORD", help="A word that is right: it goes on your list, words.txt.")
 @click.option("--unlearn", multiple=True, metavar="WORD", help="A word that is to be told again.")
+@click.option("--words", "own", is_flag=True, help="List your words, and nothing else.")
 @click.option("--ease", is_flag=True, help="Show how the sentences run and how easily they read, instead.")
 @click.option("--used", is_flag=True, help="List what was used, for a statement.")
 def command(
     paper: Path,
     kind: str,
+    left: str | None,
     later: Sequence[int],
     come_back: Sequence[int],
     stet: Sequence[int],
@@ -50,6 +53,7 @@ def command(
     unlearn: Sequence[str],
     *,
     mend_marked: bool,
+    own: bool,
     ease: bool,
     used: bool,
 ) -> None:
@@ -59,13 +63,16 @@ def command(
     again when it was edited. Where the sheet has a rule on tools that check the language, it is not looked at until you
     answer it.
     """
-    from fairhand.session.correction.words import learn_word, unlearn_word
+    from fairhand.session.correction.words import learn_word, list_words, unlearn_word
     from fairhand.session.opened import OpenPaper
 
     for word in learn:
         learn_word(paper, word)
     for word in unlearn:
         unlearn_word(paper, word)
+    if own:
+        say("\n".join(list_words(paper)) or "No words of yours are on the list yet (--learn WORD).")
+        return
     if later or come_back or stet or take_back or lapses:
         mark(paper, {"mend": later, "later": come_back, "stet": stet}, why, take_back, lapses)
     if mend or mend_marked:
@@ -80,49 +87,7 @@ def command(
     if ease:
         show_ease(opened)
     else:
-        show_findings(opened, kind)
-
-
-def mark(paper: Path, said: dict[Word, Sequence[int]], why: str, back: Sequence[int], lapses: Sequence[int]) -> None:
-    """What is said of findings is kept, by their numbers as they were before any of it."""
-    from fairhand.desk.clock import now
-    from fairhand.session.correction.going_through import leave_for_later, list_numbered, name_finding, take_back
-    from fairhand.session.correction.lapses import keep_lapse, lapse_of
-    from fairhand.session.opened import OpenPaper
-
-    opened, at = OpenPaper(paper), now()
-    numbered, draft = list_numbered(opened), opened.verdict().draft
-    wanted = [(word, name_finding(numbered, n)) for word, numbers in said.items() for n in numbers]
-    for one in [name_finding(numbered, n) for n in back]:
-        take_back(paper, one)
-    for word, one in wanted:
-        leave_for_later(paper, one, draft, word, at, why if word == "stet" else "")
-    for one in [name_finding(numbered, n) for n in lapses]:
-        keep_lapse(paper, lapse_of(one.finding, draft, at.date()))
-
-
-def mend_offers(paper: Path, numbers: Sequence[int], *, marked: bool) -> None:
-    """What is offered stands in the draft; what offers nothing is told, with its line, to be mended by hand."""
-    from fairhand.desk.clock import now
-    from fairhand.language.counts import count_of
-    from fairhand.model.span import line_at
-    from fairhand.session.correction.going_through import list_numbered, mend_offered, name_finding, offer_of
-    from fairhand.session.opened import OpenPaper
-
-    opened = OpenPaper(paper)
-    numbered, draft = list_numbered(opened), opened.verdict().draft
-    chosen = [name_finding(numbered, n) for n in numbers]
-    chosen += [one for one in numbered if marked and one not in chosen and one.mark and one.mark.word == "mend"]
-    done = mend_offered(paper, [one.finding for one in chosen], draft, now().date())
-    say(f"Mended: {count_of(len(done), 'place')}. The draft as it was is in the record.")
-    for one in chosen:
-        span = one.finding.span
-        where = f"line {line_at(draft, span.start)}: " if span else ""
-        if one.finding in done:
-            say(f"{where}{offer_of(one.finding, draft)}", 2, 4)
-        else:
-            say(f"{where}{one.finding.check}: how it is mended is yours to word; mend it in draft.md", 2, 4)
-    say()
+        show_findings(opened, kind, left)
 
 
 def show_used(opened: OpenPaper) -> None:
@@ -152,7 +117,7 @@ def show_rules(paper: Path, opened: OpenPaper) -> bool:
     return True
 
 
-def show_findings(opened: OpenPaper, kind: str) -> None:
+def show_findings(opened: OpenPaper, kind: str = "", left: str | None = None) -> None:
     """The lapses, then the findings of the pass."""
     from fairhand.errors import FairhandError
     from fairhand.model.span import line_at
@@ -166,21 +131,29 @@ def show_findings(opened: OpenPaper, kind: str) -> None:
         message = f"{kind}: nothing of that kind was found; found were {', '.join(kinds) or 'none'}"
         raise FairhandError(message)
     seen = survey_lapses(opened.folder, opened.look(), opened.verdict().findings)[0]
-    if not kind:
+    if not kind and not left:
         show_lapses(seen)
-    shown = [one for one in found if not kind or one.finding.check == kind]
+    wanted = {None: None, "open": "", "later": "mend", "come-back": "later"}.get(left, left)
+    shown = [
+        one
+        for one in found
+        if (not kind or one.finding.check == kind) and wanted in (None, one.mark.word if one.mark else "")
+    ]
     for one in shown:
         span = one.finding.span
         where = f"line {line_at(draft, span.start)}, " if span else ""
-        say(f"{one.number}. {where}{one.told}: {one.finding.check}", 0, 3)
+        under = len(str(one.number)) + 2
+        say(f"{one.number}. {where}{one.told}: {one.finding.check}", 0, under)
         if one.mark and one.mark.word == "stet":
-            say(f"“{one.mark.exact}”{f': {one.mark.reason}' if one.mark.reason else ''}", 3, 5)
+            say(f"“{one.mark.exact}”{f': {one.mark.reason}' if one.mark.reason else ''}", under, under + 2)
             continue
         if span:
-            say(f"“{' '.join(span.of(draft).split())[:120]}”", 3, 5)
-        say(one.finding.says, 3, 5)
+            say(f"“{' '.join(span.of(draft).split())[:120]}”", under, under + 2)
+        say(one.finding.says, under, under + 2)
     if not draft.strip():
         say("There is no draft yet.")
+    elif not shown and left:
+        say("Nothing was marked so." if left != "open" else "Everything was gone through.")
     elif not shown:
         say("Nothing that a check could find. Read it once from start to end.")
     else:

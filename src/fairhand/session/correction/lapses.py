@@ -20,7 +20,7 @@ from fairhand.copyedit.lapses import (
 )
 from fairhand.copyedit.own_prose import own_prose
 from fairhand.copyedit.remarked import read_comment
-from fairhand.copyedit.words.confused import find_confused
+from fairhand.copyedit.words.confused import confusions, find_confused
 from fairhand.desk.clock import now
 from fairhand.desk.places import desk_of, list_done, list_papers
 from fairhand.errors import FairhandError, InputError
@@ -169,6 +169,8 @@ def learn_from_comments(folder: Path, comments: Sequence[str]) -> tuple[Lapse, .
         lapse = read_comment(comment)
         if lapse is None or (lapse.check and lapse.check not in checks) or (paper, comment) in known:
             continue
+        if any(row.meant == lapse.right.casefold() for row in confusions().get(lapse.wrong.casefold(), ())):
+            lapse = replace(lapse, check=CONFUSED)  # both are good words: told only where the check finds one wrong
         keep_lapse(folder, lapse)
         present = read_text(desk, WHERE)
         save_text(desk, WHERE, note_learnt(present.text, paper, comment), present.seen)

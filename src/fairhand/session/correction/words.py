@@ -5,10 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from fairhand.copyedit.words.own_words import WHERE, add_word, drop_word
+from fairhand.copyedit.words.own_words import WHERE, add_word, drop_word, read_words
 from fairhand.desk.places import desk_of
 from fairhand.errors import FairhandError
 from fairhand.session.editing import read_text, save_text
+
+
+def list_words(folder: Path) -> tuple[str, ...]:
+    """The words that are right in every paper of the desk, in the order in which they were put down."""
+    return read_words(read_text(desk_of(folder), WHERE).text)
 
 
 def learn_word(folder: Path, word: str) -> None:

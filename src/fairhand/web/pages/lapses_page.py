@@ -5,16 +5,12 @@ from __future__ import annotations
 from starlette.responses import Response
 
 from fairhand.copyedit.in_place import quote_span
-from fairhand.copyedit.words.own_words import WHERE as WORDS
-from fairhand.copyedit.words.own_words import read_words
-from fairhand.desk.places import desk_of
 from fairhand.errors import FairhandError
 from fairhand.language.counts import count_of, open_with
 from fairhand.model.lapse import Lapse
 from fairhand.readiness.table import CHECKS
 from fairhand.session.correction.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
-from fairhand.session.correction.words import learn_word, unlearn_word
-from fairhand.session.editing import read_text
+from fairhand.session.correction.words import learn_word, list_words, unlearn_word
 from fairhand.session.hand_in.handing_in import read_hand_in
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
@@ -44,7 +40,7 @@ def show(asked: Asked, *, fault: FairhandError | None = None) -> Response:
         problems=problems,
         comments=len(came_back.comments) if came_back else 0,
         learnt=asked.query("learnt"),
-        words=read_words(read_text(desk_of(folder), WORDS).text),
+        words=list_words(folder),
         checks=OF_LANGUAGE,
         times=lambda lapse: count_of(lapse.count, "time"),
         quote=lambda span: quote_span(draft, span),
