@@ -39,20 +39,38 @@ class Mixture:
     """The first that is not of the most frequent kind."""
 
 
-def find_one_sided(own: OwnParagraph) -> Iterator[tuple[Span, Instead]]:
-    """The dashes between words with a blank on one side alone, each with the blank to take out.
+def find_one_sided(own: OwnParagraph, *, spaced: bool = False) -> Iterator[tuple[Span, Instead]]:
+    """The dashes between words with a blank on one side alone, each with the blank to take out, or to put in.
 
     A dash that stands for the rest of a compound (*pre– and post-war*) is let be, and so are one before a name and
     the marks of a command (*–k 3*).
 
     **Source**: common practice; Chicago 17, 6.85; New Hart's Rules 4.11 (from memory): two blanks or none.
 
+    Args:
+        own: A paragraph.
+        spaced: Whether the paper's dashes have blanks.
+
     >>> [s.start for s, _ in find_one_sided(OwnParagraph("The tide —so they said— fell.", 0, ()))]
     [8, 22]
     """
     for hit in _ONE_SIDED.finditer(own.text):
+        whole = Span(*hit.span()).shifted(own.start)
         blank = Span(*hit.span("before" if hit["before"] else "after")).shifted(own.start)
-        yield Span(*hit.span()).shifted(own.start), Instead(blank)
+        other = whole.end if hit["before"] else whole.start
+        yield whole, Instead(Span(other, other), " ") if spaced else Instead(blank)
+
+
+def has_blanks(paragraphs: Sequence[OwnParagraph], *, british: bool) -> bool:
+    """Whether most dashes of a paper have blanks; where it has none that tells, by the custom of the country.
+
+    >>> has_blanks([OwnParagraph("It fell – so he said – again.", 0, ())], british=False)
+    True
+    """
+    counts = {kind: sum(len(pattern.findall(own.text)) for own in paragraphs) for kind, pattern in _KINDS.items()}
+    spaced = sum(many for kind, many in counts.items() if kind.endswith("with blanks"))
+    close = sum(counts.values()) - spaced
+    return british if spaced == close else spaced > close
 
 
 def find_mixture(paragraphs: Sequence[OwnParagraph]) -> Mixture | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.form.dash_blanks import find_mixture, find_one_sided
+from fairhand.copyedit.form.dash_blanks import find_mixture, find_one_sided, has_blanks
 from fairhand.copyedit.form.dashes import find_hyphen_dashes
 from fairhand.model.finding import Instead
 from fairhand.model.span import Span
@@ -15,12 +15,13 @@ from fairhand.readiness.check import Remark
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each of them in the writer's own prose, with the dash of the country; several kinds are asked about once."""
     dash = " – " if analysis.is_british else "—"
+    spaced = has_blanks(analysis.own_prose, british=analysis.is_british)
     for own in analysis.own_prose:
         for span in find_hyphen_dashes(own):
             whole = Span(span.start - 1, span.end + 1)
             says = "A hyphen stands where a dash belongs, or the two words are one with the hyphen between them."
             yield Remark(whole, says, instead=(Instead(whole, dash),))
-        for span, instead in find_one_sided(own):
+        for span, instead in find_one_sided(own, spaced=spaced):
             says = "The dash has a blank on one side alone; it has one on both sides, or on none."
             yield Remark(span, says, instead=(instead,))
     mixture = find_mixture(analysis.own_prose)
