@@ -12,6 +12,7 @@ from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
 from fairhand.copyedit.grammar.plural_apostrophe import plural_of
+from fairhand.copyedit.remarked import read_comment
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
 from fairhand.readiness.analysis import Analysis
@@ -197,3 +198,19 @@ def test_no_run_of_words_breaks_a_check(words: list[str]) -> None:
     for finding in told(draft):
         assert finding.span is not None
         assert finding.span.of(draft).strip()
+
+
+@pytest.mark.parametrize(
+    ("comment", "check"),
+    [
+        ("missing apostrophe", "apostrophe"),
+        ("Cap.", "capital"),
+        ("hyphen here", "hyphen"),
+        ("word missing!", "missing-word"),
+    ],
+)
+def test_a_teachers_remark_names_the_check(comment: str, check: str) -> None:
+    """So that a lapse is learnt from it."""
+    lapse = read_comment(comment)
+    assert lapse is not None
+    assert lapse.check == check

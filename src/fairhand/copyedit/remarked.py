@@ -25,6 +25,10 @@ _NAMES: tuple[tuple[str, str], ...] = (
     ("doubled-word", r"repeated word|word (?:is )?(?:repeated|twice|doubled)|doubled? word"),
     ("confused-words", r"wrong word|w\.?w"),
     ("contraction", r"(?:no )?contractions?(?: here)?"),
+    ("apostrophe", r"(?:missing |no )?(?:apostrophes?|apos|possessive)"),
+    ("missing-word", r"missing word|word missing|(?:a )?word (?:is )?(?:missing|left out)|m\.?w"),
+    ("capital", r"cap(?:ital)?s?(?: letter)?|capitali[sz]e|capitali[sz]ation"),
+    ("hyphen", r"(?:missing )?hyphens?|hyph"),
     ("numeral-opening", r"(?:do not |don['’]t )?(?:open|start|begin) (?:a sentence )?with a (?:numeral|number|figure)"),
 )
 """Checks by what handbooks and markers in margins call what they find (common practice)."""

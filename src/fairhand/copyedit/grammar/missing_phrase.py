@@ -28,6 +28,7 @@ _KINDS: Mapping[str, frozenset[str]] = {
     "NN": frozenset({"NN"}),
     "JJ": frozenset({"JJ"}),
     "CC": frozenset({"CC"}),
+    "VBN": frozenset({"VBN"}),
     "NNS": frozenset({"NNS"}),
     "NNP": frozenset({"NNP"}),
     "VBG": frozenset({"VBG"}),
@@ -139,7 +140,7 @@ def is_bare(word: str) -> bool:
 
 def _ends_phrase(words: Sentence, at: int) -> bool:
     after = word_at(words, at + 1)
-    return after is None or after.tag not in ("DT", "PRP$", "PRP", "NNS", "JJ", "IN", "NN", "WRB")
+    return after is None or after.tag not in ("DT", "PRP$", "PRP", "NNS", "JJ", "IN", "NN", "WRB", "RP", "TO")
 
 
 def _is_one(words: Sentence, at: int, named: str) -> bool:
@@ -151,13 +152,17 @@ def _is_one(words: Sentence, at: int, named: str) -> bool:
     if named == ".":
         return not word.text[0].isalnum()
     if named == "BASE":
-        return (word.key in BASE and word.tag in ("VB", "VBP", "NN")) or (
+        return (word.key in BASE and word.tag != "VBN") or (
             word.tag == "VB" and is_bare(word.key) and not _ends_phrase(words, at)
         )
     if named == "DET":
         return word.key in _DETERMINERS
     if named == "VERB":
-        return word.tag in ("VB", "VBP") and is_bare(word.key) and not _ends_phrase(words, at)
+        after = word_at(words, at + 1)
+        verbal = word.tag in ("VB", "VBP") or (word.tag == "NN" and after is not None and after.tag in ("DT", "PRP$"))
+        return verbal and is_bare(word.key) and not _ends_phrase(words, at)
+    if named == "BARE":
+        return word.tag in ("VB", "VBP", "NN") and is_bare(word.key)
     if named == "PAST":
         return word.tag in ("VBN", "VBD") and is_past(word.key)
     if named == "NOM":
