@@ -44,6 +44,13 @@ def test_what_is_asked_and_what_is_left_stand_on_the_page(client: TestClient) ->
         assert words in shown(client)
 
 
+def test_what_was_used_is_one_step_from_its_statement(client: TestClient, paper: Path) -> None:
+    """The statement is the writer's own; the list of what looked through the paper stands at the copy-edit."""
+    client.post(HAND_IN, data={"do": "state", "kind": "tools", "words": "A spell-checker."})
+    assert 'href="/paper/tram-libraries/copy-edit?used=1#used"' in client.get(HAND_IN).text
+    assert "Copying: the draft held word by word" in client.get("/paper/tram-libraries/copy-edit?used=1").text
+
+
 def test_statements_are_written_by_the_writer(client: TestClient, paper: Path) -> None:
     """Empty until they are written; taken back when they are emptied."""
     sent = {"do": "state", "kind": "help", "words": "My sister read it."}

@@ -154,6 +154,8 @@ def _show(paper: Path, stands: HandIn, told: Mapping[str, Any]) -> None:
         for kind in (*words, *(one for one in stands.account.statements if one not in words)):
             say_rows([(kind, f"{ABOUT[kind]}.{f' The sheet: “{words[kind]}”' if kind in words else ''}")])
             say(stands.account.statements.get(kind) or "Not written yet.", 6)
+            if kind == "tools":
+                say(f"What looked through this paper here: fairhand copy-edit{typed(paper)} --used", 6)
     for one in stands.account.handed:
         say()
         say(
