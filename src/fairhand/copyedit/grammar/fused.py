@@ -62,17 +62,22 @@ def find_fused(clause: Clause) -> Fused | None:
     if len(words) < 7 or words[-1].text not in (".", "!") or words[0].key in _OPENS or words[0].tag in WH:
         return None
     roots = [n for n, each in enumerate(words) if each.head == n]
-    if len(roots) != 1:
+    chiefs = _chiefs(clause, range(len(words)))
+    if len(roots) != 1 or len(chiefs) < 2:
         return None
     at = _before_adverb(clause)
     if at is None:
-        at = next(
-            (begins for n in range(len(words)) if (begins := _begins_second(clause, n, roots[0])) is not None), None
-        )
+        at = next((begins for n in chiefs if (begins := _begins_second(clause, n, roots[0])) is not None), None)
     if at is None:
         return None
     end = clause.place(at - 1).end
     return Fused(clause.place(at - 1, at), Span(end, end), words[at].text)
+
+
+def _chiefs(clause: Clause, within: range) -> list[int]:
+    """The chief words of the clauses that have their subject in a stretch, in order."""
+    words = clause.words
+    return sorted({words[n].head for n in within if words[n].role in SUBJECTS or words[n].role == "csubj"})
 
 
 def _before_adverb(clause: Clause) -> int | None:
@@ -81,7 +86,7 @@ def _before_adverb(clause: Clause) -> int | None:
     for at in range(3, len(words) - 4):
         before = words[at - 1]
         alone = words[at + 1].text == "," and words[at + 2].tag != "CC"
-        if words[at].key not in _ADVERBS or not alone or not before.text[-1].isalnum():
+        if not alone or words[at].key not in _ADVERBS or not before.text[-1].isalnum():
             continue
         if before.tag in ("CC", "IN", "DT", "TO", "MD", "VBZ", "VBP") or before.key in _OPENS:
             continue
@@ -93,9 +98,9 @@ def _before_adverb(clause: Clause) -> int | None:
 def _has_main(clause: Clause, within: range) -> bool:
     """Whether a stretch of a sentence begins with a main clause of its own."""
     words = clause.words
-    for n in within:
+    for n in _chiefs(clause, within):
         subject, verb = _subject_of(clause, n), clause.finite_of(n)
-        if subject is None or verb is None or subject not in within or verb not in within:
+        if subject is None or verb is None or not {n, subject, verb} <= set(within):
             continue
         if any(words[m].role == "mark" or words[m].tag in WH for m in (*clause.children[n], *clause.below(subject))):
             continue
@@ -149,9 +154,9 @@ def _before_subject(clause: Clause, right: int, root: int) -> tuple[int, int] | 
         return None
     if at < 3 or (right != root and any(n < at and words[n].role != "punct" for n in clause.below(right))):
         return None
-    for n in range(1, at):
+    for n in _chiefs(clause, range(at)):
         verb = clause.finite_of(n)
-        if n == right or verb is None or _subject_of(clause, n) is None or max(n, verb) >= at - 1:
+        if n == right or verb is None or max(n, verb) >= at - 1:
             continue
         if words[n].role in ("ROOT", "ccomp", "parataxis", "advcl") and (n == root or words[n].head == right):
             return n, at

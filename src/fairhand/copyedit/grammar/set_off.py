@@ -65,7 +65,7 @@ def _name(clause: Clause) -> tuple[int, Kind, str] | None:
     """A name with *who* or *which* right after it; one with *the* only where a comma closes what was not opened."""
     words = clause.words
     for at in range(1, len(words) - 3):
-        if words[at].key not in ("who", "which") or words[at].tag not in ("WP", "WDT") or words[at - 1].tag != "NNP":
+        if words[at].tag not in ("WP", "WDT") or words[at - 1].tag != "NNP" or words[at].key not in ("who", "which"):
             continue
         chief = words[at].head
         head = words[chief].head
@@ -131,7 +131,9 @@ def _adverb(clause: Clause, root: int) -> tuple[int, Kind, str] | None:
     """*However* and the like between a subject and its verb, with a comma on one side only."""
     words = clause.words
     verb, subject = clause.finite_of(root), clause.subject_of(root)
-    if verb is None or subject is None or subject > verb or any(each.text in _BREAKS for each in words[:verb]):
+    if verb is None or subject is None or subject > verb or not any(each.text == "," for each in words[subject:verb]):
+        return None
+    if any(each.text in _BREAKS for each in words[:verb]):
         return None
     keys = [each.key for each in words]
     for long in _ADVERBS_KEYS:
