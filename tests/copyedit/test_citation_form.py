@@ -36,7 +36,8 @@ LIST = (
 def paper_of(line: str) -> tuple[str, Paper]:
     """The check of one line of a list, and its paper: check, style and draft are parted by bars."""
     check, style, draft = (part.strip() for part in line.split("|", 2))
-    return check, Paper("p", draft.replace("\\n", "\n"), LIST, style=style)
+    sources = () if check == "list-unsourced" else LIST
+    return check.replace("unsourced", "typed"), Paper("p", draft.replace("\\n", "\n"), sources, style=style)
 
 
 def heard(check: str, paper: Paper) -> list[Finding]:
@@ -58,7 +59,7 @@ def lines_of(name: str) -> list[str]:
 @pytest.mark.parametrize("line", lines_of("form_faults.txt"))
 def test_a_slip_beside_a_citation_is_told(line: str) -> None:
     """Each line of our own list, by its check."""
-    assert {finding.check for finding in told(line)} == {line.partition(" |")[0]}
+    assert {finding.check for finding in told(line)} == {paper_of(line)[0]}
 
 
 @pytest.mark.parametrize("line", lines_of("form_right.txt"))

@@ -44,6 +44,7 @@ from fairhand.readiness.checks import (
     hyphen,
     latin_abbreviation,
     length,
+    list_typed,
     mark_spacing,
     mark_unpaired,
     missing_word,
@@ -107,6 +108,7 @@ HEADINGS = "MLA Handbook, 9th ed., 1.5; APA Manual, 7th ed., 2.27 (from memory)"
 
 STOPS = "MLA Handbook, 9th ed., 6.53; APA Manual, 7th ed., 6.8; Chicago Manual, 17th ed., 6.9 (from memory)"
 EXHIBITS = "APA Manual, 7th ed., 7.5; MLA Handbook, 9th ed., 1.7; Chicago Manual, 17th ed., 3.50 (from memory)"
+LISTING = "MLA Handbook, 9th ed., ch. 5; APA Manual, 7th ed., ch. 9; Chicago Manual, 17th ed., ch. 14 (from memory)"
 PERCENT = "APA Manual, 7th ed., 6.44 (from memory)"
 MARKS = "MLA Handbook, 9th ed., 6.4; APA Manual, 7th ed., 6.7; Chicago Manual, 17th ed., 13.30 (from memory)"
 ABBREVIATIONS = "APA Manual, 7th ed., 6.25; Chicago Manual, 17th ed., 10.3 (from memory)"
@@ -641,6 +643,15 @@ CHECKS: tuple[Check, ...] = (
         quotation_mechanics.find,
         of_manual=True,
         of_language=True,
+    ),
+    Check(
+        "list-typed",
+        "copy-edit",
+        "should",
+        "a list of works typed in the draft: what is left out, its order, what it has that the text has not",
+        LISTING,
+        list_typed.find,
+        of_manual=True,
     ),
     Check(
         "omission-points",
