@@ -125,6 +125,21 @@ def test_marks_are_left_for_afterwards(client: TestClient, slips: Path, desk: Pa
     assert client.post(f"{COPY_EDIT}/mark", data={**named(page), "mark": "none", "do": "mend"}).status_code == 409
 
 
+def test_what_was_marked_is_mended_one_by_one(client: TestClient, slips: Path) -> None:
+    """Narrowed to what is to be mended later, each answer leads to the next of them."""
+    for kind in ("spelling", "confused-words"):
+        page = client.get(f"{COPY_EDIT}?kind={kind}&finding=1").text
+        client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "mend"})
+    page = client.get(f"{COPY_EDIT}?left=mend&finding=1").text
+    sent = {"finding": "1", "mark": field(page, "mark"), "left": "mend", "do": "put"}
+    assert client.post(f"{COPY_EDIT}/mark", data=sent).headers["location"].endswith("?finding=1&left=mend#mark-1")
+    page = client.get(f"{COPY_EDIT}?left=mend&finding=1").text
+    assert "was “than” meant?" in page
+    sent = {"finding": "1", "mark": field(page, "mark"), "left": "mend", "do": "put"}
+    assert client.post(f"{COPY_EDIT}/mark", data=sent).headers["location"] == f"{COPY_EDIT}?left=mend"
+    assert "The government ran the cars. They were larger than the others." in slips.read_text("utf-8")
+
+
 def test_what_is_offered_is_put_at_once(client: TestClient, slips: Path, desk: Path) -> None:
     """By one press, and learnt as a lapse."""
     page = client.get(f"{COPY_EDIT}?kind=confused-words&finding=1").text

@@ -195,13 +195,13 @@ class ProofPage:
         """The way to the first open mark from the present one on; where there is none, to the page."""
         marked, _ = self.marks_of(asked)
         at = _number(asked.form.text("finding"), len(marked)) or len(marked) + 1
-        following = next((one.mark.number for one in marked[at - 1 :] if self.waits(one)), 0)
+        following = next((one.mark.number for one in marked[at - 1 :] if self.waits(asked, one)), 0)
         if not following:
             return asked.go(asked.to(self.in_pass, **self.narrowed(asked)))
         narrowed = self.narrowed(asked)
         return asked.go(asked.to(self.in_pass, at=f"mark-{following}", finding=following, **narrowed))
 
-    def waits(self, one: Marked) -> bool:
+    def waits(self, asked: Asked, one: Marked) -> bool:  # noqa: ARG002 - for a page that is narrowed to what was marked
         """Whether a mark is still to be gone through."""
         return one.is_open
 

@@ -68,6 +68,10 @@ class CopyEditPage(ProofPage):
         found = [one for one in verdict.findings if one.in_pass == self.in_pass]
         return read_left(asked.paper.folder, found, verdict.draft)
 
+    def waits(self, asked: Asked, one: Marked) -> bool:
+        """Whether a mark is still to be gone through; among those that were marked, each is."""
+        return one.is_open or (one.left is not None and self.narrowed(asked).get("left") == one.left.word)
+
     def offer(self, finding: Finding, draft: str) -> str:
         """What may be put in at once where a finding is, in a few words."""
         return offer_of(finding, draft)

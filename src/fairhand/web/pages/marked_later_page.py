@@ -88,7 +88,7 @@ def mend(asked: Asked) -> Response:
     opened, form = asked.paper.opened, asked.form
     typed = []
     for number in range(1, MOST_FIELDS // FIELDS):
-        if not form.has(f"was-{number}"):
+        if not (form.has(f"was-{number}") and form.has(f"text-{number}")):
             break
         alike = (read_number(form.text(f"which-{number}"), 0), read_number(form.text(f"many-{number}"), 1) or 1)
         typed.append(Passage(form.matter(f"was-{number}"), form.matter(f"text-{number}").strip("\n"), alike))
