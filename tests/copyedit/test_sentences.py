@@ -76,6 +76,14 @@ def test_the_slips_of_a_list_are_told(name: str) -> None:
     assert len(lines) - len(missed) >= FLOORS[name] * len(lines)
 
 
+def test_the_slips_of_longer_sentences_are_told() -> None:
+    """Most of those that were written once the rules had stood."""
+    lines = [line.split("|") for line in lines_of("sentence_fresh")]
+    missed = [text for check, text in lines if not any(found.check == check for found in told(text))]
+    print(f"\nlonger sentences: {len(lines) - len(missed)} of {len(lines)}; not told:", *missed, sep="\n")
+    assert len(lines) - len(missed) >= 0.8 * len(lines)
+
+
 def test_good_sentences_are_let_be() -> None:
     """None of those that break a rule in looks only, and none of the lists' own once they are mended."""
     mended = [SLIP.sub(r"\2", line) for name in FLOORS for line in lines_of(name) if SLIP.search(line)]

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import NOUNS, Clause
 from fairhand.copyedit.grammar.counted import PERSONS
+from fairhand.copyedit.grammar.number import number_of
 from fairhand.copyedit.grammar.slip import Slip
 
 _LET_BE = frozenset(
@@ -56,14 +57,17 @@ _OF_THE_BODY = frozenset(
 _OWNERS = {"his": "him", "her": "her", "my": "me", "our": "us", "their": "them"}
 _ABSTRACT = ("tion", "sion", "ness", "ity", "ism", "ment", "ance", "ence", "ship", "hood", "dom")
 _THINGS = frozenset(
-    "law rent war road river tunnel bell fire water door warehouse warehouses house houses building buildings street"
-    " streets book books poem novel story essay article letter letters word words result results data figure figures"
-    " fact facts problem problems question questions answer answers difference differences similarity similarities"
-    " theme themes view sky sun moon rain snow wind storm night day morning evening year years time hours minutes life"
-    " price prices cost costs rate rates idea ideas theory evidence language english history memory text film movie"
-    " music song painting picture image map maps world country city town village school car train bus ship food"
-    " dinner breakfast money job work health disease chapel chapels tree trees mountain mountains field fields"
-    " policy policies rule rules tax taxes system technology internet world trip journey".split()
+    "law rent war road river tunnel bell fire water door warehouse warehouses house houses building buildings"
+    " street streets book books poem novel story essay article letter letters word words result results data"
+    " figure figures fact facts problem problems question questions answer answers difference differences"
+    " similarity similarities theme themes view sky sun moon rain snow wind storm night day morning evening year"
+    " years time hours minutes life price prices cost costs rate rates idea ideas theory evidence language english"
+    " history memory text film movie music song painting picture image map maps world country city town village"
+    " school car train bus ship food dinner breakfast money job work health disease chapel chapels tree trees"
+    " mountain mountains field fields sea bridge harbour harbor factory museum garden church hospital poetry prose"
+    " style tone imagery structure ending chapter setting plot statistics numbers changes effects consequences"
+    " benefits dangers risks trends patterns walls window windows room shoes clothes policy policies rule rules"
+    " tax taxes system technology internet trip journey".split()
 )
 """Nouns that neither read, walk nor hope."""
 
@@ -88,7 +92,8 @@ def find_dangling(clause: Clause) -> Iterator[Slip]:
         subject += 1
     if subject >= len(words) - 1:
         return
-    if not (_cannot_do(clause, comma + 1, subject) or _is_owned(clause, comma + 1, subject, kind)):
+    many = kind == "as" and words[subject].tag == "NNS" and number_of(clause, subject) == "many"
+    if not (many or _cannot_do(clause, comma + 1, subject) or _is_owned(clause, comma + 1, subject, kind)):
         return
     verb = words[subject].head
     if words[subject].role not in ("nsubj", "nsubjpass", "expl") or words[verb].head != verb:

@@ -16,7 +16,8 @@ from fairhand.copyedit.grammar.counted import PERSONS
 from fairhand.copyedit.grammar.slip import Slip
 
 LASTING = frozenset(
-    "is are am was were has have had do does did remain stand lie hold contain belong continue live seem appear"
+    "wrote said thought knew found made saw held led ran taught kept meant told came spoke read drew felt understood"
+    " is are am was were has have had do does did remain stand lie hold contain belong continue live seem appear"
     " mean make show suggest say argue claim write state describe explain note observe insist conclude report"
     " think believe know find consider use work teach run own lead head direct serve edit study play keep want"
     " need like love represent refer include provide exist require occur call see propose agree recommend ask tell"
@@ -30,7 +31,7 @@ LASTING = frozenset(
 )
 """Verbs that report, hold still, tell a habit, or have one form for both tenses."""
 WAIVED = frozenset(
-    "now today still always often sometimes never usually every each yet nowadays currently later eventually since"
+    "now today still always often sometimes never usually every each yet nowadays currently since"
     " whenever once if would".split()
 )
 """Words that may part the times of two verbs."""
@@ -63,14 +64,19 @@ def is_doer(clause: Clause, subject: int) -> bool:
     return key in _FOLK or ((key in PERSONS or one in PERSONS) and not {key, one} & _WRITERS)
 
 
+def is_literary(clause: Clause) -> bool:
+    """Whether a sentence speaks of a work or its maker, of whom the present of literature tells."""
+    return any({word.key, word.key.removesuffix("s")} & _LITERARY for word in clause.words)
+
+
 def is_lasting(verb: str) -> bool:
-    """Whether a verb in the present may be lawful beside the past.
+    """Whether a verb may be in the present beside the past, or in the past beside the present.
 
     >>> is_lasting("argues"), is_lasting("marches"), is_lasting("relies")
     (True, False, True)
     """
-    forms = {verb, verb.removesuffix("s"), verb.removesuffix("es")}
-    return bool((forms | {f"{verb[:-3]}y"} if verb.endswith("ies") else forms) & LASTING)
+    forms = {verb, *(verb.removesuffix(ending) for ending in ("s", "es", "d", "ed"))}
+    return bool((forms | {f"{verb[:-3]}y"} if verb.endswith(("ies", "ied")) else forms) & LASTING)
 
 
 def find_narrative_shifts(clauses: Sequence[Clause]) -> Iterator[Slip]:
@@ -91,7 +97,7 @@ def find_narrative_shifts(clauses: Sequence[Clause]) -> Iterator[Slip]:
             for n in range(max(0, at - 2), min(len(clauses), at + 2))
             if clauses[n].paragraph == clause.paragraph
         ]
-        if any({word.key, word.key.removesuffix("s")} & _LITERARY for each in beside for word in each.words):
+        if any(is_literary(each) for each in beside):
             continue
         told = is_doer(clause, subject) and "past" in (_time(clauses, at, 1), _time(clauses, at, -2))
         if told or (_YEAR.search(clause.text) and clause.words[subject].key not in ("this", "that", "which")):

@@ -86,7 +86,8 @@ def _both_or(clause: Clause) -> Iterator[Slip]:
         if link >= stop - 1:
             continue
         last = link + 2 if words[link].key == "as" else link
-        if not (
+        apart = words[at + 1].tag == "IN" and words[last + 1].key == words[at + 1].key  # both in … or in
+        if not apart and not (
             word.role in ("preconj", "cc", "det")
             and words[at + 1].tag != "NNS"
             and _same_form(clause, at + 1, last + 1)

@@ -13,7 +13,7 @@ from fairhand.copyedit.grammar.clauses import WH, Clause
 from fairhand.copyedit.grammar.slip import Slip
 from fairhand.language.lexicon import find_word
 
-Form = Literal["to", "ing", "finite"]
+Form = Literal["to", "ing", "finite", "bare"]
 _ENDS = frozenset(".;:?!()—")
 _NO_DEEDS = frozenset(
     "thing king ring wing string morning evening wedding nothing something anything everything during".split()
@@ -39,7 +39,7 @@ def _form_at(clause: Clause, at: int) -> Form | None:
     if words[at].key == "to":
         verb = words[at + 1]
         return "to" if verb.tag == "VB" or ("v" in _kinds(verb.key) and verb.tag not in ("NNP", "NNS", "DT")) else None
-    if clause.is_finite(at):
+    if clause.is_finite(at) or (words[at - 1].key == "only" and "s" in _kinds(words[at].key)):
         return "finite"
     if words[at].key.endswith("ing") and "g" in _kinds(words[at].key) and words[at].role != "amod":
         return "ing" if words[at].key not in _NO_DEEDS else None
@@ -65,7 +65,14 @@ def _mixed_forms(clause: Clause) -> Iterator[Slip]:
             continue
         first = _correlative(clause, link)
         other = _form_at(clause, first + 1) if first is not None else None
-        if other is not None and other != form and (other != "finite" or form == "ing") and _ends_soon(clause, at):
+        if first is not None and words[first + 1].tag == "VB":
+            other = "bare"
+        if (
+            other is not None
+            and other != form
+            and (other not in ("finite", "bare") or form == "ing")
+            and _ends_soon(clause, at)
+        ):
             yield Slip(clause.place(at, at + (form == "to")), words[at].text, "", "pair")
         if first is not None or words[link - 1].text != "," or word.key == "but":
             continue

@@ -36,6 +36,7 @@ _TIMES = frozenset(
 )
 _NO_PLACE = tuple("tion sion ness ity ism ment ance ence sis hood ship ony phor ile cy".split())
 """Endings of what is no place, so that *where* does not tell where."""
+_NOMINAL = frozenset("DT PRP$ JJ NN NNS NNP CD".split())
 _POINTING = frozenset("the this that these those".split())
 _ONE_OF_ALL = frozenset("best only first last ideal worst".split())
 _SUBJECTS = frozenset("that there it he she we they i you one".split())
@@ -104,23 +105,17 @@ def find_no_subject(clause: Clause) -> Iterator[Mixed]:
 def find_work_shows(clause: Clause) -> Iterator[Mixed]:
     """*In the first chapter shows*, *in the article it says*."""
     words = clause.words
-    if words[0].key != "in" or words[1].tag not in ("DT", "PRP$") or words[1].key in ("that", "another"):
+    if words[0].key != "in" or words[1].tag not in _NOMINAL or words[1].key in ("that", "another"):
         return
-    named = next((n for n in range(2, min(7, len(words) - 2)) if words[n].key in WORKS | _PARTS), None)
-    if named is None or any(each.tag not in ("JJ", "NN", "NNP", "NNS") for each in words[2:named]):
+    end = 1
+    while end < len(words) - 2 and words[end].tag in _NOMINAL | {"IN"} and words[end].key not in ("it", "they"):
+        end += 1
+    last = words[end - 1].key
+    if words[end].key in _SHOWS and last in WORKS | _PARTS and words[end].tag in ("VBZ", "VBD", "NNS"):
+        if words[end + 1].tag in ("IN", "DT", "WRB", "PRP$"):
+            yield mixed_at(clause, 0, end, "no subject")
         return
-    at = named + 1
-    if (
-        words[at].key in _SHOWS
-        and words[at].tag in ("VBZ", "VBD", "NNS")
-        and words[at + 1].tag in ("IN", "DT", "WRB", "PRP$")
-    ):
-        yield mixed_at(clause, 0, at, "no subject")
-        return
-    if words[named].key in _PARTS:
-        return
-    it = next((n for n in range(named + 1, min(10, len(words) - 1)) if words[n].key in ("it", "they")), None)
-    if it is None or words[it + 1].key not in _SHOWS or not clause.is_finite(it + 1):
-        return
-    if not any(clause.is_finite(n) or words[n].tag in WH for n in range(it)):
+    named = any(word.key in WORKS for word in words[1:end])
+    it = end + 1 if words[end].text == "," else end
+    if named and words[it].key in ("it", "they") and words[it + 1].key in _SHOWS and clause.is_finite(it + 1):
         yield mixed_at(clause, 0, it, "it says")

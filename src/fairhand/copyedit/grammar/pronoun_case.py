@@ -23,6 +23,8 @@ _CLAUSE_AFTER = frozenset("for like".split())
 _OPENS_CLAUSE = frozenset("because when while if although though that whereas unless".split())
 _INNER = NOUNS | {"DT", "PRP$", "JJ", "CD", "VBN"}
 _ENDS = frozenset(".;:?!")
+_BEING = frozenset("was were became seemed remained said thought".split())
+"""Verbs after which a subject's form may stand, or a new subject."""
 _FIRST = frozenset("i me my mine".split())
 
 
@@ -56,32 +58,35 @@ def _subjects_as_objects(clause: Clause) -> Iterator[Slip]:
             continue
         if before.key == "and":
             head = _opens_phrase(clause, at - 1)
-            takes = head is not None and words[head].key in _TAKES_OBJECT
-            between = takes and head is not None and words[head].key == "between"
-            sure = between and not _verb_follows(clause, at)
+            opens = words[head].key if head is not None else ""
+            takes = opens in _TAKES_OBJECT or (head is not None and _is_chosen(clause, head))
+            one = words[at - 2].tag in ("NN", "NNP", "PRP")  # the space between the houses, and they left
+            sure = opens == "between" and (one or not _verb_follows(clause, at))
             ends = after is None or after.key not in ("and", ",")
             if sure or (takes and ends and not _finite_after(clause, at)):
                 yield slip_at(clause, at, OBJECT_OF[word.key], "object")
         elif after is not None and after.key == "and":
-            takes = before.key in _TAKES_OBJECT and before.key not in _CLAUSE_AFTER
-            verb = at - 1
-            chosen = (
-                clause.is_finite(verb)
-                and any(each < verb for each in clause.of_role(verb, "nsubj"))
-                and not _finite_after(clause, at)
-                and before.tag == "VBD"
-            )
-            if (takes and not _finite_after(clause, at)) or (takes and before.key == "between") or chosen:
+            both = at > 1 and before.key == "both"
+            opens = words[at - 2].key if both else before.key
+            takes = opens in _TAKES_OBJECT and (both or opens not in _CLAUSE_AFTER)
+            chosen = _is_chosen(clause, at - 1)
+            if ((takes or chosen) and not _finite_after(clause, at)) or (takes and opens == "between"):
                 yield slip_at(clause, at, OBJECT_OF[word.key], "object")
 
 
 def _opens_phrase(clause: Clause, link: int) -> int | None:
-    """The index of the preposition whose object ends before *and*, where only a plain noun phrase lies between."""
+    """The index of the preposition or verb whose object ends before *and*, where a noun phrase alone lies between."""
     at = link - 1
     while at >= 0 and (clause.words[at].tag in _INNER or clause.words[at].tag in ("PRP", "POS")):
         at -= 1
-    found = 0 <= at < link - 1 and clause.words[at].tag in ("IN", "TO")
+    found = 0 <= at < link - 1 and clause.words[at].tag in ("IN", "TO", "VBD")
     return at if found else None
+
+
+def _is_chosen(clause: Clause, verb: int) -> bool:
+    """Whether a verb in the past has its subject before it, so that what follows is its object."""
+    plain = clause.words[verb].tag == "VBD" and clause.words[verb].key not in _BEING
+    return plain and any(each < verb for each in clause.of_role(verb, "nsubj"))
 
 
 def _verb_follows(clause: Clause, at: int) -> bool:

@@ -32,6 +32,8 @@ _OF_ONES_OWN = frozenset(
     " earn earns earned".split()
 )
 """What one does to what is one's own: what another has is seldom lost, shed or published by the subject."""
+_PARTED = frozenset("separate respective individual".split())
+"""Words for what belongs to each of several."""
 _OFFICES = frozenset("commissioners trustees governors directors magistrates ministers councillors guardians".split())
 _OBJECTS = frozenset("dobj pobj dative".split())
 _THINGS = frozenset(
@@ -115,7 +117,10 @@ def _owner_is_other(clause: Clause, at: int) -> str:
     words = clause.words
     noun = words[at].head
     verb = words[noun].head
-    if words[noun].role != "dobj" or words[verb].role not in ("ROOT", "conj") or words[verb].key not in _OF_ONES_OWN:
+    if words[noun].role != "dobj" or words[verb].role not in ("ROOT", "conj") or not words[verb].tag.startswith("VB"):
+        return ""
+    parted = words[at + 1].key in _PARTED and words[at + 2].tag == "NNS"
+    if words[verb].key not in _OF_ONES_OWN and not parted:
         return ""
     subject = clause.subject_of(verb)
     if subject is None and words[verb].role == "conj":
@@ -125,7 +130,7 @@ def _owner_is_other(clause: Clause, at: int) -> str:
     chief, number = words[subject], number_of(clause, subject)
     between, before = words[subject + 1 : at], words[:subject]
     if words[at].key == "its":
-        many = (number == "many" and chief.tag == "NNS" and not _is_person(chief.key)) or (
+        many = (number == "many" and chief.tag == "NNS" and (parted or not _is_person(chief.key))) or (
             chief.tag == "NNPS" and chief.key in _OFFICES
         )
         plain = many and not any(each.tag in _SINGULARS for each in between)

@@ -28,6 +28,12 @@ _LINKING = frozenset(
     "is are was were am be been become becomes became seem seems seemed remain remains remained appear"
     " appears appeared".split()
 )
+_OF_PERSONS = frozenset(
+    "interviewed met admired hired married trusted questioned observed helped taught invited chose elected appointed"
+    " loved hated followed quoted cited visited recruited surveyed criticized criticised befriended employed defended"
+    " interviews meets admires hires trusts helps teaches invites loves hates follows quotes cites".split()
+)
+"""Verbs that have a person as their object."""
 _ADVERBS = frozenset("never always often also then later still soon".split())
 _DO = frozenset("do does did".split())
 _NOMINATIVE = frozenset("i he she we they".split())
@@ -61,11 +67,15 @@ def _is_subject(clause: Clause, at: int) -> bool:
     if clause.is_finite(after):
         asked = one.key in _DO or words[-1].text == "?" or two.key in _NOMINATIVE
         return not asked and (one.tag != "MD" or two.tag == "VB")
-    plain = one.key in _NOMINATIVE or one.tag == "NNS"
-    if plain and two.key in _HOLD and after + 2 < len(words) and clause.is_finite(after + 2):
-        three = words[after + 2]
-        return three.key in _SURE or two.key in _SAY
-    return False
+    end = after
+    while end < len(words) and words[end].tag in NOUNS | {"DT", "PRP$", "JJ"}:
+        end += 1
+    end = after + 1 if one.key in _NOMINATIVE else end
+    while (end < len(words) and words[end].tag == "RB") or (end > after and words[end].key in ("later", "once")):
+        end += 1
+    if end in (after, len(words)) or end + 1 >= len(words) or words[end].key not in _HOLD:
+        return False
+    return clause.is_finite(end + 1) and (words[end + 1].key in _SURE or words[end].key in _SAY)
 
 
 def _is_object(clause: Clause, at: int) -> bool:
@@ -88,4 +98,4 @@ def _is_object(clause: Clause, at: int) -> bool:
         own = [words[n].key for n in clause.of_role(at + 2, "dobj")]
         if before.tag not in NOUNS or own != ["who"]:
             return False
-    return clause.is_finite(at + 3) or three.text in (".", ",", ";")
+    return clause.is_finite(at + 3) or three.text in (".", ",", ";") or (three.tag == "IN" and two.key in _OF_PERSONS)

@@ -29,13 +29,14 @@ _NEEDS = ("dobj", "ccomp", "attr", "acomp", "auxpass", "xcomp", "oprd")
 _ASKING = frozenset(
     "ask asks asked asking wonder wonders wondered wondering know knows knew known understand understands understood"
     " explain explains explained see sees question unclear show shows showed tell tells told investigate discuss"
-    " discusses examine examines is was explore explores".split()
+    " discusses examine examines is was explore explores reason reasons".split()
 )
-_NO_CLAUSE = frozenset("that also only not far to too much many called rather".split())
+_NO_CLAUSE = frozenset("that also only not far to too called rather".split())
 """After *but* and *so* they go on with the first part."""
 _PHRASE = frozenset("DT PRP$ JJ NN NNS NNP PRP RB EX CD VBG".split())
 _PREPOSITIONS = frozenset("in to for with on of from at about by".split())
 _ENDS = frozenset(".,;:)")
+_FINITE = frozenset("had has was were is are did does will would can could".split())
 
 
 def find_subject_twice(clause: Clause) -> Iterator[Mixed]:
@@ -136,4 +137,5 @@ def find_preposition_twice(clause: Clause) -> Iterator[Mixed]:
 def _ends(clause: Clause, number: int, preposition: str) -> bool:
     """Whether the clause of *which* ends before a word: a mark, or the verb of the sentence after the preposition."""
     word = clause.words[number]
-    return word.text in _ENDS or (clause.is_finite(number) and clause.words[number - 1].key == preposition)
+    finite = clause.is_finite(number) or word.key in _FINITE
+    return word.text in _ENDS or (finite and clause.words[number - 1].key == preposition)

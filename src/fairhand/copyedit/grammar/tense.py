@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.narrative import WAIVED, is_doer, is_lasting
+from fairhand.copyedit.grammar.clauses import PAST_ONLY, Clause
+from fairhand.copyedit.grammar.narrative import WAIVED, is_doer, is_lasting, is_literary
 from fairhand.copyedit.grammar.slip import Slip
 from fairhand.language.lexicon import find_word
 
@@ -106,10 +106,21 @@ def _parts(clause: Clause, first: int, second: int) -> bool:
     words = clause.words
     subject = clause.subject_of(first)
     tags = (words[first].tag, words[second].tag)
-    if subject is None or words[second].role != "conj" or not is_doer(clause, subject):
+    if subject is None or words[second].role not in ("conj", "ROOT") or is_literary(clause):
         return False
-    plain = "VBD" in tags and bool({"VBZ", "VBP"} & set(tags))
-    return plain and not is_lasting(words[first].key) and not is_lasting(words[second].key)
+    named = words[subject].tag == "NNP" and not clause.hides((subject,)) and words[second].role == "conj"
+    if not (named or is_doer(clause, subject)):
+        return False
+    if "VBD" not in tags or not {"VBZ", "VBP"} & set(tags):
+        return False
+    past = words[first if tags[0] == "VBD" else second].key
+    if not (past.endswith("ed") or past in _PAST or past in PAST_ONLY):
+        return False  # a noun taken for a verb
+    return not any(is_lasting(words[n].key) and not _is_deed(words[n].key) for n in (first, second))
+
+
+def _is_deed(verb: str) -> bool:
+    return _time(verb, "VBZ") == "present" or verb in _PAST
 
 
 def _time(verb: str, tag: str) -> str | None:
