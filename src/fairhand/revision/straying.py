@@ -6,6 +6,7 @@ our own, set by ``tests/outside/test_argument.py``.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -21,14 +22,31 @@ SHARED_UNCITED = 0.24
 """The same in a paper of which most paragraphs cite nothing, so that to cite nothing tells nothing (from trial)."""
 NAMED = 0.15
 """Share of its words that the focus, thesis, title and points have, below which it may stray (from trial)."""
-NAMED_ALONE = 0.2
-"""The same, where it stands alone."""
-ALONE = 0.035
-"""Likeness to the other paragraphs, on the average, below which it may stand alone (from trial)."""
-ALONE_LIKEST = 0.08
-"""The same, to the one that it is most like."""
-ALONE_BESIDE = 0.045
-"""The same, to those before and after it."""
+MOST_CITE = 2 / 3
+"""Share of paragraphs that cite from which one that cites nothing stands out for that alone."""
+FEWEST_ALONE = 25
+"""Words that say something of a paragraph of which it can be told that no other is like it (from trial)."""
+_OWN = re.compile(r"\b(?:I|[Mm]y|[Tt]his (?:paper|essay))\b")
+"""What marks a passage as the writer's own reasoning or asking, which resembles nothing and strays nowhere."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Alone:
+    """Bounds below which a paragraph stands alone (from trial)."""
+
+    mean: float
+    """Likeness to the other paragraphs, on the average."""
+    likest: float
+    """Likeness to the one that it is most like."""
+    beside: float
+    """Likeness to those before and after it."""
+    named: float
+    """Share of its words that the focus, thesis, title and points have."""
+
+
+_STRICT = _Alone(0.035, 0.08, 0.045, 0.2)
+_LOOSE = _Alone(0.05, 0.095, 0.06, 0.25)
+"""The same in a paper of which most paragraphs cite."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +79,7 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
     weights = weigh(tuple(texts))
     citing = sum(bool(paragraph.cites) for paragraph in body)
     least = SHARED if 2 * citing >= len(body) else SHARED_UNCITED
+    bounds = _LOOSE if citing >= MOST_CITE * len(body) else _STRICT
     named_stems = set(count_stems(aims))
     for at, paragraph in enumerate(body):
         if paragraph.role != "body" or paragraph.cites:
@@ -72,17 +91,22 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
         shared = sum(many for stem, many in counts.items() if weights.among[stem] > 1) / total
         named = sum(many for stem, many in counts.items() if stem in named_stems) / total
         few = shared < least and named < NAMED
-        alone = named < NAMED_ALONE and _is_alone(at, texts, weights)
+        alone = (
+            total >= FEWEST_ALONE
+            and named < bounds.named
+            and _OWN.search(paragraph.own) is None
+            and _is_alone(at, texts, weights, bounds)
+        )
         if few or alone:
             yield Strays(at, paragraph.own_span, shared, named, not few)
 
 
-def _is_alone(at: int, texts: Sequence[str], weights: Weights) -> bool:
+def _is_alone(at: int, texts: Sequence[str], weights: Weights, bounds: _Alone) -> bool:
     """Whether no other paragraph is like this one."""
-    if weights.mean_likeness(texts[at]) >= ALONE:
+    if weights.mean_likeness(texts[at]) >= bounds.mean:
         return False
-    if any(
-        weights.likeness(beside, texts[at]) >= ALONE_BESIDE for beside in (*texts[at - 1 : at], *texts[at + 1 : at + 2])
-    ):
+    beside = (*texts[at - 1 : at], *texts[at + 1 : at + 2])
+    if any(weights.likeness(other, texts[at]) >= bounds.beside for other in beside):
         return False
-    return all(weights.likeness(other, texts[at]) < ALONE_LIKEST for number, other in enumerate(texts) if number != at)
+    others = (other for number, other in enumerate(texts) if number != at)
+    return all(weights.likeness(other, texts[at]) < bounds.likest for other in others)
