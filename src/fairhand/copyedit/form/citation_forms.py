@@ -23,6 +23,7 @@ _EXAMPLE = re.compile(r"\([^\W\d]+(?P<year>,? )(?:\d{4}(?P<page>[:, ]+)(?P<label
 _SEVERAL = re.compile(r"[-–—‐‑−,;&]|\band\b|\d ?ff?\b")
 ET_AL = re.compile(r"(?P<comma>,)?\s[*_]?(?P<said>et\.?\s?al\b\.?)", re.IGNORECASE)
 _AND = re.compile(r"(?<=[^\W\d_])\.?,?\s(?P<and>and|&)\s(?=[^\W\d_])")
+_IBID = re.compile(r"\bibid\b", re.IGNORECASE)
 _ALONE = re.compile(r"[\s,(]*\Z")
 OTHER_RANGES = "ranges of pages"
 """The kind of which an example is given."""
@@ -78,7 +79,7 @@ def find_departures(
 
     Only works that a source on the list answers to: of any other the bracket may be no citation.
 
-    **Source**: MLA 9, 6.3–6.16; APA 7, 8.10–8.25; Chicago 17, 15.21–15.30 (from memory).
+    **Source**: MLA 9, 6.3–6.16; APA 7, 8.10–8.25; Chicago 17, 15.21–15.30, and 14.34 for *ibid.* (from memory).
 
     >>> from fairhand.citing.recognise import recognise
     >>> from fairhand.citing.style_rules import rules_of
@@ -92,6 +93,10 @@ def find_departures(
     >>> [one.kind for one in find_departures(draft, found, known, {"o": one}, rules_of("apa-7"))]
     ['no comma before the year', 'no “p.” before the page']
     """
+    if rules.manual:
+        for mention in mentions:
+            if _IBID.search(mention.span.of(manuscript.text)):
+                yield Departure("“ibid.”, where the style repeats the name", mention.span)
     shape = Shape.of(rules)
     if shape is None:
         return

@@ -29,4 +29,4 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         f"Citations are typed in another form than the style’s, which is {rules.example}: {named}{more}. The fair copy"
         " sets right those that a source answers to; the draft itself stays as it is."
     )
-    yield Remark(found[0].span, says)
+    yield Remark(min(one.span for one in found), says)
