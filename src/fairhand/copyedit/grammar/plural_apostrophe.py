@@ -78,10 +78,10 @@ def _alone(clause: Clause, first: int) -> bool:
 
 
 def find_decades(text: str) -> Iterator[tuple[Span, str]]:
-    """The decades of a paragraph with an apostrophe before their *s*: the place of the apostrophe, and the decade.
+    """The decades of a paragraph with an apostrophe before their *s*: the place, and the decade as it should be.
 
     >>> [(span.start, decade) for span, decade in find_decades("In the 1990's, and in 1984's best film.")]
-    [(11, '1990s')]
+    [(7, '1990s')]
     """
     for found in _DECADE.finditer(text):
-        yield Span(*found.span(3)), f"{found[2]}s"
+        yield Span(found.start(2), found.end()), f"{found[2]}s"

@@ -33,7 +33,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         for place, decade in find_decades(own.text):
             span = place.shifted(own.start)
             says = f"A decade has no apostrophe before its s in MLA, APA and Chicago: “{decade}”."
-            yield Remark(span, says, weight="query", instead=(Instead(span),))
+            yield Remark(span, says, weight="query", instead=(Instead(span, decade),))
 
 
 def _curled(word: str) -> str:

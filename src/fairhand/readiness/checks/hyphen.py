@@ -13,10 +13,10 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 
 _WHY = {
-    "before noun": "words that are one before the noun that they describe are hyphened",
-    "number": "numbers from twenty-one to ninety-nine have a hyphen in words",
-    "prefix": "its beginning does not stand alone",
-    "after -ly": "an adverb in -ly takes no hyphen",
+    "before noun": "A compound modifier has its hyphens before the noun that it describes.",
+    "number": "In words, the numbers from twenty-one to ninety-nine have a hyphen.",
+    "prefix": "A prefix does not stand alone.",
+    "after -ly": "An adverb in -ly takes no hyphen.",
 }
 
 
@@ -34,7 +34,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             written = written.replace("-", "")
             instead = (Instead(first.span, written),)
         more = f" So at {count_of(len(rest), 'more place')}." if rest else ""
-        yield Remark(first.span, f"Was “{written}” meant? In it {_WHY[first.why]}.{more}", instead=instead)
+        yield Remark(first.span, f"Was “{written}” meant? {_WHY[first.why]}{more}", instead=instead)
 
 
 def _is_closed(compound: str, *, british: bool) -> bool:

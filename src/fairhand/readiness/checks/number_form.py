@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from fairhand.copyedit.form.number_form import NumberForm, find_mixed_numbers, find_number_forms
@@ -10,7 +11,7 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 
 _SAYS = {
-    "run on": "A blank belongs between a number and its unit: “{written}”.",
+    "run on": "A blank belongs between a number and its unit: “{parted}”.",
     "sign and word": "“{written}” has the sign and the word for one thing: one of them goes.",
     "ending": "“{written}” is said as “{instead}”.",
     "mixed": "“{written}” is in figures here; the same number stands in words elsewhere, as “{instead}”.",
@@ -27,7 +28,8 @@ def find(analysis: Analysis) -> Iterator[Remark]:
 
 
 def _remark(found: NumberForm) -> Remark:
-    says = _SAYS[found.kind].format(written=found.written, instead=found.instead)
+    parted = re.sub(r"(?<=\d)(?=[^\d.,])", " ", found.written, count=1)
+    says = _SAYS[found.kind].format(written=found.written, instead=found.instead, parted=parted)
     return Remark(
         found.span,
         says,
