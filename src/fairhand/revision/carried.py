@@ -19,8 +19,8 @@ from fairhand.model.source import SourceText
 from fairhand.reading.labels import labels_in
 from fairhand.revision.likeness import Weights, count_stems
 
-MOST_READ = 30_000
-"""Characters of the longest text that is taken for what carries a point: of a whole book every sentence would be."""
+MOST_READ = 12_000
+"""Characters of the longest text that is taken for what carries a point, some four pages: of more it is not told where."""
 FULLY = 0.25
 """Share of the point that one of the page's sentences has, from which the page surely speaks of it (from trial)."""
 FEWEST_STEMS = 3
