@@ -84,6 +84,14 @@ def test_line_ends_and_marks_of_the_file_stay(run: Callable[..., tuple[int, str]
     assert (paper / "draft.md").read_bytes() == b"\xef\xbb\xbf# Salt\r\n\r\nIt was larger than\r\nthe state.\r\n"
 
 
+def test_a_broken_list_of_lapses_hinders_no_mending(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """What is mended stands in the draft, and the list as it was."""
+    (paper.parent / "lapses.toml").write_text("[[lapses]\n", "utf-8")
+    assert run("--mend", "2")[1].startswith("Mended: 1 place.")
+    assert "larger than the state" in (paper / "draft.md").read_text("utf-8")
+    assert (paper.parent / "lapses.toml").read_text("utf-8") == "[[lapses]\n"
+
+
 def test_a_mark_is_taken_back_or_gives_way(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """The last word on a finding holds; what offers nothing is left to be worded by hand."""
     assert "1. line 3, should, come back" in run("--come-back", "1")[1]

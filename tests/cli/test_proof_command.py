@@ -138,3 +138,20 @@ def test_lines_are_those_of_the_proof_that_was_printed(run: Callable[..., tuple[
     run("--mend", "1")
     assert (paper / "draft.md").read_text("utf-8") == changed.replace("pages and and too", "pages and too")
     assert "mend it by hand" in run("--mend", "2")[1]
+
+
+def test_a_slip_mended_on_the_proof_is_a_lapse(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """A word that is none, counted once however often it is said to be mended; a change of wording is no lapse."""
+    draft = paper / "draft.md"
+    draft.write_text(draft.read_text("utf-8").replace("several pages", "several paiges"), "utf-8")
+    run("--begin", "screen")
+    run("--mark", '2.5 "paiges" / pages', "--mark", '2.5 "short" / brief', "--end")
+    before = (paper.parent / "lapses.toml").read_text("utf-8")
+    run("--mend", "1")
+    run("--mended", "2")
+    run("--mended", "1")
+    after = (paper.parent / "lapses.toml").read_text("utf-8")
+    assert after.startswith(before.rstrip())
+    assert after.count('wrong = "paiges"') == 1
+    assert "count = 1" in after
+    assert "brief" not in after

@@ -21,7 +21,7 @@ from fairhand.proof.offering import offers, put_offered, tell_offer
 from fairhand.proof.passages import count_alike, list_passages, passage_at
 from fairhand.proof.stets import name_stet, recognise
 from fairhand.readiness.table import CHECKS
-from fairhand.session.correction.lapses import keep_lapse, lapse_of
+from fairhand.session.correction.lapses import count_lapse, lapse_of
 from fairhand.session.editing import (
     DRAFT,
     Passage,
@@ -150,7 +150,7 @@ def mend_offered(folder: Path, findings: Sequence[Finding], draft: str, day: dt.
         save_text(folder, DRAFT, now, present.seen)
         _drop(folder, marks)
         for one in able:
-            keep_lapse(folder, lapse_of(one, draft, day))
+            count_lapse(folder, lapse_of(one, draft, day))
     return able
 
 
@@ -206,7 +206,7 @@ def learn_from_mending(folder: Path, finding: Finding, draft: str, passage: Pass
         return
     words = finding.span.of(draft)
     if passage.now.count(words) < passage.was.count(words):
-        keep_lapse(folder, lapse_of(finding, draft, day))
+        count_lapse(folder, lapse_of(finding, draft, day))
 
 
 def _drop(folder: Path, marks: Sequence[Stet]) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -23,12 +24,14 @@ from fairhand.copyedit.remarked import read_comment
 from fairhand.copyedit.words.confused import confusions, find_confused
 from fairhand.desk.clock import now
 from fairhand.desk.places import desk_of, list_done, list_papers
-from fairhand.errors import FairhandError, InputError
+from fairhand.errors import FairhandError, FileUnreadable, InputError
+from fairhand.language.lexicon import find_word
 from fairhand.language.words import words
 from fairhand.manuscript.draft import read_manuscript
 from fairhand.model.finding import Finding
 from fairhand.model.lapse import Lapse
 from fairhand.model.problem import Problem
+from fairhand.model.proof_mark import ProofMark
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.language_tools import shut_by
@@ -123,6 +126,15 @@ def keep_lapse(folder: Path, lapse: Lapse) -> None:
     save_text(desk, WHERE, note_lapse(present.text, dated), present.seen)
 
 
+def count_lapse(folder: Path, lapse: Lapse) -> None:
+    """A lapse that was mended is kept, unless the list must be mended first: that is told where it is shown.
+
+    What was mended stands in the draft already, and is not to be called undone for the sake of the list.
+    """
+    with suppress(FileUnreadable):
+        keep_lapse(folder, lapse)
+
+
 def forget_lapse(folder: Path, name: str) -> None:
     """The lapse of that name is looked for no more.
 
@@ -149,6 +161,26 @@ def lapse_of(finding: Finding, draft: str, day: dt.date | None = None) -> Lapse:
         check = CONFUSED if finding.check == CONFUSED else ""
         return Lapse(f"{words_found} for {right}", words_found, right, check, last=last, example=example)
     return Lapse(finding.check.replace("-", " "), check=finding.check, last=last, example=example)
+
+
+def lapse_of_mark(mark: ProofMark) -> Lapse | None:
+    """The lapse that a mark on the proof is one case of: a word that is none, or one of two that are taken for another.
+
+    A word put in the place of another good one is a change of wording, and no lapse.
+
+    >>> lapse_of_mark(ProofMark("m", "p", "substitute", "recieve", words="receive")).name
+    'recieve for receive'
+    >>> lapse_of_mark(ProofMark("m", "p", "substitute", "large", words="great")) is None
+    True
+    """
+    wrong, right = mark.exact.casefold(), mark.words.casefold()
+    if mark.sign != "substitute" or not (wrong.isalpha() and right.isalpha()) or wrong == right:
+        return None
+    if any(row.meant == right for row in confusions().get(wrong, ())):
+        return Lapse(f"{wrong} for {right}", wrong, right, CONFUSED)
+    if find_word(wrong) is None and find_word(right) is not None:
+        return Lapse(f"{wrong} for {right}", wrong, right)
+    return None
 
 
 def learn_from_comments(folder: Path, comments: Sequence[str]) -> tuple[Lapse, ...]:

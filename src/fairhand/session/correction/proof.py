@@ -32,6 +32,7 @@ from fairhand.proof.placing import (
 from fairhand.proof.printed_lines import read_printed_lines
 from fairhand.proof.written_marks import WrittenMark, find_fault
 from fairhand.reading.found_again import Place, find_surely
+from fairhand.session.correction.lapses import count_lapse, lapse_of_mark
 from fairhand.session.correction.passes import moment_of, new_id, pass_under_way, refuse_under_way
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper
@@ -127,14 +128,21 @@ def take_mark_back(folder: Path, mark_id: str) -> None:
 def settle_mark(folder: Path, mark_id: str, fate: Fate, why: str = "") -> ProofMark:
     """What became of a mark is kept with it, with the writer's reason; the draft is not touched.
 
+    A slip of the language that was mended counts as one of the writer's lapses.
+
     Raises:
         FairhandError: There is no such mark, or its pass is still under way.
         DraftChangedOnDisk: Another program wrote to the file at the same moment.
     """
     present = read_text(folder, WHERE)
     refuse_under_way(present.text)
-    settled = replace(_find(present.text, mark_id), fate=fate, why=" ".join(why.split())[:500])
+    before = _find(present.text, mark_id)
+    settled = replace(before, fate=fate, why=" ".join(why.split())[:500])
     save_text(folder, WHERE, put_line(present.text, settled), present.seen)
+    lapse = lapse_of_mark(settled) if fate == "mended" and before.fate != "mended" else None
+    if lapse:
+        context = " ".join(f"{settled.before[-30:]}{settled.exact}{settled.after[:30]}".split())
+        count_lapse(folder, replace(lapse, example=context))
     return settled
 
 
