@@ -20,7 +20,7 @@ from fairhand.reading.labels import labels_in
 from fairhand.revision.likeness import Weights, count_stems
 
 MOST_READ = 12_000
-"""Characters of the longest text that is taken for what carries a point, some four pages: of more it is not told where."""
+"""Characters of the longest text that is taken for what carries a point, some four pages."""
 FULLY = 0.25
 """Share of the point that one of the page's sentences has, from which the page surely speaks of it (from trial)."""
 FEWEST_STEMS = 3
