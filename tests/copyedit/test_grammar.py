@@ -27,6 +27,8 @@ FLOORS = {
     "splice": 0.78,
     "fragment": 0.85,
     "papers_agreement": 0.93,
+    "papers_fragment": 0.93,
+    "papers_plural": 0.93,
     "papers_splice": 0.87,
     "papers_verb_form": 0.9,
 }
@@ -155,6 +157,26 @@ def test_a_verb_is_in_the_form_that_its_auxiliary_takes(draft: str, instead: lis
 def test_a_comma_after_an_opening_is_no_splice(draft: str) -> None:
     """Though what stands on either side of it would be a sentence by itself."""
     assert [found for found in told(draft) if found.check == "comma-splice"] == []
+
+
+@pytest.mark.parametrize(
+    ("draft", "instead"),
+    [
+        ("These evidence were weak.", ["this"]),
+        ("Several new information came to light. They gave many advice about it.", ["much"]),
+        ("This evidence and many pieces of information are new, as are these traffic rules.", []),
+    ],
+)
+def test_a_noun_that_is_not_counted_takes_no_word_for_many(draft: str, instead: list[str]) -> None:
+    """The word that goes with one is offered, where there is one."""
+    found = [each for each in told(draft) if "not counted" in each.says]
+    assert [each.instead[0].words for each in found if each.instead] == instead
+
+
+def test_a_citation_in_brackets_is_no_word_of_its_sentence() -> None:
+    """A fragment and a splice that end in one are told."""
+    draft = "It failed (Vale, 2009), this was known (Okoro 4). Although nobody had said so (Vale, 2009)."
+    assert {found.check for found in told(draft)} >= {"comma-splice", "fragment"}
 
 
 def test_what_is_opaque_has_a_stand_in_of_the_same_length() -> None:

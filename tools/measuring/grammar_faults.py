@@ -12,6 +12,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fairhand.copyedit.grammar.number import singulars_of
+from fairhand.language.lexicon import find_word
 from fairhand.model.paper import Paper
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis
@@ -28,13 +30,15 @@ WORDS_TO_A_FAULT = 10_000
 """Words of prose to one fault of each kind."""
 _OTHER = {"is": "are", "are": "is", "was": "were", "were": "was", "has": "have", "have": "has"}
 _CUT = re.compile(
-    r"(?<=[a-z]{2}),? (because|although|whereas|while|since|unless|until|especially|such as|which)"
+    r"(?<=[a-z]{2}),?(?<! in)(?<! at)(?<! on)(?<! of)(?<! by)(?<! or)(?<! for)(?<! and)(?<! but)(?<! from)(?<! with)"
+    r" (because|although|whereas|while|since|unless|until|especially|such as|which)"
     r" ((?:[a-z’'-]+,? ){4,24}[a-z’'-]+\.)(?=\s|\Z)"
 )
 _TWO = re.compile(r"(?<=[a-z]{2})\. (The|This|These|It|They|He|She|We|There|However,|Some|Many|Their|Its)(?= [a-z])")
 _VERB = re.compile(
     r"(?<=[a-z] )(?:The|the|These|these|This|this|Their|their) (?:[a-z]+ ){1,6}(is|are|was|were|has|have)(?= [a-z])"
 )
+_BARE_AFTER = frozenset("can could will would should may might must to not".split())
 _PAST = {
     "have": "has",
     "go": "went",
@@ -64,7 +68,7 @@ _FORM = re.compile(
 )
 _PLURAL = re.compile(
     r"\b(?:two|three|four|five|six|several|many|these|those|various|both)"
-    r" (?:[a-z]+ )?([a-z]{3,}[^s])s(?=[ ,.])"
+    r" (?:[a-z]+ )?([a-z]{3,}(?:[^s]s|sses|shes|ches|xes))(?=[ ,.])"
 )
 
 
@@ -80,6 +84,10 @@ class Fault:
 def set_in(paragraph: str) -> Iterator[Fault]:
     """Each fault that can be set into a paragraph."""
     for cut in _CUT.finditer(paragraph):
+        sentence = re.split(r"[.?!] ", paragraph[: cut.start()])[-1]
+        goes_on = cut[1] in ("which", "such as") and "," in cut[2]
+        if len(sentence.split()) < 5 or goes_on:
+            continue  # the rest of its sentence would be cut off with it
         opens = cut[1][0].upper() + cut[1][1:]
         draft = f"{paragraph[: cut.start()]}. {opens} {cut[2]}{paragraph[cut.end() :]}"
         yield Fault("fragment", draft, Span(cut.start() + 2, cut.start() + 3 + len(opens) + len(cut[2])))
@@ -87,6 +95,8 @@ def set_in(paragraph: str) -> Iterator[Fault]:
         draft = f"{paragraph[: two.start()]}, {two[1][0].lower()}{paragraph[two.start(1) + 1 :]}"
         yield Fault("comma-splice", draft, Span(two.start(), two.end()))
     for verb in _VERB.finditer(paragraph):
+        if paragraph[: verb.start(1)].rsplit(maxsplit=1)[-1] in _BARE_AFTER:
+            continue  # that is another fault
         draft = f"{paragraph[: verb.start(1)]}{_OTHER[verb[1]]}{paragraph[verb.end(1) :]}"
         yield Fault("agreement", draft, Span(verb.start(1), verb.start(1) + len(_OTHER[verb[1]])))
     for form in _FORM.finditer(paragraph):
@@ -95,8 +105,12 @@ def set_in(paragraph: str) -> Iterator[Fault]:
         draft = f"{paragraph[:at]}{past}{paragraph[form.end() :]}"
         yield Fault("verb-form", draft, Span(at, at + len(past)))
     for noun in _PLURAL.finditer(paragraph):
-        draft = paragraph[: noun.end(1)] + paragraph[noun.end() :]
-        yield Fault("plural-missing", draft, Span(noun.start(1), noun.end(1)))
+        known = filter(None, map(find_word, singulars_of(noun[1])))
+        one = max(known, key=lambda each: each.weight, default=None)
+        if one is None:
+            continue
+        draft = paragraph[: noun.start(1)] + one.text + paragraph[noun.end() :]
+        yield Fault("plural-missing", draft, Span(noun.start(1), noun.start(1) + len(one.text)))
     for check, draft, start, end in spoil_signs(paragraph):
         yield Fault(check, draft, Span(start, end))
     for check, draft, start, end in set_in_sentences(paragraph):

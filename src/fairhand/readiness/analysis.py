@@ -20,7 +20,7 @@ from fairhand.citing.resolve import resolve
 from fairhand.citing.style_rules import StyleRules
 from fairhand.citing.styles import Style, find_style
 from fairhand.citing.titles import titles_quoted
-from fairhand.copyedit.grammar.clauses import Clause, Shown, read_clauses, show_sentences
+from fairhand.copyedit.grammar.clauses import Clause, Shown, blank_brackets, read_clauses, show_sentences
 from fairhand.copyedit.own_prose import OwnParagraph, own_prose
 from fairhand.evidence.support import PointSupport, weigh_support
 from fairhand.fair_copy.document import Layout
@@ -323,9 +323,11 @@ class Analysis:
 
     @property
     def _prose_in_sentences(self) -> list[OwnParagraph]:
-        """The writer's own prose without captions and notes, which need be no sentences."""
+        """The writer's own prose without captions, notes, which need be no sentences, and citations in brackets."""
+        text = self.manuscript.text
         aside = {each.span.start for each in self.manuscript.paragraphs if each.in_caption or each.in_note}
-        return [each for each in self.own_prose if each.start not in aside]
+        brackets = [each.span for each in self.mentions if text[each.span.start] == "("]
+        return [blank_brackets(each, brackets) for each in self.own_prose if each.start not in aside]
 
     @cached_property
     def looked_up(self) -> tuple[LookedUp, ...]:

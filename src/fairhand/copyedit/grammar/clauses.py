@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from fairhand.copyedit.own_prose import OwnParagraph
@@ -107,6 +107,25 @@ class Shown:
     """Where it begins in the draft."""
     paragraph: int
     """Number of its paragraph among the writer's own."""
+
+
+def blank_brackets(paragraph: OwnParagraph, brackets: Sequence[Span]) -> OwnParagraph:
+    """A paragraph with blanks for its citations in brackets, which are no words of their sentences.
+
+    Args:
+        paragraph: The writer's own prose.
+        brackets: Places of the draft in brackets, that are opaque in it.
+
+    >>> own = OwnParagraph("a rule \ufffc\ufffc\ufffc.", 10, ())
+    >>> blank_brackets(own, [Span(17, 20)]).text
+    'a rule    .'
+    """
+    text, start = paragraph.text, paragraph.start
+    for each in brackets:
+        if start <= each.start and each.end <= start + len(text):
+            at, end = each.start - start, each.end - start
+            text = text[:at] + text[at:end].replace(OPAQUE, " ") + text[end:]
+    return paragraph if text is paragraph.text else replace(paragraph, text=text)
 
 
 def show_sentences(paragraphs: Sequence[OwnParagraph]) -> tuple[Shown, ...]:

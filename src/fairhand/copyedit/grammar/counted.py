@@ -8,7 +8,7 @@ COUNTS = frozenset(
     " various numerous fewer countless hundred thousand million dozen".split()
 )
 """Words that only a plural follows."""
-LOOSE = frozenset("most all other such some".split())
+LOOSE = frozenset("most all other such some different".split())
 """Words that a plural follows where the noun is one that is counted."""
 BEFORE_OF_THE = frozenset(
     "one each many several few both two three four five six either neither dozens hundreds thousands".split()
@@ -32,8 +32,18 @@ SAME = frozenset(
     " p.m a.m bc ad ce bce odd more other less further million pm am percent round".split()
 )
 """Nouns that are many without an ending, or stand before a figure."""
+UNCOUNTED = frozenset(
+    "evidence information advice knowledge equipment furniture homework progress luggage traffic scenery"
+    " jewellery jewelry machinery legislation pollution poverty violence".split()
+)
+"""Nouns that have no plural in any country's English."""
+WITH_ONE = {"these": "this", "those": "that", "many": "much", "several": "", "few": "little", "fewer": "less"}
+"""Words that ask for the plural, each with the one that goes with a noun that has none."""
 KINDS = frozenset("kind sort type".split())
-NAMED_IN_ING = frozenset("thing king ring wing string building painting meeting evening morning wedding".split())
+NAMED_IN_ING = frozenset(
+    "thing king ring wing string building painting meeting evening morning wedding finding setting rating drawing"
+    " recording hearing offering saying".split()
+)
 """Nouns in *-ing* that are counted, and seldom a verb's form."""
 PERSONS = frozenset(
     "actor adult artist attendant author boy brother buyer captain carpenter child citizen clerk clinician coach"

@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
+from fairhand.copyedit.grammar.unbound import BINDING, heads_phrase, parts_go_on, unbound_verbs
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 
@@ -52,6 +53,7 @@ _JOINING = frozenset(
 _NO_OPENINGS = frozenset({("as", "a"), ("which", "of")})
 """*As a consequence*; *which of these is right is unknown*."""
 _NOMINATIVES = frozenset("i we they he she it its this there these you so".split())
+_BREAKS = frozenset({",", "—", "–", "--", "---"})
 _FEWEST = 3
 """Words of the shortest that is told."""
 
@@ -104,6 +106,10 @@ def _kind(clause: Clause, before: Clause | None) -> Kind | None:
         return "subordinate" if words[root].key in ("soon", "long", "far") and len(finite) == 1 else None
     if first_is_showing(clause) and len(finite) == 1:
         return "no verb"
+    if before is not None and _is_bound_whole(clause):
+        return "subordinate"
+    if before is not None and (words[0].key, words[1].tag) == ("to", "VB") and finite and _has_no_main(clause):
+        return "no verb"
     if finite and words[1].key == "of" and words[2].key in ("which", "whom") and words[0].tag not in WH:
         return None if _main_elsewhere(clause, root) else "relative"
     if finite and verb is not None:
@@ -123,6 +129,29 @@ def _kind(clause: Clause, before: Clause | None) -> Kind | None:
     if finite and not _all_below(clause, root, finite):
         return None
     return "no verb" if _opens_as_part(clause, root, before) else None
+
+
+def _is_bound_whole(clause: Clause) -> bool:
+    """Whether its first word binds all of it: *because it rose, and the mill closed*; *while adding to the cost*."""
+    words = clause.words
+    at = 1 if words[0].key in _BEFORE and len(words) > 1 else 0
+    if words[at].key not in BINDING - {"that", "than"} or words[at].role not in ("mark", "advmod"):
+        return False
+    if not heads_phrase(clause, at):
+        return not _may_be_verb(clause) and any(each.text == "," for each in words) and parts_go_on(clause, at)
+    plain = not any(each.text == "," for each in words) or words[at + 1].tag == "VBG"
+    return plain and words[at + 1].text != "," and _has_no_main(clause)
+
+
+def _has_no_main(clause: Clause) -> bool:
+    """Whether no verb could be the main one, nor anything that the tagger may have missed."""
+    words = clause.words
+    if unbound_verbs(clause) or _may_be_verb(clause) or any(each.tag == "EX" for each in words[3:]):
+        return False
+    for n, each in enumerate(words[:-2]):
+        if each.text == "," and words[n + 1].tag in ("VB", "VBP", "PRP", "EX", "DT", "PRP$", "VBD"):
+            return False
+    return True
 
 
 def first_is_showing(clause: Clause) -> bool:
@@ -158,6 +187,8 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
     if first.tag == "IN" and words[root].tag == "IN" and root == 0:
         return first.key not in ("in", "on", "at", "for", "as", "of") and not any(each.text == "(" for each in words)
     noun = words[root]
+    if words[root].key == "being" and clause.subject_of(root) is not None and not clause.of_role(root, "aux"):
+        return True  # the reason being that
     if first.key == "the" and root == 1 and any(words[n].key == "being" for n in clause.of_role(root, "acl")):
         return noun.key in _NAMES_AGAIN  # the reason being that
     if first.tag in ("NNP", "NNPS") and root > 0:
@@ -171,6 +202,8 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
         return not any(each.tag in ("CD", "NNP", "VBN", "VBG", "TO") for each in words)
     if noun.key == "one" and root == 0 and clause.of_role(root, "prep"):
         return any(words[n].key == "one" for n in clause.of_role(root, "conj"))
+    if first.key in ("a", "an", "another") and noun.tag == "NN" and _has_relative(clause, root):
+        return True  # a scene that most critics pass over
     if noun.tag not in ("NN", "CD") and not (root == 0 and noun.key in _NAMES_AGAIN):
         return False
     if clause.of_role(root, "appos") or not (
@@ -181,6 +214,13 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
         before is not None and any(noun.key == each.key and each.tag in NOUNS for each in before.words)
     )
     return again and (first.key in ("a", "an", "the", "one", "another") or root == 0)
+
+
+def _has_relative(clause: Clause, noun: int) -> bool:
+    """Whether a noun has its relative clause right after it, with the word that opens it."""
+    words = clause.words
+    opens = words[noun + 1]
+    return opens.tag in WH and any(words[n].role == "relcl" and n > noun for n in clause.children[noun])
 
 
 def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
@@ -199,6 +239,9 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
         return None  # the verb that the opening word belongs to is another
     if opens == "where" and words[root - 1].role == "conj" and (known := find_word(words[root - 1].key)):
         return None if "v" in known.kinds else "subordinate"  # where the road and the river meet stands a mill
+    comma = next((n for n, each in enumerate(words) if each.text == ","), 0)
+    if opens in SUBORDINATORS and comma and not any(clause.is_finite(n) for n in range(comma)):
+        return None  # although small, the sample …
     if opens in SUBORDINATORS and any(
         each <= at for each in clause.of_role(root, "mark", "advmod") if words[each].key == opens
     ):
@@ -231,7 +274,7 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
 def _main_after_comma(clause: Clause) -> bool:
     """Whether a main clause that the parser missed may follow a comma: a pronoun, a command, a doubtful verb."""
     words = clause.words
-    commas = [n for n, each in enumerate(words) if each.text == "," and n + 2 < len(words)]
+    commas = [n for n, each in enumerate(words) if each.text in _BREAKS and n + 2 < len(words)]
     if any(each.key == "so" and each.tag in ("IN", "CC") for each in words[2:]):
         return True
     if not commas:
@@ -260,14 +303,29 @@ def _is_bound(clause: Clause, number: int) -> bool:
     )
 
 
+def _is_command(clause: Clause, verb: int) -> bool:
+    """Whether a bare verb has nothing before it that takes one: *to*, a modal, another such verb."""
+    words = clause.words
+    if words[verb].role in ("aux", "auxpass") or clause.of_role(verb, "aux"):
+        return False
+    before = next((words[n] for n in range(verb - 1, -1, -1) if words[n].tag != "RB"), None)
+    above = words[verb].head
+    if words[verb].role == "conj" and words[above].tag == "VB" and above != verb:
+        return _is_command(clause, above)
+    return before is None or before.tag not in ("TO", "MD")
+
+
 def _may_be_verb(clause: Clause) -> bool:
     """Whether a word that the tagger takes for a noun may be the sentence's verb: a noun right after a noun."""
     words = clause.words
-    if any(each.tag == "VB" and not clause.of_role(n, "aux") for n, each in enumerate(words)):
+    if any(each.tag == "VB" and _is_command(clause, n) for n, each in enumerate(words)):
         return True
     with_it = words[0].key in ("with", "without")
     for n, (one, other) in enumerate(pairwise(words)):
         after = words[n + 2].key if n + 2 < len(words) else "."
+        object_of = n and words[n - 1].tag.startswith(("VB", "IN"))
+        if object_of and one.role == "compound" and words[one.head] is other:
+            continue  # would reduce car accidents
         if one.role == "compound" and words[one.head] is other and after in (".", ",", "of", "and", "for"):
             continue
         if with_it and other.tag == "VBN":
@@ -288,6 +346,8 @@ def _main_elsewhere(clause: Clause, root: int) -> bool:
             continue
         if word.role in ("csubj", "csubjpass"):
             return True
+        if word.role == "pcomp":
+            continue  # given how much they stood to lose
         subject = clause.subject_of(number)
         if subject is None or (word.role in ("relcl", "acl") and _is_bound(clause, number)):
             continue

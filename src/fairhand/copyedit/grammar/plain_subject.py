@@ -87,7 +87,8 @@ def _head(clause: Clause, first: int, last: int) -> int | None:
     """The last noun of the first phrase, where all that follows are prepositions with theirs."""
     words = clause.words
     if words[first].key in QUANTITIES and words[first + 1].key == "of" and words[first + 2].tag in ("DT", "PRP$"):
-        return _head(clause, first + 2, last)  # most of the letters, half of the water
+        head = _head(clause, first + 2, last)  # most of the letters, half of the water
+        return None if head is not None and words[first].key == "all" and words[head].tag == "NN" else head
     at = _phrase_end(clause, first, last)
     if at is None:
         return None

@@ -21,10 +21,26 @@ from fairhand.copyedit.grammar.counted import (
     SAME,
     SCORES,
     SHARES,
+    UNCOUNTED,
+    WITH_ONE,
 )
 from fairhand.copyedit.grammar.number import IRREGULAR, OPEN
+from fairhand.copyedit.grammar.phrase_end import ends_phrase
 from fairhand.language.lexicon import find_word
+from fairhand.language.parsing import Parsed, Sentence
 from fairhand.model.span import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Uncounted:
+    """A word that asks for the plural before a noun that has none: *these evidence*."""
+
+    span: Span
+    """The word's place in the draft."""
+    word: str
+    noun: str
+    instead: str
+    """The word that goes with one; empty where none does."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +58,39 @@ class Singular:
 def find_missing_plurals(clause: Clause) -> Iterator[Singular]:
     """The nouns of a sentence that want their plural."""
     for at, word in enumerate(clause.words):
-        if word.tag != "NN" or _is_same(clause, at) or not word.text.islower() or not word.text.isalpha():
+        if (
+            not _looks_single(word)
+            or word.key in UNCOUNTED
+            or _is_same(clause, at)
+            or not word.text.islower()
+            or not word.text.isalpha()
+        ):
             continue
         plural = plural_of(word.key)
-        if plural is None or not _ends_phrase(clause, at):
+        if plural is None or not ends_phrase(clause, at):
             continue
         asks = _asked_by(clause, at)
         if asks is not None:
             yield Singular(clause.place(at), word.text, asks, plural)
+
+
+def find_uncounted(clause: Clause) -> Iterator[Uncounted]:
+    """The words that ask for the plural of a noun that has none."""
+    words = clause.words
+    for at, word in enumerate(words):
+        if at == 0 or word.key not in UNCOUNTED or word.tag not in ("NN", "NNS") or not ends_phrase(clause, at):
+            continue
+        first = at - 1
+        while first > 0 and words[first].tag in ("JJ", "JJR", "JJS") and words[first].key not in WITH_ONE:
+            first -= 1
+        asks = words[first]
+        if asks.key in WITH_ONE and not clause.hides(range(first, at)) and word.role != "compound":
+            yield Uncounted(clause.place(first), asks.text, word.text, WITH_ONE[asks.key])
+
+
+def _looks_single(word: Parsed) -> bool:
+    """Whether a noun has no plural's ending; the tagger may have taken the number before it at its word."""
+    return word.tag == "NN" or (word.tag == "NNS" and word.key[-1:] != "s" and word.key not in IRREGULAR.values())
 
 
 def _is_same(clause: Clause, at: int) -> bool:
@@ -78,46 +119,20 @@ def plural_of(noun: str) -> str | None:
     return plural
 
 
-def _ends_phrase(clause: Clause, at: int) -> bool:
-    """Whether the noun is the last of its phrase: nothing that it could belong to follows."""
-    words = clause.words
-    if at + 1 >= len(words):
-        return True
-    after = words[at + 1]
-    if words[at].role == "compound" or after.text in ("-", "–", "/", "—", "'", "’"):
-        return False
-    if after.tag in ("POS", "HYPH", "CD", "$", "NNS", "NNP", "NNPS", "SYM", "FW") or after.text == "(":
-        return False
-    if after.tag == "VBZ" and after.key not in ("is", "was", "has", "does"):
-        return False
-    if after.tag == "NN" and words[at].role not in ("nsubj", "nsubjpass"):
-        return False
-    if words[at].role == "ROOT" and not any(each.head == at and each.tag == "CD" for each in words[:at]):
-        return False
-    if words[at].role == "conj" and words[words[at].head].tag.startswith("VB"):
-        return False  # few rent and many work
-    beyond = words[at + 2] if at + 2 < len(words) else after
-    if (
-        after.tag in ("VBN", "VBD", "JJ")
-        and after.key not in ("was", "were", "had")
-        and beyond.tag in ("NNS", "NNP", "NN")
-        and words[at].role != "nsubj"
-    ):
-        return False  # these baseline corrected spectra
-    if after.key == "to" and words[at - 1].key == "few":
-        return False  # a few migrate to
-    if after.tag == "CC" and beyond.tag not in ("DT", "PRP$", "CD", "PRP", "MD", "VBD", "VBP", "VBZ"):
-        return False
-    if after.text == "," and beyond.tag in ("JJ", "VBN", "NN", "NNS", "JJR"):
-        return False
-    if after.tag in ("DT", "PRP$") and words[at].role not in ("npadvmod", "pobj") and words[at - 1].tag != "CD":
-        return False
-    if after.key == "to" and at + 2 < len(words) and words[at + 2].key == words[at].key:
-        return False  # face to face
-    if after.tag.startswith("JJ") and after.head > at + 1:
-        return False
-    gap = after.span.start - words[at].span.end
-    return not clause.hides((at + 1,)) and (gap > 0 or after.text in ".,;:?!)")
+def _is_mostly_many(noun: str) -> bool:
+    """Whether the plural is written about as often as the singular: a noun that is counted."""
+    one, many = find_word(noun), find_word(plural_of(noun) or "")
+    return one is not None and many is not None and many.weight + 3 >= one.weight and noun not in OPEN
+
+
+def _is_adjective(words: Sentence, at: int) -> bool:
+    """Whether a form in *-ing* stands before its noun as an adjective does; not: *those using gas*."""
+    return words[at].tag == "VBG" and words[at].role == "amod" and at > 0 and words[at - 1].key != "those"
+
+
+def _is_counted_other(words: Sentence, at: int) -> bool:
+    """Whether it is the *other* of *several other*, or the *such* of *many such*."""
+    return at > 0 and words[at].key in ("other", "such", "different") and words[at - 1].key in COUNTS | {"of"}
 
 
 def _asked_by(clause: Clause, at: int) -> str | None:
@@ -126,18 +141,31 @@ def _asked_by(clause: Clause, at: int) -> str | None:
     first = at - 1
     while (
         first >= 0
-        and words[first].tag in ("JJ", "JJR", "JJS", "VBN", "RB", "RBS")
-        and (words[first].key not in COUNTS | LOOSE or words[first].tag == "RBS")
+        and (words[first].tag in ("JJ", "JJR", "JJS", "VBN", "RB", "RBS") or _is_adjective(words, first))
+        and (words[first].key not in COUNTS | LOOSE or words[first].tag == "RBS" or _is_counted_other(words, first))
     ):
         first -= 1
-    if first > 0 and words[first].tag == "NN" and words[first].role == "compound" and words[first].head == at:
+    if (
+        first > 0
+        and words[first].tag in ("NN", "NNP")
+        and words[first].text.islower()
+        and words[first].role == "compound"
+        and words[first].head == at
+    ):
         bare = first < 2 or (words[first - 2].text != "(" and words[first - 2].key != "the")
-        if words[first].key in MEASURES or words[first - 1].tag != "CD" or not bare:
+        counted = words[first - 1].tag == "CD" or words[first - 1].key in (
+            "many",
+            "several",
+            "numerous",
+            "various",
+            "few",
+        )
+        if words[first].key in MEASURES or not counted or not bare:
             return None
         first -= 1  # seven stone bridges
     if first < 0 or at - first > 4:
         return None
-    if any("-" in each.text for each in words[first:at]):
+    if any("-" in each.text and each.text != "-" for each in words[first:at]):
         return None
     asks = words[first]
     if clause.hides(range(first, at)) or (first + 1 < at and any(w.text in "-–/" for w in words[first + 1 : at])):
@@ -150,11 +178,16 @@ def _asked_by(clause: Clause, at: int) -> str | None:
         return asks.text if _loosely(clause, first, at) else None
     if asks.key == "of" and first:
         head = words[first - 1]
-        told = head.key in SCORES or (head.key in MANY_OF and words[at].key in PERSONS)
+        told = head.key in SCORES or (
+            head.key in MANY_OF and (words[at].key in PERSONS or _is_mostly_many(words[at].key))
+        )
         return f"{head.text} of" if told else None
+    if asks.key == "the" and first and words[first - 1].key == "among" and words[at].key in PERSONS:
+        return "among"
     if asks.tag in ("DT", "PRP$") and first >= 2 and words[first - 1].key == "of":
         head = words[first - 2]
-        told = (head.key in BEFORE_OF_THE and words[at].key not in OPEN) or (
+        all_of = head.key == "all" and at + 1 < len(words) and words[at + 1].key in ("are", "were", "have")
+        told = ((head.key in BEFORE_OF_THE or all_of) and words[at].key not in OPEN) or (
             head.key in SHARES and words[at].key in PERSONS
         )
         return f"{head.text} of" if told else None
@@ -168,6 +201,8 @@ def _loosely(clause: Clause, first: int, at: int) -> bool:
         words[first - 1].tag in ("DT", "PDT", "PRP$", "POS", "CD", "NN") or words[first - 1].key in ("no", "any")
     ):
         return False
+    if words[first].key == "different":
+        return (first == 0 or words[first - 1].tag != "RB") and _is_subject_of_many(clause, at)
     if words[first].key == "some" or (words[first].key == "such" and words[first + 1].tag == "DT"):
         return False
     return words[at].key in PERSONS or _is_subject_of_many(clause, at)
@@ -186,6 +221,8 @@ def _counted(clause: Clause, first: int, at: int) -> str | None:
     words = clause.words
     asks = words[first]
     before = words[first - 1].key if first else ""
+    if before == "-" and first > 1 and words[first - 2].key in COUNTS:
+        return f"{words[first - 2].text}-{asks.text}"
     if asks.tag == "CD" and before in ("a", "an", "one", "page", "p.", "chapter", "section", "figure", "table", "-"):
         return None
     if asks.key == "both" and any(each.key == "and" for each in words[first : at + 7]):

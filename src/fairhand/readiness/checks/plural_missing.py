@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.plural import find_missing_plurals
+from fairhand.copyedit.grammar.plural import find_missing_plurals, find_uncounted
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
@@ -16,3 +16,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         for found in find_missing_plurals(clause):
             says = f"The plural is missing: “{found.after}” goes with more than one. Was “{found.instead}” meant?"
             yield Remark(found.span, says, instead=(Instead(found.span, found.instead),))
+        for other in find_uncounted(clause):
+            says = f"“{other.noun}” is not counted: it has no plural, and “{other.word}” does not go with it."
+            meant = (Instead(other.span, other.instead),) if other.instead else ()
+            yield Remark(other.span, f"{says} Was “{other.instead}” meant?" if meant else says, instead=meant)
