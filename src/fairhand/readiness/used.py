@@ -23,11 +23,13 @@ def _list(analysis: Analysis) -> Iterator[str]:
         yield "Spelling, grammar and words confused: not looked at, by the sheet’s rule on tools and your answer to it."
     else:
         rest = [
-            one.looks_for for one in CHECKS if one.of_language and one.name not in _WORDS and loudest_allowed(one.name)
+            one.name.replace("-", " ")
+            for one in CHECKS
+            if one.of_language and one.name not in _WORDS and loudest_allowed(one.name)
         ]
         yield "Spelling: words held against American and British dictionaries made from SCOWL, the likeliest offered."
         yield "Words confused or doubled: by lists, rules, and a model of the parts of speech that stand beside a word."
-        yield f"Grammar and marks: by rules on each sentence as a parser (spaCy) takes it apart: {'; '.join(rest)}."
+        yield f"Grammar and marks: by rules on each sentence as a parser (spaCy) takes it apart: {', '.join(rest)}."
     yield (
         "Copying: the draft held word by word against the paper’s sources and your other papers on the desk, for words"
         " without quotation marks."
