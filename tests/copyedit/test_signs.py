@@ -145,8 +145,8 @@ def test_a_capital_is_wanted_where_usage_has_it(draft: str, instead: list[str]) 
         ("An anti American speech was made.", "An anti-American speech was made."),
     ],
 )
-def test_a_hyphen_is_offered_at_each_of_its_places(draft: str, mended: str) -> None:
-    """Two in a compound of three; a prefix is closed up where the country's dictionaries have it so."""
+def test_a_compound_is_offered_whole(draft: str, mended: str) -> None:
+    """With both hyphens in a compound of three; a prefix is closed up where the country's dictionaries have it so."""
     out = draft
     for found in reversed(told(draft)):
         for each in reversed(found.instead):

@@ -50,7 +50,7 @@ class NumberForm:
     span: Span
     """Its place in the draft, with its unit or noun."""
     place: Span
-    """What is to go, or to be put otherwise; empty where a blank is to come."""
+    """What is to be put otherwise."""
     instead: str
     kind: Kind
     written: str
@@ -61,7 +61,7 @@ def find_number_forms(own: OwnParagraph) -> Iterator[NumberForm]:
     """The numbers of a paragraph that are in no manual's form.
 
     >>> [(f.written, f.instead) for f in find_number_forms(OwnParagraph("5km, $3 million dollars, the 22th.", 0, ()))]
-    [('5km', ' '), ('$3 million dollars', ''), ('22th', '22nd')]
+    [('5km', '5 km'), ('$3 million dollars', '$3 million'), ('22th', '22nd')]
     """
     text = own.text
 
@@ -70,9 +70,10 @@ def find_number_forms(own: OwnParagraph) -> Iterator[NumberForm]:
 
     for found in _RUN_ON.finditer(text):
         if not _FILM.match(text, found.start()):
-            yield form(found, Span(found.end(1), found.end(1)), " ", "run on")
+            yield form(found, Span(*found.span()), f"{found[1]} {found[2]}", "run on")
     for found in _TWICE.finditer(text):
-        yield form(found, Span(found.start(found.lastindex or 0) - 1, found.end()), "", "sign and word")
+        without = text[found.start() : found.start(found.lastindex or 0)].rstrip()
+        yield form(found, Span(*found.span()), without, "sign and word")
     for found in _ENDING.finditer(text):
         number = found[1]
         end = "th" if number[-2:] in ("11", "12", "13") else _ENDS.get(number[-1], "th")

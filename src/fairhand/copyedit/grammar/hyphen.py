@@ -59,8 +59,6 @@ class WrongHyphen:
 
     span: Span
     """Their place in the draft."""
-    places: tuple[Span, ...]
-    """The blanks that are to be hyphens, or the hyphen that is to be a blank."""
     instead: str
     """How they are written."""
     why: Why
@@ -190,8 +188,7 @@ def _is_apart(clause: Clause, at: int, length: int) -> bool:
 
 def _joined(clause: Clause, at: int, length: int, why: Why) -> WrongHyphen:
     inner = clause.words[at : at + length]
-    places = tuple(Span(one.span.end, one.span.end + 1).shifted(clause.start) for one in inner[:-1])
-    return WrongHyphen(clause.place(at, at + length - 1), places, "-".join(each.text for each in inner), why)
+    return WrongHyphen(clause.place(at, at + length - 1), "-".join(each.text for each in inner), why)
 
 
 def _after_adverb(clause: Clause, at: int) -> Iterator[WrongHyphen]:
@@ -207,6 +204,5 @@ def _after_adverb(clause: Clause, at: int) -> Iterator[WrongHyphen]:
         return
     if words[at].span.end != words[at + 1].span.start or words[at + 1].span.end != words[at + 2].span.start:
         return
-    place = clause.place(at + 1)
     told = f"{words[at].text} {words[at + 2].text}"
-    yield WrongHyphen(clause.place(at, at + 2), (place,), told, "after -ly")
+    yield WrongHyphen(clause.place(at, at + 2), told, "after -ly")

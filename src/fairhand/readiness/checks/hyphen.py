@@ -27,20 +27,18 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         for found in find_wrong_hyphens(clause):
             places.setdefault(found.instead.casefold(), []).append(found)
     for first, *rest in places.values():
-        sign = " " if first.why == "after -ly" else "-"
-        instead = tuple(Instead(place, sign) for place in first.places)
         written = first.instead
         if first.why == "prefix" and _is_closed(written, british=analysis.is_british):
             written = written.replace("-", "")
-            instead = (Instead(first.span, written),)
         more = f" So at {count_of(len(rest), 'more place')}." if rest else ""
-        yield Remark(first.span, f"Was “{written}” meant? {_WHY[first.why]}{more}", instead=instead)
+        says = f"Was “{written}” meant? {_WHY[first.why]}{more}"
+        yield Remark(first.span, says, instead=(Instead(first.span, written),))
 
 
 def _is_closed(compound: str, *, british: bool) -> bool:
     """Whether the country's dictionaries have a prefix and its word as one: *nonprofit*, in Britain *non-profit*."""
     prefix = compound.partition("-")[0].casefold()
-    known = find_word(compound.replace("-", ""))
+    known = find_word(compound.replace("-", "").casefold())
     return (
         known is not None
         and known.is_spelled("GB" if british else "US")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from fairhand.copyedit.form.number_form import NumberForm, find_mixed_numbers, find_number_forms
@@ -11,7 +10,7 @@ from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 
 _SAYS = {
-    "run on": "A blank belongs between a number and its unit: “{parted}”.",
+    "run on": "A blank belongs between a number and its unit: “{instead}”.",
     "sign and word": "“{written}” has the sign and the word for one thing: one of them goes.",
     "ending": "“{written}” is said as “{instead}”.",
     "mixed": "“{written}” is in figures here; the same number stands in words elsewhere, as “{instead}”.",
@@ -28,8 +27,7 @@ def find(analysis: Analysis) -> Iterator[Remark]:
 
 
 def _remark(found: NumberForm) -> Remark:
-    parted = re.sub(r"(?<=\d)(?=[^\d.,])", " ", found.written, count=1)
-    says = _SAYS[found.kind].format(written=found.written, instead=found.instead, parted=parted)
+    says = _SAYS[found.kind].format(written=found.written, instead=found.instead)
     return Remark(
         found.span,
         says,
