@@ -35,7 +35,7 @@ _SAYING = re.compile(
 """A verb of saying, or the name of what is said, at the end: the sentence before leads into the quotation."""
 _TAKES_UP = re.compile(
     r"(?:so|thus|such|this is how|this was how|(?:these|those) (?:words|lines|are|were)|(?:with|in) (?:these|this)|here"
-    r"|the (?:words|lines?|speaker|quotation|passage|sentence)|(?:he|she|they|it) (?:said|wrote|was|were)|it is|who)\b",
+    r"|the (?:words|lines?|quotation|passage|sentence)|(?:he|she|they|it) (?:said|wrote|was|were)|it is|who)\b",
     re.IGNORECASE,
 )
 """How a sentence opens that says after the quotation whose words they were."""

@@ -67,7 +67,18 @@ _THINGS = frozenset(
     " mountain mountains field fields sea bridge harbour harbor factory museum garden church hospital poetry prose"
     " style tone imagery structure ending chapter setting plot statistics numbers changes effects consequences"
     " benefits dangers risks trends patterns walls window windows room shoes clothes policy policies rule rules"
-    " tax taxes system technology internet trip journey".split()
+    " tax taxes system technology internet trip journey closure pattern transcript transcripts future past"
+    " symbolism attention approach importance beauty power violence poverty hunger strike riot reform treaty"
+    " contract agreement budget experiment sample samples survey surveys interview interviews table chart graph"
+    " paragraph sentence metaphor images symbol symbols irony message moral lesson meaning voice plotline dialogue"
+    " narrative landscape scenery gardens cathedral castle tower monument statue ruins mill mine station airport"
+    " highway traffic engine machine machines computer phone television radio newspaper headline advertisement"
+    " website app software diet meal meals coffee bread weather heat cold flood drought earthquake virus infection"
+    " symptom symptoms medicine drug drugs treatment surgery therapy pain fear anger joy grief memories dream"
+    " dreams hope doubt trust shame pride project projects campaign event events crisis debate argument arguments"
+    " claim claims point points topic subject issue issues reason reasons cause causes solution solutions impact"
+    " role value values culture society economy market trade industry tradition religion faith science art"
+    " literature design fashion gender race".split()
 )
 """Nouns that neither read, walk nor hope."""
 

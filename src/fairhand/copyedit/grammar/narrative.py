@@ -37,7 +37,7 @@ WAIVED = frozenset(
 """Words that may part the times of two verbs."""
 _FOLK = frozenset(
     "he she they men women children people sailors wives crew king queen mayor husband wife commissioners trustees"
-    " clerks boys girls police".split()
+    " clerks boys girls police crowd troops family mob".split()
 )
 _WRITERS = frozenset(
     "author narrator speaker poet writer novelist protagonist critic historian scholar researcher reader filmmaker"

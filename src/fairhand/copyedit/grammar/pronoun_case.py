@@ -20,6 +20,8 @@ _TAKES_OBJECT = frozenset(
 )
 _CLAUSE_AFTER = frozenset("for like".split())
 """Those after which a clause may begin as well."""
+_PAIRED = frozenset("neither either both".split())
+_LINKS = frozenset("and or nor".split())
 _OPENS_CLAUSE = frozenset("because when while if although though that whereas unless".split())
 _INNER = NOUNS | {"DT", "PRP$", "JJ", "CD", "VBN"}
 _ENDS = frozenset(".;:?!")
@@ -37,7 +39,7 @@ def find_case_slips(clause: Clause) -> Iterator[Slip]:
     keys = {word.key for word in clause.words}
     if "and" in keys and keys & OBJECT_OF.keys():
         yield from _subjects_as_objects(clause)
-    if "and" in keys and keys & SUBJECT_OF.keys():
+    if keys & _LINKS and keys & SUBJECT_OF.keys():
         yield from _objects_as_subjects(clause)
     if "myself" in keys:
         yield from _reflexives(clause)
@@ -118,9 +120,10 @@ def _clause_starts(clause: Clause) -> Iterator[int]:
 def _objects_as_subjects(clause: Clause) -> Iterator[Slip]:
     """*Him and the clerk argued*, *my brother and me went*."""
     words = clause.words
-    for start in _clause_starts(clause):
+    for opening in _clause_starts(clause):
+        start = opening + (words[opening].key in _PAIRED)
         first, link = words[start], word_at(words, start + 1)
-        if first.key in SUBJECT_OF and link is not None and link.key == "and":
+        if first.key in SUBJECT_OF and link is not None and link.key in _LINKS:
             end = _phrase_end(clause, start + 2)
             owned = word_at(words, start + 2)
             both_own = first.key == "her" and owned is not None and owned.tag == "PRP$"
@@ -129,7 +132,7 @@ def _objects_as_subjects(clause: Clause) -> Iterator[Slip]:
                 yield slip_at(clause, start, SUBJECT_OF[first.key], "subject")
             continue
         end = _phrase_end(clause, start)
-        if end is None or end + 2 >= len(words) or words[end].key != "and" or words[end + 1].key not in SUBJECT_OF:
+        if end is None or end + 2 >= len(words) or words[end].key not in _LINKS or words[end + 1].key not in SUBJECT_OF:
             continue
         if _verb_follows(clause, end + 1):
             yield slip_at(clause, end + 1, SUBJECT_OF[words[end + 1].key], "subject")

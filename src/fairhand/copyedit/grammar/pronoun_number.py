@@ -148,7 +148,9 @@ def _is_person(noun: str) -> bool:
 def _beside_many(clause: Clause, at: int) -> bool:
     """Whether it stands beside a plural that it lays weight on: *the drivers itself*, *they are itself*."""
     words = clause.words
-    if at > 1 and (words[at - 1].key in ("are", "were") or (words[at - 1].tag == "VBP" and words[at].role == "nsubj")):
+    if at > 1 and (
+        words[at - 1].key in ("are", "were") or (words[at - 1].tag in ("VBP", "VBD") and words[at].role == "nsubj")
+    ):
         verb = words[at - 1].head if words[at - 1].role in ("aux", "auxpass") else at - 1
         subject = clause.subject_of(verb)
         return subject is not None and subject < at - 1 and number_of(clause, subject) == "many"

@@ -34,6 +34,8 @@ _OF_PERSONS = frozenset(
     " interviews meets admires hires trusts helps teaches invites loves hates follows quotes cites".split()
 )
 """Verbs that have a person as their object."""
+_SOME = frozenset("most many some all both none few several half each two three".split())
+_HAVE = frozenset("had has have were are was is".split())
 _ADVERBS = frozenset("never always often also then later still soon".split())
 _DO = frozenset("do does did".split())
 _NOMINATIVE = frozenset("i he she we they".split())
@@ -84,6 +86,8 @@ def _is_object(clause: Clause, at: int) -> bool:
     if before is None or one is None or two is None or three is None:
         return False
     governed = before.tag in ("IN", "TO") and before.key not in ("than", "as", "that", "but", "except")
+    if before.key == "of" and at > 1 and words[at - 2].key in _SOME and (clause.is_finite(at + 1) or one.key in _HAVE):
+        return True
     if governed and one.key in _DO and one.role == "aux" and three.tag in NOUNS | {"VB"}:
         return any(words[n].key == one.key for n in clause.of_role(words[at + 1].head, "aux")) and bool(
             [n for n in clause.of_role(words[at + 1].head, "nsubj") if n > at + 1]
