@@ -40,6 +40,12 @@ def test_findings_stand_in_the_order_of_the_text(run: Callable[..., tuple[int, s
     )
 
 
+def test_two_wordings_stand_below_each_other(told: Callable[..., tuple[int, str, str]], demo_paper: Path) -> None:
+    """What differs is in half brackets, where a check compared the draft with a source."""
+    said = " ".join(told("copy-edit", demo_paper, "--kind", "quotation-differs")[1].split())
+    assert "draft We put our ⸢faith⸣ in the public, because a lock would have … source We put our ⸢trust⸣" in said
+
+
 def test_a_word_of_the_writers_is_known_from_then_on(run: Callable[..., tuple[int, str]], paper: Path) -> None:
     """It stands on the desk's list, and can be taken off it."""
     assert "goverment" not in run("--learn", "goverment")[1]

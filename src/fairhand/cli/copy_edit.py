@@ -121,6 +121,7 @@ def show_findings(opened: OpenPaper, kind: str = "", left: str | None = None) ->
     """The lapses, then the findings of the pass."""
     from fairhand.errors import FairhandError
     from fairhand.model.span import line_at
+    from fairhand.readiness.told import mark_differences
     from fairhand.session.correction.going_through import list_numbered
     from fairhand.session.correction.lapses import survey_lapses
 
@@ -150,6 +151,10 @@ def show_findings(opened: OpenPaper, kind: str = "", left: str | None = None) ->
         if span:
             say(f"“{' '.join(span.of(draft).split())[:120]}”", under, under + 2)
         say(one.finding.says, under, under + 2)
+        both = one.finding.wordings
+        if both:
+            mine, theirs = mark_differences(both.draft, both.draft_differs), both.source_differs
+            say_rows([("draft", mine), ("source", mark_differences(both.source, theirs))], under)
     if not draft.strip():
         say("There is no draft yet.")
     elif not shown and left:
