@@ -68,6 +68,15 @@ def test_each_kind_of_look_is_found() -> None:
     assert int(ease.by_kind["nouns in a row"][0].asks.split()[0]) >= CHAIN
 
 
+def test_this_alone_is_asked_about_after_a_sentence_that_names_much() -> None:
+    """Not after a short one, nor with a noun beside it."""
+    before = "The owners of the mill raised the rent of the houses beside the river in the spring of that year."
+    (look,) = ease_of(f"{before} This angered nobody. This shows their patience.\n\n{before} This shows it.\n").looks
+    assert look.kind == "this alone"
+    assert "“This” what?" in look.asks
+    assert ease_of(f"{before} This rise shows it.\n").looks == ()
+
+
 def test_figures_have_their_formula_and_range() -> None:
     """SMOG only from thirty sentences on, as it is meant."""
     assert [one.name for one in ease_of("The tide ran. " * 12).figures] == [

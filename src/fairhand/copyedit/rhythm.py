@@ -1,7 +1,7 @@
 """Rhythm: how long the sentences are, what follows itself, what weighs; asked, never told.
 
-**Source**: common practice of editing: long sentences, nouns in a row, openings repeated, and passives that hide who
-acts are places to look at, no faults.
+**Source**: common practice of editing: long sentences, nouns in a row, openings repeated, passives that hide who acts,
+and *this* with no noun beside it are places to look at, no faults.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from itertools import pairwise
 from fairhand.copyedit.around import KINDS, Token, read_tokens
 from fairhand.copyedit.in_place import quote_span
 from fairhand.copyedit.own_prose import OwnParagraph
+from fairhand.copyedit.pointing import find_pointing
 from fairhand.copyedit.readability import count_syllables, flesch, flesch_kincaid, smog
 from fairhand.language.words import words
 from fairhand.model.span import Span
@@ -37,7 +38,7 @@ _STATES = frozenset(
     worried pleased surprised satisfied convinced inclined accustomed needed required meant due bound left""".split()
 )
 """Participles that tell a state, or of which it seldom matters who brought it about."""
-KINDS_OF_LOOK = ("long sentence", "nouns in a row", "same opening", "passive")
+KINDS_OF_LOOK = ("long sentence", "nouns in a row", "same opening", "passive", "this alone")
 _ABSTRACT = re.compile(r"(?:tion|sion|ment|ness|ity|ance|ence|ism|ology)s?\Z")
 
 
@@ -46,7 +47,7 @@ class Look:
     """A place to look at."""
 
     kind: str
-    """*long sentence*, *nouns in a row*, *same opening* or *passive*."""
+    """One of ``KINDS_OF_LOOK``."""
     span: Span
     """Its place in the draft."""
     asks: str
@@ -107,6 +108,7 @@ def measure_ease(paragraphs: Sequence[OwnParagraph]) -> Ease:
                 _moved(look, span.start + paragraph.start) for look in _look_at(span.of(paragraph.text), len(found))
             ]
         looks += [_moved(look, paragraph.start) for look in _same_openings(paragraph.text, sentences)]
+        looks += [_moved(look, paragraph.start) for look in _this_alone(paragraph.text, sentences, own)]
         if own:
             lengths.append((paragraph.start, tuple(own)))
     looks.sort(key=lambda look: look.span)
@@ -205,6 +207,13 @@ def _same_openings(text: str, sentences: Sequence[Span]) -> list[Look]:
             looks.append(Look("same opening", Span(first.start, last.start + one.span.end), asks))
         run = 1
     return looks
+
+
+def _this_alone(text: str, sentences: Sequence[Span], lengths: Sequence[int]) -> list[Look]:
+    """Sentences that open with *this* and a verb, after one in which several things are named."""
+    asks = "“{}” what? Is it plain which thing of the sentence before is meant?"
+    found = find_pointing(text, sentences, lengths)
+    return [Look("this alone", one, asks.format(one.of(text).split()[0])) for one in found]
 
 
 def quote_look(text: str, look: Look) -> str:
