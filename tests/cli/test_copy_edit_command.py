@@ -25,7 +25,7 @@ def paper(tmp_path: Path) -> Path:
 @pytest.fixture
 def run(run: Callable[..., tuple[int, str]], paper: Path) -> Callable[..., tuple[int, str]]:
     """Runs a command on the paper."""
-    return lambda *options, name="copy-edit": run(name, paper, *options)
+    return lambda *options, name="copy-edit", typed=None: run(name, paper, *options, typed=typed)
 
 
 def test_findings_stand_in_the_order_of_the_text(run: Callable[..., tuple[int, str]]) -> None:
@@ -38,6 +38,34 @@ def test_findings_stand_in_the_order_of_the_text(run: Callable[..., tuple[int, s
         2,
         "fairhand: comma: nothing of that kind was found; found were confused-words, spelling",
     )
+
+
+def test_findings_are_gone_through_a_letter_for_each(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """Marked, let stand with a reason, put in, learnt; what is no letter is asked again; q stops."""
+    draft = paper / "draft.md"
+    slips = "The goverment taxed salt. It was larger then the state. It lay dry and and dead. Nobody knew a answer."
+    draft.write_text(f"# Salt\n\n{slips}\n", "utf-8")
+    code, told = run("--through", typed="x\nw\nl\ns\nas she says it\no\n")
+    assert code == 0
+    assert "1. line 3, should: spelling The ⸢goverment⸣ taxed salt." in told
+    assert "o put “government”, w add to your words, a add to your lapses, n go on, q stop" in told
+    assert "There is no “x” here." in told
+    assert told.endswith("That was the last.")
+    assert (paper.parent / "words.txt").read_text("utf-8") == "goverment\n"
+    assert draft.read_text("utf-8").endswith(
+        "It was larger then the state. It lay dry and and dead. Nobody knew an answer.\n"
+    )
+    assert "“and and”: as she says it" in run("--left", "stet")[1]
+    assert "confused-words" in run("--left", "later")[1]
+    assert run("--through", typed="")[1].endswith("Nothing more is to be gone through.")
+
+
+def test_going_through_stops_where_nothing_more_is_typed(run: Callable[..., tuple[int, str]], paper: Path) -> None:
+    """What was said until then is kept; one kind alone on request."""
+    code, told = run("--through", "--kind", "confused-words", typed="b\n")
+    assert (code, "spelling" in told) == (0, False)
+    assert "come back" in run("--left", "come-back")[1]
+    assert run("--through", typed="")[0] == 0
 
 
 def test_two_wordings_stand_below_each_other(told: Callable[..., tuple[int, str, str]], demo_paper: Path) -> None:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from fairhand.cli.copy_edit_marks import mark, mend_offers
+from fairhand.cli.copy_edit_through import go_through
 from fairhand.cli.ease import show_ease
 from fairhand.cli.places import paper_argument, typed
 from fairhand.cli.screen import say, say_rows
@@ -24,6 +25,7 @@ NUMBER = click.IntRange(1)
 @click.command("copy-edit")
 @paper_argument
 @click.option("--kind", default="", metavar="CHECK", help="One kind of finding alone, as spelling.")
+@click.option("--through", is_flag=True, help="Go through what was found, a letter for each.")
 @click.option("--left", type=click.Choice(("open", "later", "come-back", "stet")), help="What was marked so alone.")
 @click.option("--later", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to be mended later.")
 @click.option("--come-back", type=NUMBER, multiple=True, metavar="N", help="Mark a finding, to come back to.")
@@ -52,6 +54,7 @@ def command(
     learn: Sequence[str],
     unlearn: Sequence[str],
     *,
+    through: bool,
     mend_marked: bool,
     own: bool,
     ease: bool,
@@ -83,6 +86,9 @@ def command(
         return
     shut = show_rules(paper, opened)
     if ease and shut:
+        return
+    if through:
+        go_through(paper, kind)
         return
     if ease:
         show_ease(opened)

@@ -48,6 +48,7 @@ EXAMPLES: dict[str, tuple[str, ...]] = {
     "citations": ("fairhand citations harbour-seals",),
     "copy-edit": (
         "fairhand copy-edit harbour-seals --kind spelling",
+        "fairhand copy-edit harbour-seals --through",
         "fairhand copy-edit harbour-seals --later 2 --stet 3 --come-back 5",
         "fairhand copy-edit harbour-seals --mend-marked",
         "fairhand copy-edit harbour-seals --ease",
