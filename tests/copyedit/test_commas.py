@@ -7,6 +7,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import settings as hypothesis_settings
+from hypothesis import strategies as st
 
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
@@ -83,6 +86,8 @@ def test_what_some_handbooks_leave_to_the_ear_is_only_asked_about() -> None:
         ("mla-9", "Therefore the plan failed.", ["query"]),
         ("mhra", "Therefore the plan failed.", []),
         ("mhra", "However the plan failed.", ["should"]),
+        ("mla-9", "At the beginning of the long and bitter winter of 1709 the wells froze.", ["query"]),
+        ("mhra", "At the beginning of the long and bitter winter of 1709 the wells froze.", []),
     ):
         analysis = Analysis(Paper("p", draft, (), style=style), lambda _: None)
         assert [found.weight for found in run_checks(analysis, checks, allowed=lambda _: "must")] == weights
@@ -159,3 +164,33 @@ def test_a_long_compound_sentence_without_its_comma_is_asked_about() -> None:
         analysis = Analysis(Paper("p", draft, (), style=style), lambda _: None)
         found = run_checks(analysis, checks, allowed=lambda _: "must")
         assert [one.weight for one in found] == ["query"] * count
+
+
+@given(
+    st.lists(
+        st.sampled_from(
+            "When however the they who which Anna Brand was were , ; : and so that such as ships lay it fell . To by"
+            " closing including although said".split(" ")
+        ),
+        max_size=20,
+    )
+)
+@hypothesis_settings(max_examples=80)
+def test_no_run_of_words_breaks_a_check(words: list[str]) -> None:
+    """Whatever is written, each mark lies within the draft, at the place that is told."""
+    draft = " ".join(words)
+    for finding in told(draft):
+        assert finding.span is not None
+        assert finding.span.of(draft).strip()
+        assert all(finding.span.contains(one.span) for one in finding.instead)
+
+
+def test_what_is_not_the_writers_prose_is_let_be() -> None:
+    """Headings, block quotations, quotations and titles."""
+    for draft in (
+        "## When the train stopped the passengers looked up",
+        "> The ferry was late the passengers waited on the pier.\n",
+        "He wrote “the ferry was late the passengers waited, that was all” (Vale 12).",
+        "*However the Plan Failed* is a novel.",
+    ):
+        assert told(draft) == []

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause
+from fairhand.copyedit.grammar.clauses import NOUNS, Clause
 from fairhand.copyedit.grammar.left_out import names_time_or_way
 from fairhand.model.span import Span
 
@@ -76,7 +76,9 @@ def _name(clause: Clause) -> tuple[int, Kind, str] | None:
         if before != list(range(first, at)) or not words[at - 1].text[1:].islower():
             continue
         plain = [words[n] for n in before if words[n].tag not in ("NNP", "IN")]
-        closed = words[last + 1].text == "," and words[min(last + 2, len(words) - 1)].tag in FINITE
+        closed = [each.text for each in words[last + 1 : last + 2]] == [","] and clause.is_finite(
+            min(last + 2, len(words) - 1)
+        )
         person = words[at].key == "who" and words[at - 2].tag == "NNP" and plain[:1] != [words[at - 2]]
         if words[first].key in _MANY or (plain and not closed and not person):
             continue
@@ -143,7 +145,7 @@ def _adverb(clause: Clause, root: int) -> tuple[int, Kind, str] | None:
             after = at + len(long)
             said = clause.text[words[at].span.start : words[after - 1].span.end]
             commas = [n for n in range(subject, verb) if words[n].text == ","]
-            if commas == [at - 1] and after == verb and words[verb].tag in FINITE:
+            if commas == [at - 1] and after == verb and clause.is_finite(verb):
                 return after, "adverb", said
             if commas == [after] and after + 1 == verb and len(long) == 1 and words[at - 1].tag != "CC":
                 return at, "adverb before", said

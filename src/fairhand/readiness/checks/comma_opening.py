@@ -28,7 +28,8 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             continue
         mark = (Instead(found.comma, ","),)
         if found.may_flow_on:
-            says = f"Is the comma missing after an introductory element? After “{found.opens}” most handbooks want one."
+            after = "a long phrase" if found.kind == "long" else f"“{found.opens}”"
+            says = f"Is the comma missing after an introductory element? After {after} most handbooks want one."
             yield Remark(found.span, says, weight="query", instead=mark)
         else:
             why = _WHY[found.kind].format(opens=found.opens)
