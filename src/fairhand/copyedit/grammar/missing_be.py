@@ -106,6 +106,8 @@ def _without_verb(clause: Clause, at: int) -> Iterator[MissingWord]:
         return
     if words[at + 1].tag not in ("VBN", "JJ") or any(map(clause.is_finite, range(len(words)))):
         return
+    if any(each.tag == "NNS" for each in words[at + 2 :]):
+        return  # any attribute not present defaults to one
     plural = words[at - 1].tag == "NNS"
     yield missing(clause, at - 1, "are" if plural else "is", "were" if plural else "was")
 

@@ -49,7 +49,8 @@ def find_owned(clause: Clause, first: int, at: int, owner: str, *, single: bool)
     if after is not None and after.text in ("-", "–", "/"):
         return False
     if single:
-        return after is None or after.tag not in ("NN", "NNS")
+        finite = after is not None and after.key in _FINITE
+        return (words[head].tag in NOUNS or finite) and (after is None or after.tag not in ("NN", "NNS"))
     if before is not None and (before.tag in NOUNS | {"PRP", "WDT", "WP"} or before.key in _RELATIVE):
         return False  # the results the authors report
     if first == at:

@@ -181,7 +181,7 @@ def _of_owner(clause: Clause, at: int) -> tuple[str, str] | None:
 def _opening(words: tuple[Parsed, ...], at: int) -> int:
     """Where the phrase of a noun opens: with its article, number or pronoun; the noun itself where it has none."""
     first = at
-    while first and words[first - 1].tag in ("JJ", "CD", "JJS", "JJR", "VBN", "NN") and at - first < 3:
+    while first and words[first - 1].tag in ("JJ", "CD", "JJS", "JJR", "VBN") and at - first < 3:
         first -= 1
         if words[first].tag == "CD":
             break
