@@ -161,3 +161,16 @@ def test_the_paragraph_that_states_the_thesis_argues_no_point(analysis_of: Calla
     assert [one.role for one in told.argument.body][:3] == ["opening", "opening", "body"]
     assert not is_argued(told)
     assert is_argued(analysis_of(draft(*paragraphs), Points("", points)))
+
+
+def test_a_paragraph_that_quotes_names_a_source_or_says_i_is_at_work(analysis_of: Callable[..., Analysis]) -> None:
+    """It may resemble no other, as the writer's own asking does, and serves the paper."""
+    walk = (
+        "The quay is a place of herons and of steps. Nobody who has walked there in summer will doubt that the town"
+        " council and its harbour men stood on these very stones. {} asked the man at the stall what had been sold"
+        " here, and he named the flower beds, the badges in the window and the price of a cup of salt water."
+    )
+    strays = [
+        analysis_of(draft(QUAY, MEN, walk.format(who), SALT)).argument.strays for who in ("I", "Lind", "Somebody")
+    ]
+    assert [len(one) for one in strays] == [0, 0, 1]

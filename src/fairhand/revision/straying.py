@@ -22,8 +22,6 @@ SHARED_UNCITED = 0.24
 """The same in a paper of which most paragraphs cite nothing, so that to cite nothing tells nothing (from trial)."""
 NAMED = 0.15
 """Share of its words that the focus, thesis, title and points have, below which it may stray (from trial)."""
-MOST_CITE = 2 / 3
-"""Share of paragraphs that cite from which one that cites nothing stands out for that alone."""
 FEWEST_ALONE = 25
 """Words that say something of a paragraph of which it can be told that no other is like it (from trial)."""
 _OWN = re.compile(r"\b(?:I|[Mm]y|[Tt]his (?:paper|essay))\b")
@@ -78,8 +76,9 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
         return
     weights = weigh(tuple(texts))
     citing = sum(bool(paragraph.cites) for paragraph in body)
-    least = SHARED if 2 * citing >= len(body) else SHARED_UNCITED
-    bounds = _LOOSE if citing >= MOST_CITE * len(body) else _STRICT
+    most_cite = 2 * citing >= len(body)
+    least = SHARED if most_cite else SHARED_UNCITED
+    bounds = _LOOSE if most_cite else _STRICT
     named_stems = set(count_stems(aims))
     for at, paragraph in enumerate(body):
         if paragraph.role != "body" or paragraph.cites:
@@ -94,11 +93,16 @@ def find_strays(body: Sequence[BodyParagraph], texts: Sequence[str], aims: str) 
         alone = (
             total >= FEWEST_ALONE
             and named < bounds.named
-            and _OWN.search(paragraph.own) is None
+            and not _is_at_work(paragraph)
             and _is_alone(at, texts, weights, bounds)
         )
         if few or alone:
             yield Strays(at, paragraph.own_span, shared, named, not few)
+
+
+def _is_at_work(paragraph: BodyParagraph) -> bool:
+    """Whether it names a source or quotes, or speaks of the paper or as *I*."""
+    return _OWN.search(paragraph.own) is not None or any(one.named or one.quoted for one in paragraph.sentences)
 
 
 def _is_alone(at: int, texts: Sequence[str], weights: Weights, bounds: _Alone) -> bool:
