@@ -171,6 +171,15 @@ def test_marks_are_mended_in_one_go(client: TestClient, slips: Path, desk: Path)
     assert "Nothing is marked to be mended" in client.get(f"{COPY_EDIT}/marked").text
 
 
+def test_both_wordings_stand_over_the_passage(client: TestClient) -> None:
+    """Where a quotation differs from its source, the writer mends it with both in view."""
+    page = client.get(f"{COPY_EDIT}?kind=quotation-differs&finding=1").text
+    client.post(f"{COPY_EDIT}/mark", data={**named(page), "do": "mend"})
+    page = client.get(f"{COPY_EDIT}/marked").text
+    assert page.index("We put our ⸢trust⸣ in the public") < page.index("<textarea")
+    assert form_of(page)["text-1"] == form_of(page)["was-1"]
+
+
 def test_line_ends_stay_when_passages_are_mended(client: TestClient, slips: Path, desk: Path) -> None:
     """A draft with the line ends of another system keeps them, and what was mended is learnt."""
     text = slips.read_text("utf-8").replace("larger then the", "larger then\nthe")

@@ -248,18 +248,24 @@ def _around(chosen: int, most: int) -> Mapping[str, int]:
     return {"before": chosen - 1, "after": chosen + 1 if 0 < chosen < most else 0}
 
 
+def tell_wordings(finding: Finding) -> tuple[tuple[str, str], ...]:
+    """Both wordings with what differs in half brackets, where a check compared two."""
+    both = finding.wordings
+    if both is None:
+        return ()
+    return (
+        ("draft", mark_differences(both.draft, both.draft_differs)),
+        ("source", mark_differences(both.source, both.source_differs)),
+    )
+
+
 def _tell(mark: Mark, draft: str, passages: tuple[Span, ...]) -> Marked:
-    found, both = mark.finding, mark.finding.wordings
+    found = mark.finding
     passage = passage_at(passages, found.span)
     return Marked(
         mark,
         name_stet(mark.stet or make_stet(found, draft)),
         passage.of(draft) if passage else "",
         count_alike(passages, draft, passage) if passage else (0, 1),
-        (
-            ("draft", mark_differences(both.draft, both.draft_differs)),
-            ("source", mark_differences(both.source, both.source_differs)),
-        )
-        if both
-        else (),
+        tell_wordings(found),
     )

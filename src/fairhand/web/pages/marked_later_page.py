@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from starlette.responses import Response
 
 from fairhand.errors import DraftChangedOnDisk, FairhandError
+from fairhand.model.finding import Finding
 from fairhand.model.span import line_at
 from fairhand.session.correction.going_through import (
     Numbered,
@@ -20,6 +21,7 @@ from fairhand.session.editing import Passage, likest_passage
 from fairhand.web.asked import Asked, get, post
 from fairhand.web.error_pages import page_of
 from fairhand.web.forms import MOST_FIELDS, read_number
+from fairhand.web.marked_text import tell_wordings
 
 HERE = ("copy-edit", "marked")
 FIELDS = 4
@@ -31,8 +33,8 @@ class Shown:
     """A passage as the form has it."""
 
     passage: Passage
-    says: tuple[str, ...] = ()
-    """What its findings say."""
+    findings: tuple[Finding, ...] = ()
+    """What is marked in it."""
     offered: tuple[str, ...] = ()
     """What is put in already."""
     line: int = 0
@@ -53,7 +55,7 @@ def show(asked: Asked, *, shown: Sequence[Shown] | None = None, fault: FairhandE
     fresh = [
         Shown(
             one.passage,
-            tuple(finding.says for finding in one.findings),
+            one.findings,
             one.offered,
             line_at(draft, next(finding.span.start for finding in one.findings if finding.span)),
         )
@@ -65,6 +67,7 @@ def show(asked: Asked, *, shown: Sequence[Shown] | None = None, fault: FairhandE
         title="Copy-edit: what was marked",
         step=_step(len(fresh)),
         passages=fresh if shown is None else shown,
+        wordings=tell_wordings,
         come_back=[one for one in numbered if one.mark and one.mark.word == "later"],
         line_of=lambda one: line_at(draft, one.finding.span.start) if one.finding.span else 0,
         fault=f"{fault}." if fault else "",
@@ -106,7 +109,7 @@ def _again(asked: Asked, typed: Passage, own: Sequence[ToMend], *, changed: bool
     known = next((one for one in own if (one.passage.was, one.passage.alike) == (typed.was, typed.alike)), None)
     if known is not None or not changed:
         findings = known.findings if known else ()
-        return Shown(typed, tuple(one.says for one in findings), known.offered if known else ())
+        return Shown(typed, findings, known.offered if known else ())
     present, alike = likest_passage(asked.paper.folder, typed.was, typed.alike[0])
     return Shown(Passage(present, typed.now, alike), present=present)
 
