@@ -16,7 +16,8 @@ def mark(paper: Path, said: dict[Word, Sequence[int]], why: str, back: Sequence[
     """What is said of findings is kept, by their numbers as they were before any of it."""
     from fairhand.desk.clock import now
     from fairhand.session.correction.going_through import leave_for_later, list_numbered, name_finding, take_back
-    from fairhand.session.correction.lapses import keep_lapse, lapse_of
+    from fairhand.session.correction.lapses import keep_lapse
+    from fairhand.session.correction.learning import lapse_of
     from fairhand.session.opened import OpenPaper
 
     opened, at = OpenPaper(paper), now()

@@ -90,7 +90,8 @@ def do(opened: OpenPaper, one: Numbered, letter: str) -> None:
     from fairhand.desk.clock import now
     from fairhand.model.stet import Word
     from fairhand.session.correction.going_through import leave_for_later, mend_offered
-    from fairhand.session.correction.lapses import keep_lapse, lapse_of
+    from fairhand.session.correction.lapses import keep_lapse
+    from fairhand.session.correction.learning import lapse_of
     from fairhand.session.correction.words import learn_word
 
     draft, at, folder = opened.verdict().draft, now(), opened.folder

@@ -43,7 +43,8 @@ def command(
     from fairhand.errors import FairhandError
     from fairhand.language.counts import count_of
     from fairhand.model.lapse import Lapse
-    from fairhand.session.correction.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
+    from fairhand.session.correction.lapses import forget_lapse, keep_lapse, survey_lapses
+    from fairhand.session.correction.learning import learn_from_comments
     from fairhand.session.opened import OpenPaper
 
     if right and not wrong.strip():

@@ -21,7 +21,8 @@ from fairhand.proof.offering import offers, put_offered, tell_offer
 from fairhand.proof.passages import count_alike, list_passages, passage_at
 from fairhand.proof.stets import name_stet, recognise
 from fairhand.readiness.table import CHECKS
-from fairhand.session.correction.lapses import count_lapse, lapse_of
+from fairhand.session.correction.lapses import count_lapse
+from fairhand.session.correction.learning import lapse_of
 from fairhand.session.editing import (
     DRAFT,
     Passage,

@@ -32,7 +32,8 @@ from fairhand.proof.placing import (
 from fairhand.proof.printed_lines import read_printed_lines
 from fairhand.proof.written_marks import WrittenMark, find_fault
 from fairhand.reading.found_again import Place, find_surely
-from fairhand.session.correction.lapses import count_lapse, lapse_of_mark
+from fairhand.session.correction.lapses import count_lapse
+from fairhand.session.correction.learning import lapse_of_mark
 from fairhand.session.correction.passes import moment_of, new_id, pass_under_way, refuse_under_way
 from fairhand.session.editing import DRAFT, read_text, save_text
 from fairhand.session.opened import OpenPaper

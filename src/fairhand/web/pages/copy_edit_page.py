@@ -32,7 +32,8 @@ from fairhand.session.correction.going_through import (
     read_left,
     take_back,
 )
-from fairhand.session.correction.lapses import keep_lapse, lapse_of, most_frequent, survey_lapses
+from fairhand.session.correction.lapses import keep_lapse, most_frequent, survey_lapses
+from fairhand.session.correction.learning import lapse_of
 from fairhand.session.correction.words import learn_word
 from fairhand.session.editing import Passage
 from fairhand.web.asked import Asked, get, post

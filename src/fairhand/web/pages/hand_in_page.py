@@ -13,7 +13,7 @@ from fairhand.hand_in.account import Mark, Returned
 from fairhand.hand_in.asked import FORMS, KINDS
 from fairhand.readiness.told import tell
 from fairhand.session.correction.final import tell_final
-from fairhand.session.correction.lapses import learn_from_comments
+from fairhand.session.correction.learning import learn_from_comments
 from fairhand.session.hand_in.handing_in import (
     TO_HAND_IN,
     HandIn,

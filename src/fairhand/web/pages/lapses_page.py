@@ -9,7 +9,8 @@ from fairhand.errors import FairhandError
 from fairhand.language.counts import count_of, open_with
 from fairhand.model.lapse import Lapse
 from fairhand.readiness.table import CHECKS
-from fairhand.session.correction.lapses import forget_lapse, keep_lapse, learn_from_comments, survey_lapses
+from fairhand.session.correction.lapses import forget_lapse, keep_lapse, survey_lapses
+from fairhand.session.correction.learning import learn_from_comments
 from fairhand.session.correction.words import learn_word, list_words, unlearn_word
 from fairhand.session.hand_in.handing_in import read_hand_in
 from fairhand.web.asked import Asked, get, post
