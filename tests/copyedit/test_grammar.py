@@ -152,6 +152,13 @@ def test_a_verb_is_in_the_form_that_its_auxiliary_takes(draft: str, instead: lis
         "They relied on a shop, an inn, or a chapel, and a road that led to them.",
         "It is known that if the wages, the rents, and the price of bread rise, the poor leave.",
         "It was a law that, in most of the towns, nobody obeyed.",
+        "A neighbor who expects noise will resist, the reasoning goes, until the price is right.",
+        "The records agree, putting the average case, suits included, at a high figure.",
+        "They cannot explain why, among towns that all chose boards, the suits fell.",
+        "A conscience accuses, however, and this book accuses nobody.",
+        "The leaflets, whose advice, however sound, assumes much, were printed.",
+        "It may run the other way, since, as the authors themselves admit, keen walkers move there.",
+        "They are like two shifts of the same watch, Nan’s and the clerk’s, each beginning where the other ends.",
     ],
 )
 def test_a_comma_after_an_opening_is_no_splice(draft: str) -> None:
@@ -171,6 +178,12 @@ def test_a_noun_that_is_not_counted_takes_no_word_for_many(draft: str, instead: 
     """The word that goes with one is offered, where there is one."""
     found = [each for each in told(draft) if "not counted" in each.says]
     assert [each.instead[0].words for each in found if each.instead] == instead
+
+
+def test_a_clause_with_that_may_be_the_subject() -> None:
+    """It is no fragment then."""
+    assert told("It lasted. That a ditch is cheap to keep explains why nobody need close it.") == []
+    assert told("It was new. That a whole age should have ended in a year is more than I can believe.") == []
 
 
 def test_a_citation_in_brackets_is_no_word_of_its_sentence() -> None:

@@ -53,6 +53,8 @@ _JOINING = frozenset(
 _NO_OPENINGS = frozenset({("as", "a"), ("which", "of")})
 """*As a consequence*; *which of these is right is unknown*."""
 _NOMINATIVES = frozenset("i we they he she it its this there these you so".split())
+_PHRASES = frozenset({("least", "of"), ("for", "want"), ("for", "lack"), ("for", "fear")})
+"""First two words of what belongs to the sentence before."""
 _BREAKS = frozenset({",", "—", "–", "--", "---"})
 _FEWEST = 3
 """Words of the shortest that is told."""
@@ -176,6 +178,10 @@ def _opens_as_part(clause: Clause, root: int, before: Clause | None) -> bool:
         return True
     if first.key in _PARTS:
         return first.key not in _PARTS_WITH or second.key in ("as", "to", "of", "example", "instance", "with", "than")
+    if (first.key, second.key) in _PHRASES:
+        return True
+    if first.tag == "RB" and second.tag == "VBG" and root == 1:
+        return bool(clause.of_role(1, "dobj", "prep", "xcomp"))
     if first.key == "not" or (
         first.key in ("only", "even", "merely", "just") and words[root].tag in NOUNS | {"DT", "PRP"}
     ):
@@ -248,7 +254,7 @@ def _kind_of_clause(clause: Clause, root: int) -> Kind | None:
         return "subordinate"
     mark = 1 if (first.key, words[1].key) == ("so", "that") else 0
     if words[mark].key == "that" and mark in clause.of_role(root, "mark"):
-        return "subordinate"
+        return None if unbound_verbs(clause, mark) else "subordinate"
     if subject is None and first.tag == "CC" and first.head == root and words[root].tag in ("VBD", "VBZ"):
         return "no subject" if not clause.of_role(root, "csubj", "csubjpass", "attr") else None
     if (

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from fairhand.copyedit.grammar.clauses import Clause
 
-LINKS = frozenset("that and but or because since which so whereas while where when though if".split())
+LINKS = frozenset("that and but or because since which so whereas while where when though if why how".split())
 """Words after which a clause may open with a phrase of its own."""
 HELD = frozenset(
     "although though if when whenever while because since unless until as where whereas once anywhere"
@@ -18,17 +18,18 @@ _PHRASES = frozenset("IN WRB TO VBG VBN RB".split())
 _TIMES = frozenset("today yesterday tomorrow now then here next soon".split())
 
 
-def opens_late(clause: Clause, comma: int) -> bool:
+def opens_late(clause: Clause, comma: int, *, whole: bool = True) -> bool:
     """Whether what stands before the comma may open what follows: *costs, and where they rise, trade stops*.
 
     Args:
         clause: The sentence.
         comma: The index of the comma.
+        whole: Whether the sentence itself may be opened so, and not only a clause within it.
     """
     words = clause.words
     links = [n for n in range(comma) if words[n].key in LINKS and not _goes_on(clause, n)]
     being = [n for n in range(comma - 1) if words[n].key in ("is", "was", "are") and words[n + 1].key in HELD]
-    return any(_is_opening(clause, link + 1, comma) for link in (-1, *links, *being))
+    return any(_is_opening(clause, link + 1, comma) for link in ((-1,) * whole + (*links, *being)))
 
 
 def _is_opening(clause: Clause, first: int, comma: int) -> bool:

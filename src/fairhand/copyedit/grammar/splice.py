@@ -12,12 +12,14 @@ from itertools import pairwise
 
 from fairhand.copyedit.grammar.clauses import WH, Clause
 from fairhand.copyedit.grammar.halves import Parse, commas_to_cut, cut_at, put_together
+from fairhand.copyedit.grammar.late_opening import opens_late
 from fairhand.copyedit.grammar.two_clauses import (
     ADVERBS,
     INVERTS,
     NO_ENDS,
     OPENS,
     SAYS,
+    adverb_joins,
     and_another,
     chief,
     has_dash,
@@ -87,6 +89,8 @@ def _is_two(clause: Clause, at: int, parse: Parse) -> bool:
 def _stand(clause: Clause, at: int) -> bool:
     """The same of a sentence whose halves were parsed each by itself."""
     words = clause.words
+    if words[at + 1].key in ADVERBS and not adverb_joins(clause, at):
+        return False
     left, right = (_half_chief(clause, within) for within in (range(at), range(at + 1, len(words))))
     if left is None or right is None or any(each.text in _NO_PROSE - {":"} for each in words):
         return False
@@ -158,12 +162,17 @@ def _may_end(clause: Clause, at: int) -> bool:
 
 def _is_series(clause: Clause, right: int) -> bool:
     """Whether a third clause is joined by *and*: three in a row may have commas."""
-    return any(subject_of(clause, each) is not None for each in clause.of_role(right, "conj"))
+    links = {clause.words[each].key for each in clause.of_role(right, "cc")}
+    return links != {"but"} and any(subject_of(clause, each) is not None for each in clause.of_role(right, "conj"))
 
 
 def _splices(clause: Clause, at: int) -> bool:
     words = clause.words
     if any(each.text in _NO_PROSE for each in words) or has_dash(clause, at):
+        return False
+    if opens_late(clause, at, whole=False) or (words[at + 2].key == "'s" and words[at + 3].tag == "CC"):
+        return False  # Nan's and the clerk's
+    if words[at + 1].key in ADVERBS and not adverb_joins(clause, at):
         return False
     left, right = chief(clause, range(at)), chief(clause, range(at + 1, len(words)))
     if left is None or right is None or not _are_joined(clause, left, right, at):

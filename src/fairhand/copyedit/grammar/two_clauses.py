@@ -38,12 +38,26 @@ NO_ENDS = frozenset("which wherein whereby whom that and but or include includes
 """Words that no sentence ends with, or hardly any."""
 NO_OPENINGS = frozenset("i.e. e.g. from namely".split())
 DASHES = frozenset({"—", "–", "--"})
+_ASIDE = 4
+"""Words of a clause between commas that only names who says so, at most."""
 HELD_BY = frozenset("although though if when whenever while because since unless until after before once".split())
 
 
+def adverb_joins(clause: Clause, at: int) -> bool:
+    """Whether an adverb after the comma begins what follows; not: *it accuses, however, and …*, *however sound*."""
+    words = clause.words
+    adverb, after = words[at + 1], words[at + 2]
+    if after.text == ",":
+        return words[at + 3].tag != "CC"
+    set_off = words[at + 3].text == "," and after.tag not in ("PRP", "EX", "DT")
+    return adverb.key != "however" or not (after.tag in ("JJ", "RB", "VBN", "CC") or set_off)
+
+
 def says_so(clause: Clause, at: int, left: int, right: int) -> bool:
-    """Whether one of the two only names who says or thinks so: *critics argue*."""
+    """Whether one of the two only names who says or thinks so: *critics argue*, *the reasoning goes*."""
     a, b = clause.words[left], clause.words[right]
+    if right + 1 < len(clause.words) and clause.words[right + 1].text == "," and right <= at + _ASIDE:
+        return True
     if a.key in SAYS and (left == at - 1 or (b.head == left and b.role == "ccomp")):
         return True
     after = clause.words[right + 1].text if right + 1 < len(clause.words) else "."
