@@ -36,8 +36,10 @@ WAIVED = frozenset(
 )
 """Words that may part the times of two verbs."""
 _FOLK = frozenset(
-    "he she they men women children people sailors wives crew king queen mayor husband wife commissioners trustees"
-    " clerks boys girls police crowd troops family mob".split()
+    "he she they men women children people wives crew king queen mayor husband wife commissioners trustees"
+    " clerks boys girls police crowd troops family mob"
+    " guards guard strikers rioters marchers protesters protestors rebels dockers delegates deputies envoys sailors"
+    " neighbours neighbors thieves monks nuns bishop bishops servants porters drivers firemen".split()
 )
 _WRITERS = frozenset(
     "author narrator speaker poet writer novelist protagonist critic historian scholar researcher reader filmmaker"

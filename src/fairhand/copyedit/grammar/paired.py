@@ -86,6 +86,8 @@ def _both_or(clause: Clause) -> Iterator[Slip]:
         if link >= stop - 1:
             continue
         last = link + 2 if words[link].key == "as" else link
+        if words[link - 1].tag == "NNS" and words[at + 1].tag != "IN":
+            continue  # both the companies, as well as the unions
         apart = words[at + 1].tag == "IN" and words[last + 1].key == words[at + 1].key  # both in … or in
         if not apart and not (
             word.role in ("preconj", "cc", "det")

@@ -30,13 +30,26 @@ _SHOWS = frozenset(
     " talk".split()
 )
 _TIMES = frozenset(
-    "time times day days moment moments year years night hour spring summer autumn fall winter morning evening season"
-    " stage point period date age childhood adulthood january february march april may june july august september"
-    " october november december christmas situation case example problem question".split()
+    "time times day days moment moments year years night hour spring summer autumn fall winter morning evening"
+    " season stage point period date age childhood adulthood january february march april may june july august"
+    " september october november december christmas tide water dusk dawn noon midnight sunset sunrise lunch dinner"
+    " breakfast graduation harvest adolescence infancy puberty pregnancy retirement weekend holiday break peak"
+    " term semester bedtime situation case example problem question".split()
 )
-_NO_PLACE = tuple("tion sion ness ity ism ment ance ence sis hood ship ony phor ile cy".split())
-"""Endings of what is no place, so that *where* does not tell where."""
+_NO_PLACE = ("ism", "ization", "isation")
+_NOWHERE = frozenset(
+    "irony metaphor simile alliteration personification democracy inflation recession photosynthesis osmosis evolution"
+    " segregation discrimination censorship propaganda bias satire allegory foreshadowing hyperbole consent monopoly"
+    " deflation mitosis diffusion addiction empathy justice revenge jealousy anxiety stress".split()
+)
+"""What is no place, so that *where* does not tell where."""
+_DEFINED = tuple("tion sion ness ity ism ment ance ence sis ing cy phor ony".split())
+"""Endings of what is defined with no article before it."""
 _NOMINAL = frozenset("DT PRP$ JJ NN NNS NNP CD".split())
+_TURNED = frozenset(
+    "comes came goes lies lay stands stood arises arose emerges emerged grows grew flows begins".split()
+)
+"""Verbs that may stand before their subject: *through training comes mastery*."""
 _POINTING = frozenset("the this that these those".split())
 _ONE_OF_ALL = frozenset("best only first last ideal worst".split())
 _SUBJECTS = frozenset("that there it he she we they i you one".split())
@@ -73,7 +86,10 @@ def find_is_when(clause: Clause) -> Iterator[Mixed]:
         return
     if any(each.key in _ONE_OF_ALL for each in before):
         return
-    placeless = words[verb + 1].key == "when" or head.key.endswith(_NO_PLACE)
+    if words[verb + 1].key == "when":
+        placeless = before[0].key in ("a", "an") or head.key.endswith(_DEFINED)
+    else:
+        placeless = head.key in _NOWHERE or head.key.endswith(_NO_PLACE)
     if placeless and any(clause.is_finite(n) for n in range(verb + 2, len(words))):
         yield mixed_at(clause, verb, verb + 1, "is when")
 
@@ -86,7 +102,11 @@ def find_no_subject(clause: Clause) -> Iterator[Mixed]:
     verb = next((n for n in range(2, len(words)) if clause.is_finite(n)), None)
     if verb is None or any(each.text in ",;:—" or each.tag in WH or each.key in _SUBJECTS for each in words[2:verb]):
         return
-    if words[verb].tag not in ("VBZ", "MD", "VBD") or (words[0].key == "with" and words[verb].key in _BE):
+    if (
+        words[verb].tag not in ("VBZ", "MD", "VBD")
+        or words[verb].key in _TURNED
+        or (words[0].key == "with" and words[verb].key in _BE)
+    ):
         return
     chief = words[verb].head if words[verb].role in ("aux", "auxpass") else verb
     subject = clause.subject_of(chief)
@@ -111,11 +131,13 @@ def find_work_shows(clause: Clause) -> Iterator[Mixed]:
     while end < len(words) - 2 and words[end].tag in _NOMINAL | {"IN"} and words[end].key not in ("it", "they"):
         end += 1
     last = words[end - 1].key
-    if words[end].key in _SHOWS and last in WORKS | _PARTS and words[end].tag in ("VBZ", "VBD", "NNS"):
-        if words[end + 1].tag in ("IN", "DT", "WRB", "PRP$"):
+    if words[end].key in _SHOWS and last in WORKS | _PARTS and words[end].tag in ("VBZ", "VBD"):
+        if words[end].head == end and (words[end + 1].tag in ("DT", "WRB", "PRP$") or words[end + 1].key == "that"):
             yield mixed_at(clause, 0, end, "no subject")
         return
     named = any(word.key in WORKS for word in words[1:end])
     it = end + 1 if words[end].text == "," else end
     if named and words[it].key in ("it", "they") and words[it + 1].key in _SHOWS and clause.is_finite(it + 1):
+        if words[it + 2].tag not in ("IN", "DT", "WRB", "PRP$", "WP") or it + 3 >= len(words):
+            return  # in the story it tells, the hero dies
         yield mixed_at(clause, 0, it, "it says")

@@ -6,6 +6,7 @@ open (*it is me*, *than him*, *who* for *whom* at the end of a question) is let 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, SUBJECTS, Clause, word_at
@@ -27,6 +28,9 @@ _INNER = NOUNS | {"DT", "PRP$", "JJ", "CD", "VBN"}
 _ENDS = frozenset(".;:?!")
 _BEING = frozenset("was were became seemed remained said thought".split())
 """Verbs after which a subject's form may stand, or a new subject."""
+_NUMERAL = re.compile(r"[IVX]{2,}|[VX]|\d+")
+_NUMBERED = frozenset("type class phase part stage level war act volume book chapter group grade figure table".split())
+"""Nouns after which *I* is a number."""
 _FIRST = frozenset("i me my mine".split())
 
 
@@ -53,7 +57,7 @@ def _subjects_as_objects(clause: Clause) -> Iterator[Slip]:
     """*Between the duke and he*, *with she and the clerk*."""
     words = clause.words
     for at, word in enumerate(words):
-        if word.key not in OBJECT_OF:
+        if word.key not in OBJECT_OF or not _is_pronoun(clause, at):
             continue
         before, after = word_at(words, at - 1), word_at(words, at + 1)
         if before is None:
@@ -61,7 +65,10 @@ def _subjects_as_objects(clause: Clause) -> Iterator[Slip]:
         if before.key == "and":
             head = _opens_phrase(clause, at - 1)
             opens = words[head].key if head is not None else ""
-            takes = opens in _TAKES_OBJECT or (head is not None and _is_chosen(clause, head))
+            ends = (
+                after is None or after.tag in (".", "IN", ",") or word.key == "i"
+            )  # he took the coast and they the hills
+            takes = opens in _TAKES_OBJECT or (head is not None and ends and _is_chosen(clause, head))
             one = words[at - 2].tag in ("NN", "NNP", "PRP")  # the space between the houses, and they left
             sure = opens == "between" and (one or not _verb_follows(clause, at))
             ends = after is None or after.key not in ("and", ",")
@@ -89,6 +96,16 @@ def _is_chosen(clause: Clause, verb: int) -> bool:
     """Whether a verb in the past has its subject before it, so that what follows is its object."""
     plain = clause.words[verb].tag == "VBD" and clause.words[verb].key not in _BEING
     return plain and any(each < verb for each in clause.of_role(verb, "nsubj"))
+
+
+def _is_pronoun(clause: Clause, at: int) -> bool:
+    """Whether it is no abbreviation (*US*, *ME*) and no roman numeral."""
+    words, text = clause.words, clause.words[at].text
+    if len(text.rstrip(".")) > 1:
+        return not text.isupper()
+    near = words[max(0, at - 3) : at + 4]
+    numbered = any(_NUMERAL.fullmatch(each.text) for each in near if each is not words[at])
+    return not numbered and not (at > 0 and words[at - 1].key in _NUMBERED)
 
 
 def _verb_follows(clause: Clause, at: int) -> bool:
@@ -123,18 +140,21 @@ def _objects_as_subjects(clause: Clause) -> Iterator[Slip]:
     for opening in _clause_starts(clause):
         start = opening + (words[opening].key in _PAIRED)
         first, link = words[start], word_at(words, start + 1)
+        if first.key in SUBJECT_OF and not _is_pronoun(clause, start):
+            continue
         if first.key in SUBJECT_OF and link is not None and link.key in _LINKS:
             end = _phrase_end(clause, start + 2)
             owned = word_at(words, start + 2)
             both_own = first.key == "her" and owned is not None and owned.tag == "PRP$"
+            owner = end is not None and words[end].tag == "POS"
             verb = end is not None and words[end].tag in FINITE | {"VBN"}
-            if not both_own and (verb or (first.tag == "PRP" and first.role in SUBJECTS)):
+            if not both_own and (verb or (first.tag == "PRP" and first.role in SUBJECTS and not owner)):
                 yield slip_at(clause, start, SUBJECT_OF[first.key], "subject")
             continue
         end = _phrase_end(clause, start)
         if end is None or end + 2 >= len(words) or words[end].key not in _LINKS or words[end + 1].key not in SUBJECT_OF:
             continue
-        if _verb_follows(clause, end + 1):
+        if _verb_follows(clause, end + 1) and _is_pronoun(clause, end + 1):
             yield slip_at(clause, end + 1, SUBJECT_OF[words[end + 1].key], "subject")
 
 
@@ -175,6 +195,6 @@ def _reflexives(clause: Clause) -> Iterator[Slip]:
 def _before_noun(clause: Clause) -> Slip | None:
     """*Us students pay*."""
     words = clause.words
-    if len(words) > 3 and words[1].tag == "NNS" and _verb_follows(clause, 1):
+    if len(words) > 3 and words[0].text == "Us" and words[1].tag == "NNS" and _verb_follows(clause, 1):
         return slip_at(clause, 0, "we", "subject")
     return None

@@ -32,6 +32,10 @@ _OF_ONES_OWN = frozenset(
     " earn earns earned".split()
 )
 """What one does to what is one's own: what another has is seldom lost, shed or published by the subject."""
+_HAVING = frozenset(
+    "they have has had having keep keeps kept need needs needed retain retained govern governed protect protects defend"
+    " build built print printed elect elected hold held use used".split()
+)
 _PARTED = frozenset("separate respective individual".split())
 """Words for what belongs to each of several."""
 _OFFICES = frozenset("commissioners trustees governors directors magistrates ministers councillors guardians".split())
@@ -63,11 +67,9 @@ def find_number_slips(clause: Clause) -> Iterator[Slip]:
             if _number(clause, at) == "thing":
                 yield slip_at(clause, at, "itself", "number")
         elif word.key in ("its", "their") and at + 2 < len(words) and words[at + 1].key == "own":
-            number = _number(clause, at)
-            if word.key == "its" and number == "many":
-                yield slip_at(clause, at, "their", "number")
-            elif word.key == "their" and number == "thing":
-                yield slip_at(clause, at, "its", "number")
+            number = _number(clause, at) if _is_had(clause, at) else None
+            if (word.key, number) in (("its", "many"), ("their", "thing")):
+                yield slip_at(clause, at, "their" if number == "many" else "its", "number")
         elif word.key in ("its", "their") and word.role == "poss":
             other = _owner_is_other(clause, at)
             if other:
@@ -107,6 +109,11 @@ def _number(clause: Clause, at: int) -> Literal["many", "thing"] | None:
     if number == "one" and chief.key in _THINGS and not clause.of_role(subject, "conj", "cc"):
         return "thing"
     return None
+
+
+def _is_had(clause: Clause, at: int) -> bool:
+    """Whether it is told of what the subject has or keeps, or of *they*: elsewhere another owner may be meant."""
+    return any(word.key in _HAVING for word in clause.words[max(0, at - 6) : at])
 
 
 def _owner_is_other(clause: Clause, at: int) -> str:

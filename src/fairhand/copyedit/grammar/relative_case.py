@@ -68,6 +68,8 @@ def _is_subject(clause: Clause, at: int) -> bool:
         return False
     if clause.is_finite(after):
         asked = one.key in _DO or words[-1].text == "?" or two.key in _NOMINATIVE
+        if one.tag in ("VBP", "VBZ") and clause.is_finite(after + 1):
+            return False  # a noun taken for a verb: whom hunger drove
         return not asked and (one.tag != "MD" or two.tag == "VB")
     end = after
     while end < len(words) and words[end].tag in NOUNS | {"DT", "PRP$", "JJ"}:

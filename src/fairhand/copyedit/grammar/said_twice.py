@@ -13,8 +13,8 @@ from fairhand.copyedit.grammar.counted import PERSONS
 
 PRONOUNS = frozenset("he she they".split())
 JOINING = {
-    "although": ("but", "yet"),
-    "though": ("but", "yet"),
+    "although": ("but",),
+    "though": ("but",),
     "because": ("so", "therefore"),
     "since": ("so", "therefore"),
 }
@@ -35,6 +35,12 @@ _NO_CLAUSE = frozenset("that also only not far to too called rather".split())
 """After *but* and *so* they go on with the first part."""
 _PHRASE = frozenset("DT PRP$ JJ NN NNS NNP PRP RB EX CD VBG".split())
 _PREPOSITIONS = frozenset("in to for with on of from at about by".split())
+_WITH_PARTICLE = frozenset(
+    "set sets come comes came go goes went move moves moved check checked break breaks broke give gives gave hand"
+    " handed turn turns turned take takes took bring brings brought kick kicked sink sank join joined pitch cave"
+    " caved step stepped walk walked look looked carry carried hold held pass passed stand stood close closed call"
+    " called".split()
+)
 _ENDS = frozenset(".,;:)")
 _FINITE = frozenset("had has was were is are did does will would can could".split())
 
@@ -127,6 +133,8 @@ def find_preposition_twice(clause: Clause) -> Iterator[Mixed]:
         if here not in _PREPOSITIONS or words[at + 1].key not in ("which", "whom"):
             continue
         last = next((n - 1 for n in range(at + 4, len(words)) if _ends(clause, n, here)), len(words) - 2)
+        if words[last - 1].key in _WITH_PARTICLE and here in ("in", "on", "by", "about"):
+            continue  # in which the cold set in
         between = range(at + 2, last)
         if words[last].key != here or words[last].tag not in ("IN", "TO") or clause.of_role(last, "pobj", "pcomp"):
             continue

@@ -31,5 +31,6 @@ def find(analysis: Analysis) -> Iterator[Remark]:
             yield Remark(
                 found.span,
                 f"{_SAYS[found.kind].format(word=found.word)}.{meant}",
+                "query" if found.kind == "it says" else None,  # it may stand for what was named before
                 instead=(Instead(found.at, found.instead),) if found.instead else (),
             )
