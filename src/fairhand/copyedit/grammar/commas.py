@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from fairhand.copyedit.grammar.clauses import PAST_ONLY, Clause
+from fairhand.copyedit.grammar.clauses import PAST_ONLY, WH, Clause
 from fairhand.language.lexicon import find_word
 from fairhand.language.stems import stem
 from fairhand.model.span import Span
@@ -132,10 +132,26 @@ def _parts_subject(clause: Clause, at: int) -> bool:
         subject = next((n for n in clause.of_role(head, "advcl") if n < at), None)  # smoking in public places, is
     if subject is None:
         return False
+    if words[-1].text not in (".", "!", "?") or _is_one_of_several(clause, subject, verb):
+        return False
     own = [n for n in clause.below(subject) if words[n].role != "punct"]
     if own != list(range(at)) or at < 2:
         return False
     return words[at - 1].tag not in _VERBS | {"RB"} and words[verb].key != words[at - 1].key
+
+
+def _is_one_of_several(clause: Clause, subject: int, verb: int) -> bool:
+    """Whether the verb may be the second of several: *to stop costs nothing, can be tried, and can be undone*."""
+    words = clause.words
+    if words[0].tag not in WH and words[0].key not in ("that", "whether"):
+        whole = clause.below(subject)
+        bound = {m for n in whole if words[n].role in ("relcl", "ccomp", "acl") for m in clause.below(n)}
+        if any(clause.is_finite(n) for n in whole if n not in bound):
+            return True
+    for n in range(verb, len(words) - 2):
+        if words[n].text == "," and words[n + 1].key in ("and", "or") and clause.is_finite(n + 2):
+            return True
+    return False
 
 
 def _is_surely_finite(clause: Clause, number: int) -> bool:
