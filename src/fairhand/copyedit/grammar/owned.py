@@ -12,6 +12,7 @@ from fairhand.copyedit.grammar.possessors import (
     INSTITUTIONS,
     OF_INSTITUTIONS,
     OF_WORKS,
+    SAYING,
     WORKS,
 )
 from fairhand.language.lexicon import find_word
@@ -19,6 +20,9 @@ from fairhand.language.lexicon import find_word
 _BEING = frozenset("is was are were has had".split())
 _FINITE = _BEING | frozenset("have will would can could may might must should does did".split())
 _ADJECTIVES = frozenset("main only first last early late new old best worst biggest greatest largest oldest".split())
+_IRREGULAR = frozenset(
+    "said thought knew known found meant saw seen felt shown understood forgot forgotten implied studied".split()
+)
 _AS_NOUNS = frozenset({"NN", "NNS", "NNP", "VB", "VBP", "VBZ"})
 """What a noun may be taken for after a plural."""
 _RELATIVE = frozenset("that which who whom what all as than whatever where how".split())
@@ -63,17 +67,24 @@ def find_owned(clause: Clause, first: int, at: int, owner: str, *, single: bool)
     if before is not None and before.tag == "IN" and words[head].key in IN_WHOSE:
         return True
     is_verb = _may_be_verb(clause, head)
-    if words[head].tag in NOUNS and words[at].role in ("compound", "nmod", "poss", "amod") and words[at].head == head:
-        return _is_placed(clause, first, head, is_verb=is_verb)
+    compound = words[at].role in ("compound", "nmod", "poss", "amod") and words[at].head == head
+    if words[head].tag in NOUNS and compound and _is_placed(clause, first, head, is_verb=is_verb):
+        return True
     return (
         before is not None
         and before.tag.startswith("VB")
         and before.key not in GIVING
-        and not is_verb
-        and words[head].tag in ("NN", "NNS")
-        and words[at].head in (head, first - 1)
+        and not (is_verb and (_may_take_clause(before.key) or words[at].role == "nsubj"))
+        and not (is_verb and any(each.key in _RELATIVE for each in words[max(0, first - 7) : first]))
+        and words[head].tag in _AS_NOUNS
         and (after is None or after.tag in (".", ",", "IN", "CC"))
     )
+
+
+def _may_take_clause(verb: str) -> bool:
+    """Whether a verb, in whatever form, is one that a clause may follow with no *that*."""
+    stems = (verb, verb.removesuffix("s"), verb.removesuffix("ed"), verb.removesuffix("d"), verb.removesuffix("ing"))
+    return any(stem in SAYING or f"{stem}e" in SAYING for stem in stems) or verb in _IRREGULAR
 
 
 def _head(clause: Clause, at: int) -> int | None:
@@ -115,7 +126,7 @@ def _is_placed(clause: Clause, first: int, head: int, *, is_verb: bool) -> bool:
         return not is_verb and words[head].role in ("nsubj", "nsubjpass")
     if before.tag in ("IN", "TO"):
         return words[head].role == "pobj" and (
-            not is_verb or after is None or after.tag in (",", ".", "IN", "CC") or after.key in _BEING
+            not is_verb or after is None or after.tag in (",", ".", "IN", "CC", "-LRB-") or after.key in _BEING
         )
     if before.tag.startswith("VB"):
         return before.key not in GIVING and words[head].role in ("dobj", "attr") and not is_verb

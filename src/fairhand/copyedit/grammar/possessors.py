@@ -17,7 +17,9 @@ OWNERS = PERSONS | frozenset(
     " opponent world earth sun moon kingdom republic director professor prophet host chef chief pope detective"
     " suspect knight butcher baker pastor preacher dean bride groom boss founder lover hermit beggar stranger"
     " thief murderer killer heir niece nephew cousin grandson granddaughter mechanic farmer pupil buyer ruler"
-    " rebel pirate soldier sergeant general admiral".split()
+    " rebel pirate soldier sergeant general admiral manufacturer character driver adult applicant athlete"
+    " comedian dealer debtor donor graduate guard healer hiker jogger juror learner mentor mourner peer"
+    " philanthropist publisher rider roommate sitter smoker spouse toddler trainer trustee vendor warrior".split()
 )
 """Those that may own: persons, what acts as one, places and times."""
 WORKS = frozenset(
@@ -64,6 +66,13 @@ GIVING = frozenset(
     " saved spare spared win won wins set sets write writes wrote".split()
 )
 """Verbs that two nouns may follow: *it gave the farmers money*."""
+SAYING = frozenset(
+    "say think believe know find argue suggest mean claim see note hope feel report show prove state conclude"
+    " imagine suppose assume admit agree insist notice observe learn hear remember understand realise realize"
+    " fear wish guarantee ensure demonstrate indicate imply reveal explain add predict expect decide discover"
+    " forget".split()
+)
+"""Verbs that a whole clause may follow with no *that*: *he says the authors work*."""
 TIMES = frozenset("minutes hours days nights weeks months years decades moments".split())
 IN_WHOSE = frozenset(
     "view opinion mind case eyes words absence presence favour favor shoes perspective lifetime honour honor".split()
