@@ -108,7 +108,7 @@ def rows_of(tallies: Iterable[Tally]) -> Iterator[Row]:
 _QUOTED = "12,000 quotations of a novel and of 59 articles in 600 made papers, one in ten spoiled; 8 whole papers"
 _CITED = "18,000 citations in 600 made papers and 12,000 in papers that quote, one in ten spoiled; 8 whole papers"
 _TIED = "2,400 points on two published articles each, one in ten tied, one in ten merely citing; 6 whole papers"
-_PROSE = "498,000 words of published, student and learners' prose"
+_PROSE = "498,000 words of found prose"
 _READ = "498,000 words of published, student and learners' prose, each alarm read"
 _FORMED = "484,000 words of published and student prose, each alarm read"
 ON = {
@@ -161,7 +161,7 @@ ON = {
     (
         "dangling-opening",
         7,
-    ): f"{_PROSE}, one opening in 10,000 words set before a subject that cannot do it, the rest read",
+    ): f"{_PROSE}, one in 10,000 words set before a subject that cannot do it, the rest read",
     ("tense-shift", 7): f"{_PROSE} and a novel, 47 deeds put into the present, the rest read",
     (
         "quotation-alone",
