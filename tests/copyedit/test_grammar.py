@@ -180,6 +180,23 @@ def test_a_noun_that_is_not_counted_takes_no_word_for_many(draft: str, instead: 
     assert [each.instead[0].words for each in found if each.instead] == instead
 
 
+@pytest.mark.parametrize(
+    ("draft", "check"),
+    [
+        ("Neither the article nor the report claim that it is true.", "agreement"),
+        ("There was 22 who blamed the lack of arms.", "agreement"),
+        ("Behind removals of this sort lie an assumption.", "agreement"),
+        ("The cost of these weeks, so he reckoned, were small.", "agreement"),
+        ("A boat might be left for three week and, from 1861, for ten.", "plural-missing"),
+        ("The survey asked 40 teacher about it.", "plural-missing"),
+        ("It rained. Quietly enrolling the dead among his readers.", "fragment"),
+    ],
+)
+def test_unusual_slips_are_told(draft: str, check: str) -> None:
+    """Those in whose order the parser errs."""
+    assert [found.check for found in told(draft)] == [check]
+
+
 def test_a_clause_with_that_may_be_the_subject() -> None:
     """It is no fragment then."""
     assert told("It lasted. That a ditch is cheap to keep explains why nobody need close it.") == []

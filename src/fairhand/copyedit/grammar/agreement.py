@@ -12,7 +12,7 @@ from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause
 from fairhand.copyedit.grammar.number import Number, number_of, singulars_of
 from fairhand.copyedit.grammar.plain_subject import plain_subject
 from fairhand.copyedit.grammar.sure_subject import clause_head, is_sure, may_be_bare
-from fairhand.copyedit.grammar.unusual_subject import told_by_order, told_by_pronoun, told_by_those_who
+from fairhand.copyedit.grammar.unusual_subject import UNUSUAL
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 
@@ -85,7 +85,7 @@ def _find_unusual(clause: Clause) -> Iterator[Disagreement]:
     words = clause.words
     for verb in range(1, len(words) - 1):
         word = words[verb]
-        told = told_by_pronoun(words, verb) or told_by_order(words, verb) or told_by_those_who(words, verb)
+        told = next(filter(None, (rule(words, verb) for rule in UNUSUAL)), None)
         if told is None or clause.hides((verb - 1, verb)):
             continue
         subject, number = told

@@ -42,7 +42,7 @@ def ends_phrase(clause: Clause, at: int) -> bool:
         return False  # these baseline corrected spectra
     if after.key == "to" and words[at - 1].key == "few":
         return False  # a few migrate to
-    if after.tag == "CC" and beyond.tag not in ("DT", "PRP$", "CD", "PRP", "MD", "VBD", "VBP", "VBZ"):
+    if after.tag == "CC" and beyond.tag not in ("DT", "PRP$", "CD", "PRP", "MD", "VBD", "VBP", "VBZ", "IN", ","):
         return beyond.tag == "NNS" and at + 3 < len(words) and words[at + 3].tag not in NOUNS | {"HYPH"}
     if after.text == "," and beyond.tag in ("JJ", "VBN", "NN", "NNS", "JJR") and beyond.key != "such":
         return not _may_be_list(clause, at + 1)

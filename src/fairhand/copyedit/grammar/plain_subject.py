@@ -21,6 +21,10 @@ _OPENERS = frozenset("that because if although though while whereas when whether
 _ADVERBS = frozenset(
     "also often usually still now never always generally clearly then sometimes rarely seldom already".split()
 )
+_STANDING = frozenset("latter former last first second".split())
+"""Adjectives that stand for a noun."""
+_ASIDES = frozenset("so as like unlike however though in".split())
+"""Words that may open what commas part from a subject."""
 _WITHIN = frozenset("DT PDT PRP$ CD JJ JJR JJS VBN NN NNS NNP POS HYPH RB RBS".split())
 _NOUN_PARTS = frozenset("CD JJ JJR JJS VBN NN NNS NNP POS HYPH RBS".split())
 _PREPOSITIONS = frozenset(
@@ -42,8 +46,11 @@ def plain_subject(clause: Clause, verb: int) -> int | None:
     last = verb
     while last and words[last - 1].key in _ADVERBS:
         last -= 1
+    last = _before_aside(clause, last)
     first = last
-    while first and (words[first - 1].tag in _WITHIN or words[first - 1].key in _PREPOSITIONS):
+    while first and (
+        words[first - 1].tag in _WITHIN or words[first - 1].key in _PREPOSITIONS or _is_between(clause, first - 1)
+    ):
         if words[first - 1].key in _OPENERS and words[first - 1].key not in _PREPOSITIONS:
             break
         first -= 1
@@ -54,6 +61,24 @@ def plain_subject(clause: Clause, verb: int) -> int | None:
     if first == last or clause.hides(range(first, last)) or not _opens(clause, first):
         return None
     return _head(clause, first, last)
+
+
+def _is_between(clause: Clause, link: int) -> bool:
+    """Whether an *and* joins the two of *between the first row and the last*."""
+    words = clause.words
+    near = words[max(0, link - 6) : link]
+    return words[link].key == "and" and any(each.key == "between" for each in near)
+
+
+def _before_aside(clause: Clause, last: int) -> int:
+    """Where a subject ends that commas part from its verb: *the cost of these weeks, so he reckoned, were*."""
+    words = clause.words
+    if last < 3 or words[last - 1].text != ",":
+        return last
+    comma = next((n for n in range(last - 3, max(0, last - 10), -1) if words[n].text == ","), None)
+    if comma is None or words[comma + 1].key not in _ASIDES:
+        return last
+    return comma
 
 
 def _opens(clause: Clause, first: int) -> bool:
@@ -97,6 +122,8 @@ def _head(clause: Clause, first: int, last: int) -> int | None:
         if words[at].key not in _PREPOSITIONS or at + 1 >= last:
             return None
         end = _phrase_end(clause, at + 1, last)
+        if end is not None and words[at].key == "between" and end < last and words[end].key == "and":
+            end = _phrase_end(clause, end + 1, last)
         if end is None:
             return None
         at = end
@@ -118,5 +145,5 @@ def _phrase_end(clause: Clause, first: int, last: int) -> int | None:
     start = at
     while at < last and words[at].tag in _NOUN_PARTS and words[at].key not in _PREPOSITIONS:
         at += 1
-    ends = at > start and (words[at - 1].tag in ("NN", "NNS", "NNP") or words[at - 1].key in ("latter", "former"))
+    ends = at > start and (words[at - 1].tag in ("NN", "NNS", "NNP") or words[at - 1].key in _STANDING)
     return at if ends else None

@@ -30,6 +30,9 @@ from fairhand.language.lexicon import find_word
 from fairhand.language.parsing import Parsed, Sentence
 from fairhand.model.span import Span
 
+_LEADS = frozenset("VB VBD VBP VBZ VBN DT PRP$ TO RB".split())
+"""Parts of speech that a number in figures may follow where it counts."""
+
 
 @dataclass(frozen=True, slots=True)
 class Uncounted:
@@ -172,7 +175,7 @@ def _asked_by(clause: Clause, at: int) -> str | None:
         return None
     if asks.head != at and words[at].head != first and asks.tag not in ("DT", "PRP$"):
         return None
-    if asks.key in COUNTS:
+    if asks.key in COUNTS or _is_figure(clause, first, at):
         return _counted(clause, first, at)
     if asks.key in LOOSE:
         return asks.text if _loosely(clause, first, at) else None
@@ -192,6 +195,20 @@ def _asked_by(clause: Clause, at: int) -> str | None:
         )
         return f"{head.text} of" if told else None
     return None
+
+
+def _is_figure(clause: Clause, at: int, noun: int) -> bool:
+    """Whether it is a number in figures that counts a noun: no year, page, share, measure or formula."""
+    words = clause.words
+    text, key = words[at].text, words[noun].key
+    year = len(text) == len("1900") and text[0] in "12"
+    if at == 0 or not text.isdigit() or year or int(text) == 1 or key in MEASURES or len(key) < len("home"):
+        return False
+    plain = all(each.text.isalpha() for each in words[at + 1 : noun])
+    after = words[noun + 1].tag if noun + 1 < len(words) else "."
+    before = words[at - 1]
+    led = before.tag in _LEADS or before.key in ("of", "by", "with")
+    return plain and led and after[:2] not in ("VB", "JJ", "RB") and (key in PERSONS or _is_mostly_many(key))
 
 
 def _loosely(clause: Clause, first: int, at: int) -> bool:

@@ -14,6 +14,8 @@ Told = tuple[int, Number]
 _ONE = frozenset("is was has does isn't wasn't".split())
 _MANY = frozenset("are were aren't weren't".split())
 _COUNTS = frozenset("two three four five six seven eight nine ten twelve many several numerous various both".split())
+_STANDS = frozenset("lie stand sit hang run come go grow rise live are were".split())
+"""Verbs that may stand before their subject after a place."""
 _PLACES = frozenset("among in on at behind beneath under beside between above below near with inside".split())
 
 
@@ -37,11 +39,46 @@ def told_by_order(words: Sentence, verb: int) -> Told | None:
         noun = next((n for n in range(verb + 1, min(verb + 5, len(words))) if words[n].tag == "NNS"), None)
         if plain and noun and words[verb + 1].key in _COUNTS and _is_counted(words, noun):
             return noun, "many"
+    if words[verb].key in _STANDS and words[verb].tag in ("VBP", "VB", "NN") and words[0].key in _PLACES and verb < 10:
+        plain = all(each.tag in ("IN", "DT", "PRP$", "JJ", "NN", "NNS") for each in words[:verb])
+        after = words[verb + 1 : verb + 4]
+        noun = next((n for n in range(verb + 2, min(verb + 5, len(words))) if words[n].tag in ("NN", "NNS")), None)
+        if plain and noun and after[0].key in ("a", "an") and words[noun].tag == "NN" and words[verb - 1].tag != "TO":
+            return noun, "one"
+    there = words[verb - 1].tag == "EX" and words[verb].key in ("is", "was") and verb + 2 < len(words)
+    if there and _is_many(words[verb + 1].key) and words[verb + 2].key in ("who", "of", "that", "which"):
+        return verb + 1, "many"
     if words[0].key == "what" and words[verb].key in _MANY and words[verb + 1].key == "that":
         inner = [each for each in words[1:verb] if each.tag in ("VBZ", "VBP", "VBD")]
         if len(inner) == 1 and words[verb + 1].role == "mark" and not any(each.text == "," for each in words[:verb]):
             return 0, "one"
     return None
+
+
+def told_by_neither(words: Sentence, verb: int) -> Told | None:
+    """*Neither the article nor the report claim it*: two that are one each take the verb of one."""
+    form = words[verb]
+    if form.tag not in ("VBP", "VBD", "VB", "NN") or (form.key not in _MANY | {"have", "do"} and form.tag == "VBD"):
+        return None
+    at = verb - 1
+    while at > 0 and words[at].tag in ("NN", "JJ", "PRP$", "DT"):
+        at -= 1
+    if words[at].key != "nor" or words[verb - 1].tag != "NN" or words[at + 1].tag not in ("DT", "PRP$"):
+        return None
+    first = at - 1
+    while first > 0 and words[first].tag in ("NN", "JJ", "PRP$", "DT") and words[first].key != "neither":
+        first -= 1
+    if words[first].key != "neither" or words[at - 1].tag != "NN" or at - first < 3:
+        return None
+    known = find_word(form.key)
+    if form.tag in ("VB", "NN") and (known is None or "v" not in known.kinds):
+        return None
+    return verb - 1, "one"
+
+
+def _is_many(number: str) -> bool:
+    """Whether a number, in words or figures, is more than one."""
+    return number in _COUNTS or (number.isdigit() and int(number) > 1)
 
 
 def told_by_those_who(words: Sentence, verb: int) -> Told | None:
@@ -63,3 +100,7 @@ def told_by_those_who(words: Sentence, verb: int) -> Told | None:
 
 def _is_counted(words: Sentence, noun: int) -> bool:
     return words[noun].key not in OPEN and any(find_word(each) for each in singulars_of(words[noun].key))
+
+
+UNUSUAL = (told_by_pronoun, told_by_order, told_by_those_who, told_by_neither)
+"""Each takes a sentence and a verb of it."""
