@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
+from fairhand.copyedit.remarked import read_comment
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
 from fairhand.readiness.analysis import Analysis
@@ -194,3 +195,18 @@ def test_what_is_not_the_writers_prose_is_let_be() -> None:
         "*However the Plan Failed* is a novel.",
     ):
         assert told(draft) == []
+
+
+def test_a_teachers_remark_on_a_comma_is_learnt_by_its_name() -> None:
+    """As margins have it; a remark that says more names no error."""
+    for remark, check in (
+        ("No comma after introductory clause", "comma-opening"),
+        ("Unnecessary comma!", "comma-unneeded"),
+        ("Commas around a nonrestrictive clause", "comma-nonrestrictive"),
+        ("missing comma before but", "comma-compound"),
+        ("semicolon", "semicolon"),
+    ):
+        lapse = read_comment(remark)
+        assert lapse is not None
+        assert lapse.check == check
+    assert read_comment("I like the comma here.") is None

@@ -17,6 +17,17 @@ _OPENS = r"(?:(?:this|here) is |another |again:? |watch (?:out for |for )?|see |
 _NAMES: tuple[tuple[str, str], ...] = (
     ("comma-splice", r"comma splices?|c\.?s"),
     ("fused-sentence", r"fused sentences?|run-?on sentences?|run-?ons?|f\.?s|r-?o"),
+    (
+        "comma-opening",
+        r"(?:missing |no )?comma (?:missing )?after (?:an? |the )?intro(?:ductory)?\b[\w ]*|intro(?:ductory)? comma",
+    ),
+    ("comma-unneeded", r"(?:un(?:necessary|needed) comma|no comma|comma (?:is )?not needed)s?"),
+    ("comma-nonrestrictive", r"(?:missing )?commas? (?:around|with) (?:an? |the )?non-?restrictive\b[\w ]*"),
+    (
+        "comma-compound",
+        r"(?:missing )?comma (?:missing )?(?:before (?:and|but|so|yet)|in (?:an? )?compound(?: sentence)?)",
+    ),
+    ("semicolon", r"(?:wrong )?semi-?colon"),
     ("fragment", r"(?:sentence )?fragments?|frag|(?:an )?incomplete sentence"),
     ("agreement", r"(?:subject[ –/-]+verb|s[ /-]?v) agr(?:eement)?|agr|verb does not agree(?: with its subject)?"),
     ("article", r"(?:wrong |missing )?articles?|art"),
