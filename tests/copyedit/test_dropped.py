@@ -34,6 +34,10 @@ DROPPED = (
     "Maps were secret. “A chart was worth more than the ship that carried it” (Sand 4). Spies bought them.",
     "The novel is praised. “It is the first to let the servants speak” (Ely, 2001, p. 2). Few read it now.",
 )
+OPENING = (
+    "The ferry ran all night.\n\n“No passenger was turned away” (Vale 12). The fares rose that year.",
+    "The law was new.\n\n“The judges read the clause in two ways” (Orr, 2004, p. 5). This shows a gap.",
+)
 LED_INTO = (
     "Vale is plain about it: “No passenger was turned away” (12). The fares rose.",
     "Vale writes, “No passenger was turned away” (12). The fares rose.",
@@ -48,6 +52,10 @@ LED_INTO = (
     "- It was late. “No passenger was turned away, not one of them” (Vale 12).",
     "“No passenger was turned away, not one of them” (Vale 12).\n\nThe ferry ran all night.",
     "# Ferries\n\n“No passenger was turned away” (Vale 12). The motto is false. Nobody believed it.",
+    "The ferry ran all night.\n\n“No passenger was turned away, not one of them” (Vale 12).\n\nThe fares rose.",
+    "The master was plain about what he had seen:\n\n“No passenger was turned away” (Vale 12). The fares rose.",
+    "“It was a bad year for us” (Vale 3). They spoke.\n\n“No passenger was turned away” (Vale 12). The fares rose.",
+    "# A\n\nIt ran.\n\n# B\n\n“No passenger was turned away” (Vale 12). The fares rose.",
     "The ferry ran all night. This is how Vale puts it. “No passenger was turned away” (12) is his last word.",
     "The ferry ran all night. “All aboard” (Vale 12). The fares rose.",
     "He was asked about the night. The ferryman answered. “No passenger was turned away, I swear” (Vale 12). He lied.",
@@ -65,7 +73,7 @@ def told(draft: str) -> list[Finding]:
     return list(run_checks(Analysis(Paper("p", draft, ()), lambda _: None), checks, allowed=lambda _: "must"))
 
 
-@pytest.mark.parametrize("draft", DROPPED)
+@pytest.mark.parametrize("draft", [*DROPPED, *OPENING])
 def test_a_quotation_that_nothing_leads_into_is_told(draft: str) -> None:
     """It stands between two stops with its citation alone."""
     (found,) = told(draft)

@@ -44,8 +44,8 @@ _TAKES_UP = re.compile(
 def find_dropped(manuscript: Manuscript, cited: Sequence[Span], titles: Collection[int]) -> Iterator[Quotation]:
     r"""Each quotation, cited, that is a sentence by itself and that nothing leads into.
 
-    Let be are block quotations, one that opens its paragraph, speeches that nobody cites, one that goes on with the
-    quotation before it, and one that a verb of saying before it leads into or a sentence after it takes up.
+    Let be are block quotations, mottoes and what else opens a section, speeches that nobody cites, one that goes on
+    with the quotation before it, and one that a verb of saying before it leads into or a sentence after it takes up.
 
     Args:
         manuscript: The draft.
@@ -80,7 +80,7 @@ def _is_running_text(manuscript: Manuscript, paragraph: Paragraph) -> bool:
 def _stands_alone(text: str, quotation: Quotation, paragraph: Paragraph, cited: dict[int, Span]) -> bool:
     """Whether nothing but a citation shares its sentence."""
     before = text[paragraph.span.start : quotation.span.start]
-    if not before.strip() or not _ENDED.search(before) or not before[-1].isspace():
+    if before.strip() and not (_ENDED.search(before) and before[-1].isspace()):
         return False
     at, ends = quotation.span.end, quotation.inner.of(text).rstrip()[-1:] in (".", "!", "?", "…")
     cites = False
@@ -100,13 +100,27 @@ def _stands_alone(text: str, quotation: Quotation, paragraph: Paragraph, cited: 
     return cites and stop is not None and (ends or any(sign in stop[0] for sign in ".!?"))
 
 
+def _sentence_above(manuscript: Manuscript, paragraph: Paragraph) -> Span | None:
+    """The last sentence of the paragraph before, for a quotation that opens one.
+
+    None at the head of a section, where it is a motto or opens the matter, for a paragraph that is nothing else, and
+    after a paragraph that is quoted or opens with a quotation too, as talk does.
+    """
+    above = manuscript.paragraphs[paragraph.index - 1] if paragraph.index else None
+    if above is None or above.section != paragraph.section or len(paragraph.sentences) == 1 or not above.sentences:
+        return None
+    if not _is_running_text(manuscript, above) or manuscript.text[above.span.start] in "“\"‘'":
+        return None
+    return above.sentences[-1]
+
+
 def _is_lead_in(manuscript: Manuscript, quotation: Quotation, paragraph: Paragraph) -> bool:
     """Whether the sentence before it or after it says whose words they are, or a quotation goes on there."""
     text = manuscript.text
     place = next((n for n, s in enumerate(paragraph.sentences) if s.start <= quotation.span.start < s.end), None)
-    if place is None or place == 0:
+    before = paragraph.sentences[place - 1] if place else _sentence_above(manuscript, paragraph)
+    if place is None or before is None or _ENDED.search(before.of(text)) is None:
         return True
-    before = paragraph.sentences[place - 1]
     quoted = any(q.span.overlaps(before) and q.span.end >= before.end - 1 for q in manuscript.quotations)
     if quoted or _SAYING.search(before.of(text)):
         return True
