@@ -10,6 +10,7 @@ import random
 import re
 import zlib
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -23,35 +24,51 @@ _SAME = {"NNP": "NN", "NNPS": "NNS", "JJR": "CMP", "RBR": "CMP", "JJS": "JJ", "R
 _SAME |= {"WDT": "W", "WP": "W", "WRB": "W", "WP$": "W$", "RP": "RB"}
 CONTRACTIONS = frozenset("it's they're you're who's we're there's that's i'm he's she's".split())
 _SENTENCE = re.compile(r"(?<=[.?!])[\"”)]?\s+(?=[A-Z“\"(])")
-_MOST = {"postgresql": 25_000, "python": 30_000}
+_MOST = {"postgresql": 25_000, "python": 30_000, "sqlite": 15_000}
 """Sentences of documentation that are taken, so that it does not outweigh prose."""
 
-Tagged = tuple[tuple[Token, ...], list[str | None]]
+FOLDS, BLOCK = 5, 200
+"""Parts that the text is cut into, of which each in turn is held out, and the sentences in a row that stay together."""
 
 
-def read_sentences(folder: Path) -> list[str]:
-    """The sentences of the packages that were unpacked into a folder, in an order drawn from a seed."""
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """A sentence to learn from."""
+
+    tokens: tuple[Token, ...]
+    labels: tuple[str | None, ...]
+    """The part of speech of each; None for what has none of ``PARTS``."""
+    fold: int
+    """The part of the text that it belongs to: neighbours in a book mostly belong to the same."""
+
+
+def read_sentences(folder: Path) -> list[tuple[str, int]]:
+    """The sentences of the packages that were unpacked into a folder, each with its fold, in an order from a seed."""
     texts = {
         "book": _facts(folder),
         "novels": _novels(next(folder.glob("**/janeaustenr/data/Rdata.rdb"))),
         "glosses": _glosses(next(folder.glob("**/wordnet"))),
         "postgresql": _pages(folder.glob("**/postgresql-doc-*/html/*.html")),
         "python": _pages(folder.glob("**/doc/python3*/html/**/*.html")),
+        "sqlite": _pages(folder.glob("**/doc/sqlite3/**/*.html")),
+        "addresses": _lines(folder.glob("**/sotu/data/*.txt")),
+        "whales": _lines(folder.glob("**/moby-dick/data/*.txt")),
     }
-    out = []
+    out: list[tuple[str, int]] = []
     seen: set[str] = set()
     for name, paragraphs in texts.items():
-        new = [each for each in dict.fromkeys(_sentences(paragraphs)) if each not in seen]
-        seen.update(new)
+        of_text = [each for each in dict.fromkeys(_sentences(paragraphs)) if each not in seen]
+        seen.update(of_text)
+        new = [(each, at // BLOCK % FOLDS) for at, each in enumerate(of_text)]
         random.Random(1).shuffle(new)  # noqa: S311 -- no secret
         out += new[: _MOST.get(name)]
     random.Random(2).shuffle(out)  # noqa: S311 -- no secret
     return out
 
 
-def tag_sentences(sentences: Iterable[str], tagger: Any) -> Iterator[Tagged]:
-    """The words of each sentence with their parts of speech; None for what has none of ``PARTS``."""
-    for document in tagger.pipe(sentences, batch_size=256):
+def tag_sentences(sentences: Iterable[tuple[str, int]], tagger: Any) -> Iterator[Tagged]:
+    """The words of each sentence with their parts of speech."""
+    for document, fold in tagger.pipe(sentences, as_tuples=True, batch_size=256):
         tags = {word.idx: (len(word.text), word.tag_) for word in document}
         tokens = read_tokens(document.text)
         labels: list[str | None] = []
@@ -60,7 +77,7 @@ def tag_sentences(sentences: Iterable[str], tagger: Any) -> Iterator[Tagged]:
             part = _SAME.get(tag, tag)
             whole = length == token.span.end - token.span.start and part in PARTS
             labels.append("CON" if token.text in CONTRACTIONS else part if whole else None)
-        yield tokens, labels
+        yield Tagged(tokens, tuple(labels), fold)
 
 
 def _sentences(paragraphs: Iterable[str]) -> Iterator[str]:
@@ -108,6 +125,11 @@ def _pages(pages: Iterable[Path]) -> Iterator[str]:
     for page in sorted(pages):
         for found in re.finditer(r"<p[^>]*>(.*?)</p>", page.read_text("utf-8", "ignore"), re.DOTALL):
             yield " ".join(html.unescape(re.sub(r"<[^>]+>", "", found.group(1))).split())
+
+
+def _lines(files: Iterable[Path]) -> Iterator[str]:
+    for file in sorted(files):
+        yield from (" ".join(line.split()) for line in file.read_text("utf-8", "ignore").splitlines())
 
 
 def _facts(folder: Path) -> Iterator[str]:

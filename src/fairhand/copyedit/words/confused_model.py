@@ -20,7 +20,7 @@ from itertools import accumulate
 from fairhand.copyedit.around import Token
 from fairhand.copyedit.words.confused_clause import clause_at
 from fairhand.copyedit.words.confused_features import Seen, features_at, see
-from fairhand.language.lexicon import find_word
+from fairhand.language.lexicon import find_word, weigh_pair
 
 _STEP = 4
 """Weights are kept as whole quarters."""
@@ -28,6 +28,9 @@ _ZERO = ord("m")
 """The letter of a weight of nothing; each letter on or back is a quarter."""
 _PLAIN = frozenset(".,;:?!'\"’‘“”—–-")
 """Marks of plain prose."""
+_AGAINST, _SELDOM = 10, 65
+"""Ten times the logarithm of how much oftener books may have the word as written between its neighbours, and of how
+often two words in a row were counted where the list does not have them, about."""
 _LEAST = 1e-6
 """What a place is never less likely to hold."""
 
@@ -79,7 +82,22 @@ class Model:
         wider = [self.numbers[each] for each in clause_at(seen, at) if each in self.numbers]
         over = {meant: self._favours(around, wider, wrote, meant) - bar for meant, bar in bars.items()}
         best = max(over, key=lambda meant: over[meant])
-        return best if over[best] > 0 else None
+        if over[best] <= 0 or not self._is_borne_out(seen, at, best):
+            return None
+        return best
+
+    def _is_borne_out(self, seen: Seen, at: int, meant: str) -> bool:
+        """Whether books at large speak for the other word beside these neighbours, not against it.
+
+        For words of which the parts of speech alone were learnt it is enough that they do not speak against it. They
+        did not count a pronoun and its verb as one word: the word that follows must stand after a possessive there.
+        """
+        before, wrote, after = seen.word(at - 1), seen.words[at], seen.word(at + 1)
+        if "'" in wrote:
+            return weigh_pair(meant, after) > 0
+        against = _weigh_between(before, wrote, after) - _weigh_between(before, meant, after)
+        learnt = " ".join(sorted((wrote, meant))) in self.pairs
+        return against <= _AGAINST and (not learnt or any((weigh_pair(before, meant), weigh_pair(meant, after))))
 
     def _favours(self, around: Sequence[int], wider: Sequence[int], wrote: str, meant: str) -> float:
         """How much rather one word stands at a place than another: a logarithm."""
@@ -109,6 +127,13 @@ class Model:
             packed = list(map(int, self.pairs[pair][2].split()))
             self.unpacked[pair] = dict(zip(accumulate(packed[::2]), packed[1::2], strict=True))
         return self.unpacked[pair]
+
+
+def _weigh_between(before: str, word: str, after: str) -> int:
+    """Ten times the logarithm of how often books have a word between two others, from how often beside each of them."""
+    found = find_word(word)
+    beside = max(weigh_pair(before, word), _SELDOM) + max(weigh_pair(word, after), _SELDOM)
+    return beside - (found.weight if found else _SELDOM)
 
 
 def _is_strange(word: str) -> bool:
