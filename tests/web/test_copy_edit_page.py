@@ -224,6 +224,7 @@ def test_a_rule_of_the_sheet_keeps_it_shut(client: TestClient, slips: Path, desk
     page = client.get(COPY_EDIT).text
     assert "The sheet has a rule on tools that check the language: “Do not use grammar checkers" in page
     assert "not looked at until you have answered it" in page
+    assert "Answer first whether tools that check the language may be used" in page
     assert "confused words" not in page
     assert "quotation differs" in page
     sent = {"rule": field(page, "rule"), "by": "Dr. Marrow"}
@@ -239,6 +240,16 @@ def test_a_rule_of_the_sheet_keeps_it_shut(client: TestClient, slips: Path, desk
     for used in ("Spelling: words held", "Words confused", "Grammar and marks", "Copying: the draft held"):
         assert used in page
     assert client.post(f"{COPY_EDIT}/rule", data={"rule": "policy.none", "do": "leave"}).status_code == 409
+
+
+def test_where_the_language_is_shut_nothing_is_called_clear(client: TestClient, desk: Path) -> None:
+    """The rest may be; the language is the writer's own to look through."""
+    paper = desk / "tram-libraries"
+    (paper / "draft.md").write_text("The goverment ran the cars.\n", "utf-8")
+    (paper / "sources.json").unlink()
+    (paper / "brief.txt").write_text("Write 5 words. Do not use grammar checkers on this paper.\n", "utf-8")
+    client.post(f"{COPY_EDIT}/rule", data={"rule": field(client.get(COPY_EDIT).text, "rule"), "do": "refuse"})
+    assert "The language is yours alone to look through" in client.get(COPY_EDIT).text
 
 
 def test_ease_is_shown_when_it_is_asked_for(client: TestClient, slips: Path) -> None:

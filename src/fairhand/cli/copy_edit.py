@@ -127,6 +127,7 @@ def show_findings(opened: OpenPaper, kind: str = "", left: str | None = None) ->
     """The lapses, then the findings of the pass."""
     from fairhand.errors import FairhandError
     from fairhand.model.span import line_at
+    from fairhand.readiness.language_tools import shut_by
     from fairhand.readiness.told import mark_differences
     from fairhand.session.correction.going_through import list_numbered
     from fairhand.session.correction.lapses import survey_lapses
@@ -166,7 +167,8 @@ def show_findings(opened: OpenPaper, kind: str = "", left: str | None = None) ->
     elif not shown and left:
         say("Nothing was marked so." if left != "open" else "Everything was gone through.")
     elif not shown:
-        say("Nothing that a check could find. Read it once from start to end.")
+        rest = "Of the rest nothing" if shut_by(opened.look()) else "Nothing"
+        say(f"{rest} that a check could find. Read it once from start to end.")
     else:
         show_ways(opened.folder, [one for one in shown if one.mark is None], [one for one in shown if one.mark])
 

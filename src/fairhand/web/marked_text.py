@@ -92,7 +92,7 @@ class ProofPage:
             self.template,
             status=page_of(fault)[0] if fault else 200,
             title=self.title,
-            step=self.step(marked, draft),
+            step=self.step(asked, marked, draft),
             here=self.in_pass,
             marked=marked,
             whole=[one for one in marked if not one.mark.places or not galley.lines],
@@ -126,7 +126,7 @@ class ProofPage:
         """What every address of the page says of what it shows."""
         return {}
 
-    def step(self, marked: Sequence[Marked], draft: str) -> str:
+    def step(self, asked: Asked, marked: Sequence[Marked], draft: str) -> str:  # noqa: ARG002 - for the copy-edit
         """The page's next step, in a sentence."""
         if not draft.strip():
             return self.steps["empty"]

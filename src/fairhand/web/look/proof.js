@@ -131,6 +131,7 @@
     watch();
     place();
     const told = document.querySelector(".told");
-    if (told && location.hash === `#${told.id}`) told.focus({ preventScroll: true });
+    const busy = told && told.contains(document.activeElement); // somebody was quicker than the faces of the type
+    if (told && !busy && location.hash === `#${told.id}`) told.focus({ preventScroll: true });
   });
 })();

@@ -77,12 +77,18 @@ class CopyEditPage(ProofPage):
         """What may be put in at once where a finding is, in a few words."""
         return offer_of(finding, draft)
 
-    def step(self, marked: Sequence[Marked], draft: str) -> str:
+    def step(self, asked: Asked, marked: Sequence[Marked], draft: str) -> str:
         """The page's next step: what is still to be gone through, or what was marked and waits."""
+        known = asked.paper.opened.look()
+        rule = shut_by(known)
+        if rule is not None and draft.strip() and rule.id not in known.paper.answers:
+            return "Answer first whether tools that check the language may be used on this paper."
+        if rule is not None and draft.strip() and not any(one.is_open for one in marked):
+            return "The language is yours alone to look through; of the rest nothing is left that a check could find."
         waiting = sum(one.left is not None for one in marked)
         open_ = sum(one.is_open for one in marked)
         if not waiting:
-            return super().step(marked, draft)
+            return super().step(asked, marked, draft)
         if not open_:
             return "Everything here was gone through; what is marked waits to be mended."
         waits = "one waits" if waiting == 1 else f"{waiting} wait"
