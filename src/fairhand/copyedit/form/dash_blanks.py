@@ -52,13 +52,14 @@ def find_one_sided(own: OwnParagraph, *, spaced: bool = False) -> Iterator[tuple
         spaced: Whether the paper's dashes have blanks.
 
     >>> [s.start for s, _ in find_one_sided(OwnParagraph("The tide —so they said— fell.", 0, ()))]
-    [8, 22]
+    [4, 18]
     """
     for hit in _ONE_SIDED.finditer(own.text):
         whole = Span(*hit.span()).shifted(own.start)
         blank = Span(*hit.span("before" if hit["before"] else "after")).shifted(own.start)
         other = whole.end if hit["before"] else whole.start
-        yield whole, Instead(Span(other, other), " ") if spaced else Instead(blank)
+        words = Span(own.text.rfind(" ", 0, hit.start()) + 1, hit.end())
+        yield words.shifted(own.start), Instead(Span(other, other), " ") if spaced else Instead(blank)
 
 
 def has_blanks(paragraphs: Sequence[OwnParagraph], *, british: bool) -> bool:

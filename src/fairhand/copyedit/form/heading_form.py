@@ -24,13 +24,13 @@ _MINOR = frozenset(
 """Long words that some manuals leave small."""
 
 
-def find_stopped_headings(manuscript: Manuscript) -> Iterator[tuple[Span, str]]:
-    r"""The mark at the end of a heading on a line of its own, and the mark; abbreviations are let be.
+def find_stopped_headings(manuscript: Manuscript) -> Iterator[tuple[Span, Span, str]]:
+    r"""Each heading on a line of its own that ends in a mark, with its place and the mark; abbreviations are let be.
 
     **Source**: common practice; Chicago 17, 2.18; APA 7, 2.27 (from memory): only a heading that is run in has a stop.
 
     >>> from fairhand.manuscript.draft import read_manuscript
-    >>> [mark for _, mark in find_stopped_headings(read_manuscript("# T\n\n## Rain.\n\nIt fell."))]
+    >>> [mark for *_, mark in find_stopped_headings(read_manuscript("# T\n\n## Rain.\n\nIt fell."))]
     ['.']
     """
     for section in manuscript.sections:
@@ -40,7 +40,7 @@ def find_stopped_headings(manuscript: Manuscript) -> Iterator[tuple[Span, str]]:
         content = section.heading.content
         at = manuscript.text.rfind(title[-1], content.start, content.end)
         if at >= 0 and not manuscript.text[at + 1 : content.end].strip("*_ \t"):
-            yield Span(at, at + 1), title[-1]
+            yield content, Span(at, at + 1), title[-1]
 
 
 def find_mixed_capitals(manuscript: Manuscript) -> Iterator[tuple[Span, str, str]]:

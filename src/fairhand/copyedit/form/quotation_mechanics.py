@@ -80,13 +80,14 @@ def _ends(text: str, quotation: Quotation, *, american: bool) -> Iterator[MarkFa
     close = quotation.inner.end
     end = quotation.span.end
     last = text[close - 1 : close]
+    word = max(text.rfind(" ", 0, close - 1) + 1, quotation.span.start)
     if text[close:end] not in (*_DOUBLE, *_SINGLE):
         return
     if last in (";", ":") and text[end : end + 1].isspace():
         place = Instead(Span(close - 1, end), text[close:end] + last)
-        yield MarkFault("mark within", Span(close - 1, end), (place,), last)
+        yield MarkFault("mark within", Span(word, end), (place,), last)
     elif american and last in ("?", "!") and text[end : end + 1] == "." and text[end + 1 : end + 2] != ".":
-        yield MarkFault("stop twice", Span(close - 1, end + 1), (Instead(Span(end, end + 1)),), last)
+        yield MarkFault("stop twice", Span(word, end + 1), (Instead(Span(end, end + 1)),), last)
 
 
 def _led(text: str, quotation: Quotation, start: int) -> Iterator[MarkFault]:
@@ -97,7 +98,7 @@ def _led(text: str, quotation: Quotation, start: int) -> Iterator[MarkFault]:
         return
     if (that := _THAT.search(before)) and that["verb"] in REPORTING:
         comma = at - len(before) + that.start("comma")
-        yield MarkFault("comma after that", Span(comma, at + 1), (Instead(Span(comma, comma + 1)),))
+        yield MarkFault("comma after that", Span(comma - len("that"), at + 1), (Instead(Span(comma, comma + 1)),))
     elif (led := _LED.search(before)) and _is_sentence(quotation.text):
         gap = at - len(before) + led.start("gap")
         yield MarkFault("comma wanting", Span(at - len(before) + led.start(), at + 1), (Instead(Span(gap, gap), ","),))

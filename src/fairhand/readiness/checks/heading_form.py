@@ -12,8 +12,8 @@ from fairhand.readiness.check import Remark
 
 def find(analysis: Analysis) -> Iterator[Remark]:
     """Each stop, and as a query the first heading of a level that is unlike most of them."""
-    for span, mark in find_stopped_headings(analysis.manuscript):
-        yield Remark(span, f"A heading on a line of its own has no “{mark}” at its end.", instead=(Instead(span),))
+    for whole, span, mark in find_stopped_headings(analysis.manuscript):
+        yield Remark(whole, f"A heading on a line of its own has no “{mark}” at its end.", instead=(Instead(span),))
     for span, _, most in find_mixed_capitals(analysis.manuscript):
         says = f"Other headings of this level are in {most}; should this one be too?"
         yield Remark(span, says, weight="query")
