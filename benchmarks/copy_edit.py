@@ -34,6 +34,7 @@ OF_FORM = frozenset(
     " citation_stop citation_names citation_form block_quotation exhibit_mention exhibit_order omission_points"
     " latin_abbreviation quotation_marks percent_sign contraction abbreviation".split()
 )
+OF_SIGNS = frozenset("apostrophe missing_word capital hyphen number_form".split())
 WORDS = (spelling.find, spelling_mixed.find, confused_words.find, doubled_word.find)
 GRAMMAR = (
     plural_missing.find,
@@ -44,7 +45,8 @@ GRAMMAR = (
     article.find,
 )
 FORM = tuple(one.find for one in CHECKS if one.find.__module__.rpartition(".")[2] in OF_FORM)
-KINDS = {"words": WORDS, "grammar": GRAMMAR, "form": FORM}
+SIGNS = tuple(one.find for one in CHECKS if one.find.__module__.rpartition(".")[2] in OF_SIGNS)
+KINDS = {"words": WORDS, "grammar": GRAMMAR, "form": FORM, "signs": SIGNS}
 
 
 def make_draft(words: int) -> str:

@@ -67,7 +67,7 @@ class WrongHyphen:
 def find_wrong_hyphens(clause: Clause) -> Iterator[WrongHyphen]:
     """The hyphens of a sentence that are missing or too many."""
     words = clause.words
-    keys = [word.key for word in words]
+    keys = [word.text.lower() for word in words]
     past = 0
     for at, (one, two) in enumerate(pairwise(keys)):
         if at < past or not (one in _OPENING or two in _SECOND or one[0].isdigit()):

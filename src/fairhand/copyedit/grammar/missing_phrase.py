@@ -82,7 +82,7 @@ def find_broken_phrases(clause: Clause) -> Iterator[MissingWord]:
     words = clause.words
     known = _by_last_word()
     for at in range(len(words) - 1):
-        for phrase in known.get(words[at].key, ()):
+        for phrase in known.get(words[at].text.lower(), ()):
             if _fits(clause, at, phrase):
                 yield missing(clause, at, phrase.word)
                 break

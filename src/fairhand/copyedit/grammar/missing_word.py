@@ -36,8 +36,7 @@ def find_missing_words(clause: Clause) -> Iterator[MissingWord]:
     words = clause.words
     yield from _after_opening(clause)
     for at, word in enumerate(words[:-1]):
-        key = word.key
-        rule = _RULES.get(key)
+        rule = _RULES.get(word.text.lower())
         if rule is not None and not clause.hides((at, at + 1)):
             yield from rule(clause, at)
 

@@ -34,7 +34,7 @@ def find_plurals_with_apostrophe(clause: Clause) -> Iterator[WrongApostrophe]:
     """The words of a sentence that are plurals, or pronouns, and have an apostrophe."""
     words = clause.words
     for at in range(1, len(words)):
-        if words[at].key != "'s" or words[at].span.start != words[at - 1].span.end:
+        if words[at].text not in ("'s", "’s") or words[at].span.start != words[at - 1].span.end:
             continue
         noun, after = words[at - 1], words[at + 1] if at + 1 < len(words) else None
         if clause.hides((at - 1,)) or (after is not None and clause.hides((at + 1,))):

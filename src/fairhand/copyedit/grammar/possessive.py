@@ -56,7 +56,7 @@ def find_missing_apostrophes(clause: Clause, names: Collection[str] = ()) -> Ite
     """
     words = clause.words
     for at, word in enumerate(words[:-1]):
-        if not word.key.endswith("s") or not word.key.isalpha() or clause.hides((at, at + 1)):
+        if word.text[-1] != "s" or not word.text.isalpha() or clause.hides((at, at + 1)):
             continue
         instead, other = _instead(clause, at, names) or ("", "")
         if instead:
