@@ -36,10 +36,11 @@ WAIVED = frozenset(
 )
 """Words that may part the times of two verbs."""
 _FOLK = frozenset(
-    "he she they men women children people wives crew king queen mayor husband wife commissioners trustees"
-    " clerks boys girls police crowd troops family mob"
-    " guards guard strikers rioters marchers protesters protestors rebels dockers delegates deputies envoys sailors"
-    " neighbours neighbors thieves monks nuns bishop bishops servants porters drivers firemen".split()
+    "he she they men women children people wives crew king queen mayor husband wife commissioners trustees clerks"
+    " boys girls police crowd troops family mob guards guard strikers rioters marchers protesters protestors"
+    " rebels dockers delegates deputies envoys sailors neighbours neighbors thieves monks nuns bishop bishops"
+    " servants porters drivers firemen president governor general emperor pope duke prince princess colonel"
+    " admiral chancellor senator ambassador".split()
 )
 _WRITERS = frozenset(
     "author narrator speaker poet writer novelist protagonist critic historian scholar researcher reader filmmaker"
@@ -51,6 +52,8 @@ _LITERARY = _WRITERS | frozenset(
     " portrait opera ballad sonnet fiction episode passage".split()
 )
 """Words beside which the present may be that of literature."""
+_LONG = 7
+"""Letters of the shortest word in *-ist* or *-ian* that is taken for a person."""
 _YEAR = re.compile(
     r"\b(?:[Ii]n|[Bb]y|[Dd]uring|[Oo]n|[Uu]ntil) (?:[a-z]+ )?(?:the [a-z]+ of )?(?:\d+ )?(?:[A-Z][a-z]+,? )?"
     r"(?:1[5-9]\d\d|20[01]\d)\b"
@@ -63,7 +66,8 @@ def is_doer(clause: Clause, subject: int) -> bool:
     """Whether a subject is persons who act: neither the writer nor those whose writing is told of."""
     key = clause.words[subject].key
     one = key.removesuffix("s")
-    return key in _FOLK or ((key in PERSONS or one in PERSONS) and not {key, one} & _WRITERS)
+    named = one in PERSONS or key in PERSONS or (len(one) >= _LONG and one.endswith(("ist", "ian")))
+    return key in _FOLK or (named and not {key, one} & _WRITERS)
 
 
 def is_literary(clause: Clause) -> bool:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import WH, Clause
 from fairhand.copyedit.grammar.construction import Mixed, mixed_at
+from fairhand.language.lexicon import find_word
 
 REASONS = frozenset("reason reasons".split())
 OPENING = frozenset("by with through without".split())
@@ -81,8 +82,13 @@ def find_is_when(clause: Clause) -> Iterator[Mixed]:
     if verb is None or words[verb + 1].key not in ("when", "where") or words[-1].text == "?":
         return
     head, before = words[verb - 1], words[:verb]
+    named = verb == 1 and head.tag == "NNP" and find_word(head.key) is not None  # a noun with the capital of its place
     plain = all(each.tag in ("DT", "JJ", "NN", "NNS", "VBG") and each.key not in _POINTING for each in before)
-    if not plain or head.tag not in ("NN", "NNS") or clause.subject_of(verb) != verb - 1 or head.key in _TIMES:
+    if (
+        not (named or (plain and head.tag in ("NN", "NNS")))
+        or clause.subject_of(verb) != verb - 1
+        or head.key in _TIMES
+    ):
         return
     if any(each.key in _ONE_OF_ALL for each in before):
         return
