@@ -88,6 +88,11 @@ def find_dangling(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "Having read the letters, the war looks different."
+    >>> [one.instead for one in find_dangling(Clause(said, 0, parse_sentences([said])[0]))]
+    ['war']
     """
     words = clause.words
     comma = next((n for n, each in enumerate(words[:25]) if each.text == ","), None)

@@ -51,6 +51,11 @@ def find_mixed(clause: Clause) -> Iterator[Mixed]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "The reason is because it rained."
+    >>> [one.instead for one in find_mixed(Clause(said, 0, parse_sentences([said])[0]))]
+    ['that']
     """
     if len(clause.words) < _FEWEST:
         return

@@ -28,6 +28,11 @@ def find_wrong_partners(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "Neither the mayor or the bishop signed."
+    >>> [one.instead for one in find_wrong_partners(Clause(said, 0, parse_sentences([said])[0]))]
+    ['nor']
     """
     if len(clause.words) < _FEWEST:
         return

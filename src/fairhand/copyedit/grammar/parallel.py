@@ -25,6 +25,11 @@ def find_unparallel(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "She liked walking, reading, and to sketch the harbour."
+    >>> [one.kind for one in find_unparallel(Clause(said, 0, parse_sentences([said])[0]))]
+    ['series']
     """
     keys = {word.key for word in clause.words}
     if keys & {"to", "only"} and any(key.endswith("ing") for key in keys):

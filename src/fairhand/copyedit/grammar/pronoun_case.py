@@ -39,6 +39,11 @@ def find_case_slips(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "Him and the clerk argued."
+    >>> [one.instead for one in find_case_slips(Clause(said, 0, parse_sentences([said])[0]))]
+    ['He']
     """
     keys = {word.key for word in clause.words}
     if "and" in keys and keys & OBJECT_OF.keys():

@@ -56,6 +56,11 @@ def find_number_slips(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "These towns governed itself."
+    >>> [one.instead for one in find_number_slips(Clause(said, 0, parse_sentences([said])[0]))]
+    ['themselves']
     """
     words = clause.words
     for at, word in enumerate(words):

@@ -47,6 +47,11 @@ def find_relative_slips(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "The clerk whom wrote it left."
+    >>> [one.instead for one in find_relative_slips(Clause(said, 0, parse_sentences([said])[0]))]
+    ['who']
     """
     for at, word in enumerate(clause.words):
         if word.key in ("whom", "whomever") and _is_subject(clause, at):

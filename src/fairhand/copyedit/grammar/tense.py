@@ -39,6 +39,11 @@ def find_tense_shift(clause: Clause) -> Iterator[Slip]:
 
     Args:
         clause: The sentence.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> said = "When he opened the door, he sees a stranger."
+    >>> [one.word for one in find_tense_shift(Clause(said, 0, parse_sentences([said])[0]))]
+    ['sees']
     """
     words = clause.words
     if {word.key for word in words} & WAIVED:
