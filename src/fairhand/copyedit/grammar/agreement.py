@@ -72,7 +72,7 @@ def _find_plain(clause: Clause) -> Iterator[Disagreement]:
         subject = plain_subject(clause, verb)
         if subject is None:
             continue
-        form, told = _form_of(clause, verb), number_of(clause, subject)
+        form, told = _form_of(clause, verb), number_of(clause, subject, alone=True)
         if told is None or form is None or told == form or may_be_bare(clause, subject, verb):
             continue
         instead = _other_form(words[verb].key, told)

@@ -46,12 +46,13 @@ MEASURES = frozenset(
 """A sum of them is one quantity: *twenty miles is a long way*."""
 
 
-def number_of(clause: Clause, subject: int) -> Number | None:
+def number_of(clause: Clause, subject: int, *, alone: bool = False) -> Number | None:
     """Whether the subject of a verb is one or many; None where the language leaves it open or it cannot be told.
 
     Args:
         clause: The sentence.
         subject: Index of the subject's chief word.
+        alone: Whether nothing can be joined to it, whatever the parser says: *the gap between one and the other*.
     """
     word = clause.words[subject]
     if clause.hides((subject,)) or clause.of_role(subject, "appos"):
@@ -61,7 +62,7 @@ def number_of(clause: Clause, subject: int) -> Number | None:
     if word.key in ("people", "police"):
         articles = {clause.words[each].key for each in clause.of_role(subject, "det", "nummod")}
         return None if articles & {"a", "one", "each", "every", "this", "no"} else "many"
-    joined = _joined(clause, subject)
+    joined = None if alone else _joined(clause, subject)
     if joined is not None:
         return joined if joined == "many" else None
     if word.key in ("each", "neither", "either") and subject > 0 and not clause.of_role(subject, "prep"):
