@@ -104,7 +104,7 @@ def test_words_that_other_points_have_too_argue_none_of_them(analysis_of: Callab
     badges = Point("p2", "The harbour men of the quay held badges.", support=(Support("lind-2019", "10"),))
     sold = Point("p3", "The quay was sold, since its harbour men were divided.", support=(Support("lind-2019", "11"),))
     points = with_point(
-        "The harbour men of the quay drowned their mayor at dawn.", Support("lind-2019", "11"), badges, sold
+        "The harbour men of the quay drowned their mayor at dawn.", Support("reyes-2018", "40"), badges, sold
     )
     told = analysis_of(draft(QUAY, MEN, SALT), points)
     assert [is_argued(told, one) for one in ("p1", "p2", "p3")] == [False, True, True]
@@ -174,3 +174,9 @@ def test_a_paragraph_that_quotes_names_a_source_or_says_i_is_at_work(analysis_of
         analysis_of(draft(QUAY, MEN, walk.format(who), SALT)).argument.strays for who in ("I", "Lind", "Somebody")
     ]
     assert [len(one) for one in strays] == [0, 0, 1]
+
+
+def test_where_the_page_has_no_word_of_the_point_a_citation_of_it_will_do(analysis_of: Callable[..., Analysis]) -> None:
+    """The point is put in words that neither its page nor the passage has, but one: words cannot tell."""
+    points = with_point("It had become cheaper to season food in that town.", Support("reyes-2018", "40"))
+    assert is_argued(analysis_of(draft(QUAY, MEN, SALT), points))

@@ -24,6 +24,8 @@ CLOSE = 0.4
 """Share of what a point says that a passage must have, to argue it whatever else it argues (from trial)."""
 NEAREST = 0.12
 """The same, where the passage is nearer to this point than to any other whose sources it cites (from trial)."""
+UNTOLD = 0.04
+"""The same, where the pages' text is at hand and has no word of the point, so that words tell little (from trial)."""
 HARDLY = 0.85
 """Of two points, the share of the nearer one's share from which the other is hardly further (from trial)."""
 WORTH = 0.43
@@ -32,6 +34,8 @@ WORTH_ANYWAY = 0.8
 """The same, whatever else the passage argues."""
 OWN = 0.1
 """Share of a point's own words without which a passage of no worth argues it (all three from trial)."""
+HELD = 0.4
+"""Share of what the pages say of a point that makes up for its own words."""
 OWN_ANYWAY = 0.3
 """The same, where it argues another one rather."""
 COVER = 0.2
@@ -64,6 +68,8 @@ class Nearness:
     """Share of what the point's pages say of it; None where they say nothing, or their text is not at hand."""
     covered: float = 0.0
     """Share of the pages that carry the point which it cites."""
+    untold: bool = False
+    """Whether the pages' text is at hand and has no word of the point, so that words do not tell what argues it."""
 
     @property
     def worth(self) -> float:
@@ -104,7 +110,9 @@ def measure_nearness(
             total = sum(owned[number].values())
             own = sum(weight for stem, weight in owned[number].items() if stem in had) / total if total else 0.0
             says = related[number]
-            near[number, at] = Nearness(share, cites, own, share_of(says, had, weights) if says else None, covered)
+            near[number, at] = Nearness(
+                share, cites, own, share_of(says, had, weights) if says else None, covered, says == ()
+            )
     return near
 
 
@@ -137,13 +145,15 @@ def find_argued(points: Sequence[Point], near: Mapping[tuple[int, int], Nearness
 
 
 def _is_near(one: Nearness, rival: float) -> bool:
-    """Whether a paragraph argues a point of whose pages no text is at hand: by the point's words alone.
+    """Whether a paragraph argues a point of which its pages tell nothing: by the point's words, where these can tell.
 
     Args:
         one: How near the paragraph is to the point.
         rival: The share that it has of the point to which it is nearest, of those whose pages it cites.
     """
-    return one.share >= CLOSE or (one.cites == "page" and one.share >= max(NEAREST, HARDLY * rival))
+    if one.share >= CLOSE:
+        return True
+    return one.cites == "page" and one.share >= (UNTOLD if one.untold else max(NEAREST, HARDLY * rival))
 
 
 def _is_worth(one: Nearness, rival: float) -> bool:
@@ -155,7 +165,8 @@ def _is_worth(one: Nearness, rival: float) -> bool:
     """
     if one.worth >= WORTH_ANYWAY and one.own >= (OWN_ANYWAY if one.cites == "page" else CLOSE):
         return True
-    return one.cites == "page" and one.own >= OWN and one.worth >= max(WORTH, HARDLY * rival)
+    tells = one.own >= OWN or (one.held or 0.0) >= HELD
+    return one.cites == "page" and tells and one.worth >= max(WORTH, HARDLY * rival)
 
 
 def find_nearest(near: Mapping[tuple[int, int], Nearness]) -> Mapping[int, int]:

@@ -39,7 +39,7 @@ class Related:
 def find_related(
     point: Point, own: Mapping[str, float], sources: Mapping[str, SourceText]
 ) -> tuple[Related, ...] | None:
-    """The sentences of the pages that carry a point which speak of it; None where none does or no text is at hand.
+    """The sentences of the pages that carry a point which speak of it; None where no text is at hand, or too much.
 
     Args:
         point: The point.
@@ -62,14 +62,14 @@ def find_related(
         for page in pages
         for stems in _read_sentences(page)
     ]
-    return tuple(one for one in told if one.relation) or None
+    return tuple(one for one in told if one.relation)
 
 
 def share_of(related: tuple[Related, ...], had: Collection[str], weights: Weights) -> float:
     """How much of what is said there a passage has, each sentence as far as it speaks of the point: 0 to 1.
 
     Args:
-        related: What the pages say of the point.
+        related: What the pages say of the point; something.
         had: The stems of the passage.
         weights: What each word tells in the paper.
     """
