@@ -13,9 +13,9 @@ from training.confused_text import FOLDS
 
 QUARTERS = 4
 """Weights are kept as whole quarters."""
-LEARNT = 12_000
+LEARNT = 16_000
 """Places of a word that are learnt from, at most."""
-ROUGHLY, FINALLY = 15, 40
+ROUGHLY, FINALLY = 60, 60
 """Steps down of the fit that shows which features say something, and of the fit of these."""
 MET, STRONG = 3, 1.0
 """How often a feature of a pair must be met; how much it must say: its weight by the root of how often."""

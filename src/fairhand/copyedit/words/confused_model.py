@@ -31,6 +31,8 @@ _PLAIN = frozenset(".,;:?!'\"’‘“”—–-")
 _AGAINST, _SELDOM = 10, 65
 """Ten times the logarithm of how much oftener books may have the word as written between its neighbours, and of how
 often two words in a row were counted where the list does not have them, about."""
+_SURELY = 4
+"""How far beyond its bar a word surely stands for another: a logarithm."""
 _LEAST = 1e-6
 """What a place is never less likely to hold."""
 
@@ -82,22 +84,22 @@ class Model:
         wider = [self.numbers[each] for each in clause_at(seen, at) if each in self.numbers]
         over = {meant: self._favours(around, wider, wrote, meant) - bar for meant, bar in bars.items()}
         best = max(over, key=lambda meant: over[meant])
-        if over[best] <= 0 or not self._is_borne_out(seen, at, best):
+        if over[best] <= 0 or not self._is_borne_out(seen, at, best, surely=over[best] > _SURELY):
             return None
         return best
 
-    def _is_borne_out(self, seen: Seen, at: int, meant: str) -> bool:
+    def _is_borne_out(self, seen: Seen, at: int, meant: str, *, surely: bool) -> bool:
         """Whether books at large speak for the other word beside these neighbours, not against it.
 
-        For words of which the parts of speech alone were learnt it is enough that they do not speak against it. They
-        did not count a pronoun and its verb as one word: the word that follows must stand after a possessive there.
+        It is enough that they do not speak against it where the place surely holds the other word, and for words of
+        which the parts of speech alone were learnt. They did not count a pronoun and its verb as one word.
         """
         before, wrote, after = seen.word(at - 1), seen.words[at], seen.word(at + 1)
         if "'" in wrote:
-            return weigh_pair(meant, after) > 0
+            return surely or weigh_pair(meant, after) > 0
         against = _weigh_between(before, wrote, after) - _weigh_between(before, meant, after)
-        learnt = " ".join(sorted((wrote, meant))) in self.pairs
-        return against <= _AGAINST and (not learnt or any((weigh_pair(before, meant), weigh_pair(meant, after))))
+        enough = surely or " ".join(sorted((wrote, meant))) not in self.pairs
+        return against <= _AGAINST and (enough or any((weigh_pair(before, meant), weigh_pair(meant, after))))
 
     def _favours(self, around: Sequence[int], wider: Sequence[int], wrote: str, meant: str) -> float:
         """How much rather one word stands at a place than another: a logarithm."""
