@@ -73,7 +73,9 @@ _SHORTENED = frozenset(
     "etc fig figs vol vols eds esp ref refs sec min max col lib cap gen rev sen gov inc ltd viz sic ser var sub"
     " ssp spp pop lit obs est dept ave approx resp incl temp conc calc hist biol univ proc prof assoc dist chap"
     " chaps ext intl natl misc trans orig eqn eqns suppl dim diam aff cit abbr nov ann bull sect ibid anon lbs"
-    " ins hrs mins secs yrs pts gal gals doz oz tsp tbsp pcs avg amt qty hdqrs capt lieut sgt hon esq".split()
+    " ins hrs mins secs yrs pts gal gals doz oz tsp tbsp pcs avg amt qty hdqrs capt lieut sgt hon esq comp illus"
+    " narr perf dir intro pref app apps arr adapt cont contd abr aug biog bibliog def prop props subst sing plur"
+    " masc fem neut pron adj adv prep conj interj obj subj phr syn ant".split()
 )
 
 
