@@ -124,6 +124,8 @@ def is_whole(clause: Clause, chief: int, at: int) -> bool:
         return False
     if words[own[-1]].tag in ("IN", "TO") and not clause.children[own[-1]]:
         return False
+    if words[at - 1].tag in NOUNS and any(_lacks_object(clause, n) for n in clause.of_role(chief, "xcomp", "ccomp")):
+        return False  # the sentence you want the reader to remember
     if words[chief].role != "relcl":
         if words[chief].key in _IS and own[-1] != chief:
             return True
@@ -139,3 +141,9 @@ def is_whole(clause: Clause, chief: int, at: int) -> bool:
     if clause.of_role(chief, "dobj", "attr", "acomp", "oprd", "nsubjpass", "expl"):
         return True
     return any(clause.subject_of(n) is not None for n in clause.of_role(chief, "ccomp"))
+
+
+def _lacks_object(clause: Clause, deed: int) -> bool:
+    """Whether an infinitive has neither object nor complement."""
+    infinitive = clause.words[deed].tag == "VB" and clause.finite_of(deed) is None
+    return infinitive and not clause.of_role(deed, "dobj", "attr", "acomp", "xcomp", "ccomp", "auxpass")

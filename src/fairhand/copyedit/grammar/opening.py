@@ -63,6 +63,8 @@ def find_opening(clause: Clause) -> Opening | None:
     words = clause.words
     if len(words) < 5 or words[-1].text not in (".", "!", "?") or not words[0].text[0].isupper():
         return None
+    if len(words[0].text) > 1 and words[0].text.isupper() and words[1].text.isupper():
+        return None  # a heading that ran into the text
     found = _after_link(clause) or end_of_clause(clause) or end_of_verbal(clause)
     if found is None:
         return None

@@ -10,6 +10,7 @@ import re
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
+from fairhand.copyedit.grammar.left_out import may_take_clause
 
 Kind = Literal["adverb", "phrase", "clause", "verbal", "long"]
 """What opens a sentence."""
@@ -58,6 +59,12 @@ def end_of_clause(clause: Clause) -> tuple[int, Kind] | None:
         return None
     if at is None:
         return None
+    if (
+        at - 1 in (head, *clause.of_role(head, "acomp"))
+        and words[at].tag == "PRP"
+        and may_take_clause(clause, head, at)
+    ):
+        return None  # although it is unlikely you will see it
     if words[at - 1].key in _COPULAS:
         if words[at].tag != "JJ" or at == first + 1:
             return None
