@@ -7,6 +7,7 @@ slip is was set by hand: letters that sound alike, one doubled or not, two chang
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection
 from functools import lru_cache
 
@@ -88,13 +89,22 @@ def suggest_words(
     return tuple(dict(reversed(cased)).items())[::-1][:MOST] if cased else ()
 
 
+_ENDINGS_APART = (("tre", "ter"), ("bre", "ber"), ("our", "or"))
+"""What the two countries end a word with, where the other's ending may make a word that both know: *meters*."""
+
+
 def counterpart(word: str, country: Country) -> str:
     """The word as this country alone spells it, where the other spells it as written; empty where there is none.
 
-    >>> counterpart("tumour", "US"), counterpart("center", "GB"), counterpart("onwards", "US")
-    ('tumor', 'centre', '')
+    >>> [counterpart(word, "US") for word in ("tumour", "metres", "onwards")], counterpart("center", "GB")
+    (['tumor', 'meters', ''], 'centre')
     """
     plain = word.replace("’", "'").casefold()
+    for british, american in _ENDINGS_APART:
+        theirs, ours = (british, american) if country == "US" else (american, british)
+        regular = re.sub(theirs + r"(s?)\Z", ours + r"\1", plain)
+        if regular != plain and (known := find_word(regular)) and known.is_spelled(country):
+            return _cased(regular, word)
     mine = [each for each in _candidates(plain, is_name=False) if is_only(each, country)]
     nearest = min(mine, key=lambda each: (_slip(plain, each), each), default="")
     return _cased(nearest, word) if nearest and _slip(plain, nearest) <= FURTHEST else ""
