@@ -43,7 +43,15 @@ def told_by_order(words: Sentence, verb: int) -> Told | None:
         plain = all(each.tag in ("IN", "DT", "PRP$", "JJ", "NN", "NNS") for each in words[:verb])
         after = words[verb + 1 : verb + 4]
         noun = next((n for n in range(verb + 2, min(verb + 5, len(words))) if words[n].tag in ("NN", "NNS")), None)
-        if plain and noun and after[0].key in ("a", "an") and words[noun].tag == "NN" and words[verb - 1].tag != "TO":
+        more = noun is not None and any(each.key in ("and", "or", ",") for each in words[noun + 1 :])
+        if (
+            plain
+            and noun
+            and not more
+            and after[0].key in ("a", "an")
+            and words[noun].tag == "NN"
+            and words[verb - 1].tag != "TO"
+        ):
             return noun, "one"
     there = words[verb - 1].tag == "EX" and words[verb].key in ("is", "was") and verb + 2 < len(words)
     if there and _is_many(words[verb + 1].key) and words[verb + 2].key in ("who", "of", "that", "which"):
