@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import settings as hypothesis_settings
 from hypothesis import strategies as st
 
-from fairhand.copyedit.grammar.plural_apostrophe import plural_of
+from fairhand.copyedit.grammar.signs.plural_apostrophe import plural_of
 from fairhand.copyedit.remarked import read_comment
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper

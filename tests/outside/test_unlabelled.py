@@ -1,6 +1,7 @@
 """Remarks to oneself and gaps without a label: what published and student prose is told of, which left none.
 
-Source: open-access articles of PLOS, the academic prose of GUM, student drafts, papers and answers (``tools/measuring``).
+Source: open-access articles of PLOS, the academic prose of GUM, student drafts, papers and answers
+(``tools/measuring``).
 """
 
 from __future__ import annotations

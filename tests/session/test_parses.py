@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.splice import find_splices
+from fairhand.copyedit.grammar.joining.splice import find_splices
 from fairhand.language import parsing
 from fairhand.session import parses
 from fairhand.session.parses import Parses

@@ -6,7 +6,7 @@ import json
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from fairhand.copyedit.grammar.splice import halves_wanted
+from fairhand.copyedit.grammar.joining.splice import halves_wanted
 from fairhand.desk.cache import keep_cached, read_cached
 from fairhand.language.parsing import (
     Parsed,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.plural_apostrophe import find_decades, find_plurals_with_apostrophe
-from fairhand.copyedit.grammar.possessive import find_missing_apostrophes
+from fairhand.copyedit.grammar.signs.plural_apostrophe import find_decades, find_plurals_with_apostrophe
+from fairhand.copyedit.grammar.signs.possessive import find_missing_apostrophes
 from fairhand.copyedit.words.spelling import names_in
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis

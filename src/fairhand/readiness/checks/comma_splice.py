@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.splice import find_splices
+from fairhand.copyedit.grammar.joining.splice import find_splices
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.commas import find_unneeded
-from fairhand.copyedit.grammar.set_off import find_unset
+from fairhand.copyedit.grammar.commas.set_off import find_unset
+from fairhand.copyedit.grammar.commas.unneeded import find_unneeded
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

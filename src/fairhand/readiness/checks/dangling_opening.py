@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.dangling import find_dangling
+from fairhand.copyedit.grammar.constructions.dangling import find_dangling
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

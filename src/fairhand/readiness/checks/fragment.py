@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.fragment import Kind, find_fragment
+from fairhand.copyedit.grammar.joining.fragment import Kind, find_fragment
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

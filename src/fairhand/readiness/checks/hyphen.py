@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.compounds import OPEN_IN_BRITAIN
-from fairhand.copyedit.grammar.hyphen import WrongHyphen, find_wrong_hyphens
+from fairhand.copyedit.grammar.signs.compounds import OPEN_IN_BRITAIN
+from fairhand.copyedit.grammar.signs.hyphen import WrongHyphen, find_wrong_hyphens
 from fairhand.language.counts import count_of
 from fairhand.language.lexicon import find_word
 from fairhand.model.finding import Instead

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.missing_phrase import find_broken_phrases
-from fairhand.copyedit.grammar.missing_word import find_missing_words
+from fairhand.copyedit.grammar.missing.missing_phrase import find_broken_phrases
+from fairhand.copyedit.grammar.missing.missing_word import find_missing_words
 from fairhand.model.finding import Instead
 from fairhand.model.span import Span
 from fairhand.readiness.analysis import Analysis

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from fairhand.copyedit.grammar.construction import Kind
-from fairhand.copyedit.grammar.mixed import find_mixed
+from fairhand.copyedit.grammar.constructions.construction import Kind
+from fairhand.copyedit.grammar.constructions.mixed import find_mixed
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.parallel import find_unparallel
+from fairhand.copyedit.grammar.constructions.parallel import find_unparallel
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.plural import find_missing_plurals, find_uncounted
+from fairhand.copyedit.grammar.agreeing.plural import find_missing_plurals, find_uncounted
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

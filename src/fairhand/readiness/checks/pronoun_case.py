@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from fairhand.copyedit.grammar.pronoun_case import find_case_slips
+from fairhand.copyedit.grammar.pronouns.pronoun_case import find_case_slips
 from fairhand.model.finding import Instead
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark

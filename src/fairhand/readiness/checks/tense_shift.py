@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fairhand.copyedit.grammar.narrative import find_narrative_shifts
-from fairhand.copyedit.grammar.tense import find_tense_shift
+from fairhand.copyedit.grammar.verbs.narrative import find_narrative_shifts
+from fairhand.copyedit.grammar.verbs.tense import find_tense_shift
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
 

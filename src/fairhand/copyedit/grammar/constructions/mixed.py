@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.construction import Mixed
-from fairhand.copyedit.grammar.predication import (
+from fairhand.copyedit.grammar.constructions.construction import Mixed
+from fairhand.copyedit.grammar.constructions.predication import (
     OPENING,
     REASONS,
     find_is_when,
@@ -18,7 +18,7 @@ from fairhand.copyedit.grammar.predication import (
     find_reason,
     find_work_shows,
 )
-from fairhand.copyedit.grammar.said_twice import (
+from fairhand.copyedit.grammar.constructions.said_twice import (
     ASKED,
     JOINING,
     PRONOUNS,

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, SUBJECTS, Clause, word_at
-from fairhand.copyedit.grammar.relative_case import find_relative_slips
+from fairhand.copyedit.grammar.pronouns.relative_case import find_relative_slips
 from fairhand.copyedit.grammar.slip import Slip, slip_at
 
 OBJECT_OF = {"i": "me", "i.": "me", "he": "him", "she": "her", "we": "us", "they": "them"}

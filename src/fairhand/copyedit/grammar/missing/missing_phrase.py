@@ -62,7 +62,7 @@ class _Phrase:
 
 @lru_cache(maxsize=1)
 def _phrases() -> tuple[_Phrase, ...]:
-    text = (files("fairhand") / "copyedit" / "grammar" / "missing_words.txt").read_text("utf-8")
+    text = (files("fairhand") / "copyedit" / "grammar" / "missing" / "missing_words.txt").read_text("utf-8")
     rows = [line.split(" > ") for line in text.splitlines() if line and not line.startswith("#")]
     return tuple(_Phrase(tuple(before.split()), word, tuple(after.split())) for before, word, after in rows)
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from fairhand.copyedit.grammar.clauses import Clause, word_at
-from fairhand.copyedit.grammar.missing_be import BE_RULES
-from fairhand.copyedit.grammar.missing_phrase import MissingWord, missing
+from fairhand.copyedit.grammar.missing.missing_be import BE_RULES
+from fairhand.copyedit.grammar.missing.missing_phrase import MissingWord, missing
 from fairhand.language.lexicon import find_word
 
 _OPENINGS = {"because": "of", "instead": "of", "due": "to", "compared": "with"}

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import PAST_ONLY, Clause
-from fairhand.copyedit.grammar.narrative import WAIVED, is_doer, is_lasting, is_literary
 from fairhand.copyedit.grammar.slip import Slip
+from fairhand.copyedit.grammar.verbs.narrative import WAIVED, is_doer, is_lasting, is_literary
 from fairhand.language.lexicon import find_word
 
 _DEEDS = (

@@ -12,8 +12,16 @@ from dataclasses import dataclass
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause
 from fairhand.copyedit.grammar.number import singulars_of
-from fairhand.copyedit.grammar.owned import find_owned
-from fairhand.copyedit.grammar.possessors import GREATEST_OF, INSTITUTIONS, OF_PEOPLE, OF_TIMES, OWNERS, TIMES, WORKS
+from fairhand.copyedit.grammar.signs.owned import find_owned
+from fairhand.copyedit.grammar.signs.possessors import (
+    GREATEST_OF,
+    INSTITUTIONS,
+    OF_PEOPLE,
+    OF_TIMES,
+    OWNERS,
+    TIMES,
+    WORKS,
+)
 from fairhand.language.lexicon import find_word
 from fairhand.language.parsing import Parsed
 from fairhand.model.span import Span

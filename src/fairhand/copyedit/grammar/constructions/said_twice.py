@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, WH, Clause
-from fairhand.copyedit.grammar.construction import Mixed, mixed_at
+from fairhand.copyedit.grammar.constructions.construction import Mixed, mixed_at
 from fairhand.copyedit.grammar.counted import PERSONS
 
 PRONOUNS = frozenset("he she they".split())

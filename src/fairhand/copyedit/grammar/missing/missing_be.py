@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause, word_at
-from fairhand.copyedit.grammar.missing_phrase import MissingWord, is_past, missing
+from fairhand.copyedit.grammar.missing.missing_phrase import MissingWord, is_past, missing
 
 _MODALS = frozenset("can could should would must will may might cannot".split())
 _PARTICIPLES = frozenset(

@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fairhand.copyedit.grammar.agreeing.plain_subject import plain_subject
+from fairhand.copyedit.grammar.agreeing.sure_subject import clause_head, is_sure, may_be_bare
+from fairhand.copyedit.grammar.agreeing.unusual_subject import UNUSUAL
 from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause
 from fairhand.copyedit.grammar.number import Number, number_of, singulars_of
-from fairhand.copyedit.grammar.plain_subject import plain_subject
-from fairhand.copyedit.grammar.sure_subject import clause_head, is_sure, may_be_bare
-from fairhand.copyedit.grammar.unusual_subject import UNUSUAL
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fairhand.copyedit.grammar.clauses import NOUNS, Clause
 from fairhand.copyedit.grammar.counted import PERSONS
 from fairhand.copyedit.grammar.number import singulars_of
-from fairhand.copyedit.grammar.possessors import (
+from fairhand.copyedit.grammar.signs.possessors import (
     BODIES,
     GIVING,
     IN_WHOSE,

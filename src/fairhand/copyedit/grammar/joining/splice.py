@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fairhand.copyedit.grammar.clauses import WH, Clause
-from fairhand.copyedit.grammar.halves import Parse, commas_to_cut, cut_at, put_together
-from fairhand.copyedit.grammar.late_opening import opens_late
-from fairhand.copyedit.grammar.two_clauses import (
+from fairhand.copyedit.grammar.joining.halves import Parse, commas_to_cut, cut_at, put_together
+from fairhand.copyedit.grammar.joining.late_opening import opens_late
+from fairhand.copyedit.grammar.joining.two_clauses import (
     ADVERBS,
     INVERTS,
     NO_ENDS,

@@ -7,6 +7,8 @@ This is read off the words and their parts of speech, and holds where the parser
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from fairhand.copyedit.grammar.clauses import WH, Clause
 
 BINDING = frozenset("because although though whereas if unless while when that than".split())
@@ -49,8 +51,8 @@ def unbound_verbs(clause: Clause, first: int = 0, last: int | None = None) -> li
 def parts_go_on(clause: Clause, first: int) -> bool:
     """Whether one clause with its verb opens the sentence, and each part after a comma only carries it on.
 
-    *Because it rose, and because it was cold*; *if it failed, and there was nothing to sell*; *because it is safer, which
-    is good*.
+    *Because it rose, and because it was cold*; *if it failed, and there was nothing to sell*; *because it is safer,
+    which is good*.
 
     Args:
         clause: The sentence.
@@ -60,7 +62,7 @@ def parts_go_on(clause: Clause, first: int) -> bool:
     ends = [n for n, each in enumerate(words) if each.text == ","] + [len(words)]
     if len(unbound_verbs(clause, first + 1, ends[0])) != 1:
         return False
-    for at, end in zip(ends, ends[1:], strict=False):
+    for at, end in pairwise(ends):
         joined = words[at + 1].key in ("and", "or", "but")
         start = at + 2 if joined else at + 1
         if start < end and _binds(clause, start) and not heads_phrase(clause, start):

@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
-from fairhand.copyedit.grammar.unbound import BINDING, heads_phrase, parts_go_on, unbound_verbs
+from fairhand.copyedit.grammar.joining.unbound import BINDING, heads_phrase, parts_go_on, unbound_verbs
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 

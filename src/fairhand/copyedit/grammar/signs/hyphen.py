@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import Literal
 
 from fairhand.copyedit.grammar.clauses import FINITE, Clause, word_at
-from fairhand.copyedit.grammar.compounds import (
+from fairhand.copyedit.grammar.signs.compounds import (
     AFTER_POST,
     ENDED,
     EX,

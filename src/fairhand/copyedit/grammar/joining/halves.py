@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from fairhand.copyedit.grammar.clauses import SUBJECTS, Clause
-from fairhand.copyedit.grammar.late_opening import HELD, LINKS, opens_late
+from fairhand.copyedit.grammar.joining.late_opening import HELD, LINKS, opens_late
 from fairhand.language.parsing import Sentence
 
 Parse = Callable[[Sequence[str]], Sequence[Sentence]]

@@ -9,7 +9,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fairhand.copyedit.grammar.clauses import FINITE, NOUNS, Clause
-from fairhand.copyedit.grammar.principal_parts import bare_of, is_irregular, participle_of_bare, participle_of_past
+from fairhand.copyedit.grammar.verbs.principal_parts import (
+    bare_of,
+    is_irregular,
+    participle_of_bare,
+    participle_of_past,
+)
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.opening_verbs import STARTS, Kind, end_of_clause, end_of_verbal, root_of
+from fairhand.copyedit.grammar.commas.opening_verbs import STARTS, Kind, end_of_clause, end_of_verbal, root_of
 from fairhand.model.span import Span
 
 _ADVERBS = frozenset(

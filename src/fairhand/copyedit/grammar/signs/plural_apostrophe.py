@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import Clause
-from fairhand.copyedit.grammar.possessive import WrongApostrophe
+from fairhand.copyedit.grammar.signs.possessive import WrongApostrophe
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 

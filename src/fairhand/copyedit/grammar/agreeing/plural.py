@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fairhand.copyedit.grammar.agreeing.phrase_end import ends_phrase
 from fairhand.copyedit.grammar.clauses import Clause
 from fairhand.copyedit.grammar.counted import (
     BEFORE_OF_THE,
@@ -25,7 +26,6 @@ from fairhand.copyedit.grammar.counted import (
     WITH_ONE,
 )
 from fairhand.copyedit.grammar.number import IRREGULAR, OPEN
-from fairhand.copyedit.grammar.phrase_end import ends_phrase
 from fairhand.language.lexicon import find_word
 from fairhand.language.parsing import Parsed, Sentence
 from fairhand.model.span import Span

@@ -7,9 +7,9 @@ The parser errs in about one role of ten: each of these signs was met where it h
 
 from __future__ import annotations
 
+from fairhand.copyedit.grammar.agreeing.plain_subject import VERBS
 from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, WH, Clause
 from fairhand.copyedit.grammar.number import number_of
-from fairhand.copyedit.grammar.plain_subject import VERBS
 
 _LETS = frozenset(
     "let make help see watch hear have feel suggest recommend demand insist require propose ask urge request"

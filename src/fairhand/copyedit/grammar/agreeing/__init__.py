@@ -1,0 +1,1 @@
+"""Verbs that agree with their subjects, and nouns with the words that count them."""

@@ -1,0 +1,1 @@
+"""Commas that are missing or too many, semicolons and colons."""

@@ -1,0 +1,1 @@
+"""Sentences that leave the construction in which they began: mixed, dangling, unparallel."""

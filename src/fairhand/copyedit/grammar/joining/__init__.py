@@ -1,0 +1,1 @@
+"""Where one sentence ends and the next begins: splices, fused sentences, fragments."""

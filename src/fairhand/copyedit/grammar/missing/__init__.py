@@ -1,0 +1,1 @@
+"""Small words that were left out."""

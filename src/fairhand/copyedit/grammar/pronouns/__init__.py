@@ -1,0 +1,1 @@
+"""Pronouns: their case, and the word they stand for."""

@@ -1,0 +1,1 @@
+"""Apostrophes and hyphens."""
