@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.commas.opening import find_opening
 from fairhand.copyedit.grammar.joining.fragment import Kind, find_fragment
 from fairhand.readiness.analysis import Analysis
 from fairhand.readiness.check import Remark
@@ -27,5 +28,5 @@ def find(analysis: Analysis) -> Iterator[Remark]:
         if text[text.rfind("\n", 0, clause.start) + 1 : clause.start].strip() and same is None:
             continue  # an item of a list, a note
         found = find_fragment(clause, same)
-        if found is not None:
+        if found is not None and not (found.kind == "subordinate" and find_opening(clause)):  # it lacks a comma alone
             yield Remark(found.span, f"A sentence fragment: {_SAYS[found.kind].format(opens=found.opens)}.")
