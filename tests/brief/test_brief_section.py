@@ -14,6 +14,7 @@ from fairhand.brief.read import read_brief
         ("Include a section entitled 'The Inquiry' or similar.", "the inquiry"),
         ('End with a section called "What Comes Next", please.', "what comes next"),
         ("Add a part named Sources and Methods before the end.", "sources and methods"),
+        ("One section must be headed Other Voices; put the best case against you there.", "other voices"),
     ],
 )
 def test_a_section_is_named_on_its_own(sentence: str, name: str) -> None:
@@ -28,6 +29,10 @@ def test_a_section_is_named_on_its_own(sentence: str, name: str) -> None:
         (
             "Use these headings in this order: Introduction; What the Survey Is; How It Works; Conclusion.",
             ["introduction", "what the survey is", "how it works", "conclusion"],
+        ),
+        (
+            "Three sections are required: How I Looked, in which you name what you read; Doubts; and Conclusion.",
+            ["how i looked", "doubts", "conclusion"],
         ),
         ("Divide the report as follows: The Harbour; Who Was Paid; Costs.", ["the harbour", "who was paid", "costs"]),
         ("The paper should have the following headings: you should say what you did, and why.", []),

@@ -40,10 +40,13 @@ _NAMING = re.compile(r"titled|headed|called|labelled|headings", re.IGNORECASE)
 _CAPITALS = r"(?-i:[A-Z])[\w-]*(?: (?:(?-i:[A-Z])[\w-]*|and|of|the|to|for|in)(?![\w-])){0,5}"
 _NAMED = re.compile(
     r'"(?P<name>[^"]{3,40})" (?:section|part|heading)\b'
-    r"|\b(?:section|part) (?:titled|entitled|headed|called|labelled|named) "
+    r"|\b(?:section|part) (?:(?:must|should|has to|is to|needs to|shall|will) be )?"
+    r"(?:titled|entitled|headed|called|label+ed|named) "
     rf"(?:\"(?P<named>[^\"]{{3,40}})\"|'(?P<single>[^']{{3,40}})'|[*_]{{0,3}}(?P<plain>{_CAPITALS}))",
     re.IGNORECASE,
 )
+_EXPLAINED = re.compile(r", (?:in|with|under|for) wh(?:ich|om)\b|, (?:where|which|that|who|saying|explaining|giving)\b")
+"""What a part is for, said after its name."""
 _OR_YOURS = re.compile(r"\bor (?:an?|another|some|your)\b[^.;,)]{0,20}\b(?:heading|title|name|own)\b", re.IGNORECASE)
 _BODY_WORDS = re.compile(r"\b(?:you|your|should|must|will|we|is|are|was|has|have|not|please|count)\b", re.IGNORECASE)
 _NO_SECTION = re.compile(r"\b(?:main text|body|(?:title|cover)[- ](?:page|sheet))\b", re.IGNORECASE)
@@ -88,6 +91,7 @@ def _pieces(text: str, start: int) -> tuple[list[tuple[str, str]], int]:
     end = stop.start() if stop else len(text)
     body = re.sub(r"\([^)]*\)", lambda m: " " * len(m.group()), text[start:end])
     pieces = re.split(r";" if ";" in body else r" / " if body.count(" / ") >= 2 else r",|;| and (?=[\w ]+$)", body)
+    pieces = [_EXPLAINED.split(piece)[0] for piece in pieces]
     return [(name, piece.strip()) for piece in pieces if (name := _clean(piece))], end
 
 
