@@ -100,6 +100,11 @@ def test_a_limit_on_one_kind_is_none_on_all(values_of: Reading, text: str, expec
     [
         ("At least eight sources, all of them cited in the essay.", "all"),
         ("Every source on your list must be cited.", "all"),
+        ("Everything on your list must be cited in the essay.", "all"),
+        ("Use at least seven sources, and cite every source on your list.", "all"),
+        ("All works listed must appear in the text.", "all"),
+        ("Do not list works that you do not cite.", "all"),
+        ("At least eight sources. You do not have to cite every source on your list.", None),
         ("At least eight sources. All quotations must be cited properly.", None),
         ("At least eight sources. Every work must be cited in APA style.", None),
     ],
