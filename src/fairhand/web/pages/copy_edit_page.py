@@ -41,6 +41,8 @@ from fairhand.web.marked_text import Marked, ProofPage
 
 LEFT: Mapping[str, str] = {"open": "Not gone through", "mend": "Mend later", "later": "Come back"}
 """How far marks were gone through, as the page can be narrowed to it."""
+MOST_KINDS = 8
+"""Kinds of marks that are named at once; more of them stand folded, since the text comes first."""
 
 
 @dataclass(frozen=True)
@@ -107,6 +109,7 @@ class CopyEditPage(ProofPage):
             **super().values(asked),
             "of_language": OF_LANGUAGE,
             "kinds": tuple(Counter(f.check for f in found).items()),
+            "most_kinds": MOST_KINDS,
             "lefts": [(word, says, ways[word]) for word, says in LEFT.items()] if left else [],
             "lapses": most_frequent(lapses) if not self.narrowed(asked) else (),
             "died_out": [one for one in lapses if one.died_out] if not self.narrowed(asked) else (),
