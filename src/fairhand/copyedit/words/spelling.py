@@ -144,7 +144,7 @@ def _is_built(word: str, country: Country) -> bool:
             return True
     lexeme = find_word(word.removeprefix("un")) if word.startswith("un") else None
     if lexeme is not None and lexeme.is_spelled(country) and {"d", "g", "a"} & set(lexeme.kinds):
-        return True
+        return len(word) > SHORTEST  # shorter ones are in the dictionaries: not so "untill"
     return any(
         word.endswith(ending)
         and len(word) - len(ending) + len(instead) >= SHORTEST

@@ -70,7 +70,7 @@ def _find_plain(clause: Clause) -> Iterator[Disagreement]:
     words = clause.words
     for verb in range(1, len(words)):
         subject = plain_subject(clause, verb)
-        if subject is None:
+        if subject is None or _ends_relative(clause, subject):
             continue
         form, told = _form_of(clause, verb), number_of(clause, subject, alone=True)
         if told is None or form is None or told == form or may_be_bare(clause, subject, verb):
@@ -115,6 +115,8 @@ def _judge(clause: Clause, subject: int, verb: int) -> Disagreement | None:
     real = _antecedent(clause, subject) if words[subject].tag in ("WDT", "WP") else subject
     if real is None:
         return None
+    if _ends_relative(clause, real):
+        return None
     told = "one" if words[real].tag == "VBG" and not clause.of_role(real, "cc", "conj") else number_of(clause, real)
     if told is None or told == form or not is_sure(clause, real, subject, verb):
         return None
@@ -122,6 +124,16 @@ def _judge(clause: Clause, subject: int, verb: int) -> Disagreement | None:
     if instead is None:
         return None
     return Disagreement(clause.place(verb), words[verb].text, words[real].text, told, instead)
+
+
+def _ends_relative(clause: Clause, noun: int) -> bool:
+    """Whether a plural may be the verb of a clause that *that* or *which* opens: *the lesson that Vale draws is*."""
+    words = clause.words
+    if noun < 2 or words[noun].tag != "NNS" or words[noun - 1].tag not in ("NN", "NNP", "PRP"):
+        return False
+    opens = next((n for n in range(noun - 1, max(-1, noun - 6), -1) if words[n].key in ("that", "which", "whom")), None)
+    known = [each for each in map(find_word, singulars_of(words[noun].key)) if each is not None]
+    return opens is not None and any("v" in each.kinds for each in known)
 
 
 def _is_verb_only(clause: Clause, verb: int) -> bool:

@@ -50,6 +50,7 @@ def told_by_order(words: Sentence, verb: int) -> Told | None:
             and not more
             and after[0].key in ("a", "an")
             and words[noun].tag == "NN"
+            and _ends_phrase(words, verb + 1, noun)
             and words[verb - 1].tag != "TO"
         ):
             return noun, "one"
@@ -61,6 +62,15 @@ def told_by_order(words: Sentence, verb: int) -> Told | None:
         if len(inner) == 1 and words[verb + 1].role == "mark" and not any(each.text == "," for each in words[:verb]):
             return 0, "one"
     return None
+
+
+def _ends_phrase(words: Sentence, first: int, noun: int) -> bool:
+    """Whether a noun ends a phrase that is one: not *a great many calls*, *a host of men*, *a telephone call*."""
+    if noun + 1 < len(words) and words[noun + 1].tag in ("NN", "NNS", "NNP", "NNPS", "VBZ"):
+        return False
+    return not (
+        {each.key for each in words[first : noun + 1]} & ({"many", "few", "dozen", "hundred", "thousand"} | OPEN)
+    )
 
 
 def told_by_neither(words: Sentence, verb: int) -> Told | None:

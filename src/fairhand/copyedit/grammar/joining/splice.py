@@ -6,7 +6,7 @@ of three, a contrast after *not*, and a clause that names who says or thinks so 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -38,6 +38,10 @@ _SERIES = 14
 _NO_PROSE = frozenset({":", "?", "…", "∘", "=", "<", ">"})
 
 
+_SHORT_PART = 4
+"""Words from one comma to the next of a part that is one of a series."""
+
+
 @dataclass(frozen=True, slots=True)
 class Splice:
     """A comma between two sentences."""
@@ -61,6 +65,7 @@ def find_splices(clause: Clause, parse: Parse = parse_sentences) -> Iterator[Spl
     found = [at for at in commas if _splices(clause, at)]
     if not found:
         found = [at for at in commas_to_cut(clause, ADVERBS) if _is_two(clause, at, parse)]
+    found = [at for at in found if not _in_series(clause, at, commas)]
     if len(commas) > 1 and len(words) < 13 and not any(words[at + 1].key in ADVERBS for at in found):
         return
     if len(found) > 1 and len(words) < 8 * (len(found) + 1):
@@ -68,6 +73,15 @@ def find_splices(clause: Clause, parse: Parse = parse_sentences) -> Iterator[Spl
     for at in found:
         after = words[at + 1].key
         yield Splice(clause.place(at - 1, at + 1), clause.place(at), after if after in ADVERBS else "")
+
+
+def _in_series(clause: Clause, at: int, commas: Sequence[int]) -> bool:
+    """Whether what follows is one of three or more short parts in a row: *names learned, rules explained, and …*."""
+    words = clause.words
+    after = next((each for each in commas if each > at), None)
+    if after is None or after - at > _SHORT_PART:
+        return False
+    return any(words[each + 1].key in ("and", "or") for each in commas if each >= after)
 
 
 def halves_wanted(parsed: Mapping[str, Sentence]) -> tuple[str, ...]:

@@ -145,6 +145,8 @@ def _may_hang(clause: Clause, before: int, at: int) -> bool:
     words = clause.words
     if before == 0 or words[before - 1].text == ",":
         return True
+    if words[before].key in _DO and words[before - 1].key in ("who", "which", "that", "as", "than"):
+        return True  # one who did not waited
     negated = words[at - 1].key in ("not", "n't", "n’t")
     if (
         words[at].tag in NOUNS
