@@ -60,6 +60,10 @@ def test_a_confusion_is_told(sentence: str, told: str) -> None:
         "The conscience of a conscious mind.",
         "You can tell where you are.",
         "A large amount of goods, and a set of the tools.",
+        "In neither case were the heirs told, and at no point were they asked.",
+        "The drug can also effect a change in mood.",
+        "A flattened affect is a common symptom.",
+        "They were denied access to the site, which was closed.",
     ],
 )
 def test_the_right_word_is_let_be(sentence: str) -> None:
@@ -68,10 +72,11 @@ def test_the_right_word_is_let_be(sentence: str) -> None:
 
 
 def test_every_row_asks_for_a_neighbour_that_there_can_be() -> None:
-    """No row is without neighbours, and none offers the word that was written."""
+    """No row is without neighbours; those that let the word be stand first."""
     for wrote, rows in confusions().items():
+        kept = [row.meant == wrote for row in rows]
+        assert kept == sorted(kept, reverse=True)
         for row in rows:
-            assert row.meant != wrote
             assert row.pattern.before or row.pattern.after, wrote
             assert all(part.words or part.kinds for part in (*row.pattern.before, *row.pattern.after)), wrote
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 
 from fairhand.copyedit.own_prose import OwnParagraph
 from fairhand.language.parsing import Parsed, parse_sentences
@@ -22,6 +23,7 @@ PAST_ONLY = frozenset(
 """Past forms that are no participles, so that they are finite whatever the tagger says."""
 WH = frozenset({"WDT", "WP", "WP$", "WRB"})
 NOUNS = frozenset({"NN", "NNS", "NNP", "NNPS"})
+_AUXILIARIES = frozenset("do does did is are was were has have had can could will would may might must should".split())
 SUBJECTS = frozenset({"nsubj", "nsubjpass", "expl"})
 _CHIEF = frozenset({"ROOT", "ccomp", "conj", "parataxis"})
 STAND_IN = "Xx"
@@ -170,3 +172,20 @@ def show(text: str) -> str:
 def word_at(words: Words, number: int) -> Parsed | None:
     """The word at an index, or None beyond the ends."""
     return words[number] if 0 <= number < len(words) else None
+
+
+def is_inverted(clause: Clause) -> bool:
+    """Whether a sentence opens with *only*, *not* or *nor*, and an auxiliary stands before its subject for it.
+
+    >>> from fairhand.language.parsing import parse_sentences
+    >>> text = "Only when it rose above 2 m did the nests fail."
+    >>> is_inverted(Clause(text, 0, parse_sentences([text])[0]))
+    True
+    """
+    words = clause.words
+    if words[0].key not in ("only", "not", "nor", "rarely", "seldom", "never"):
+        return False
+    return any(
+        one.key in _AUXILIARIES and other.tag in ("DT", "PRP", "PRP$", "EX", "NNP", "NNS")
+        for one, other in pairwise(words[2:])
+    )

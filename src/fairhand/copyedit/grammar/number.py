@@ -41,7 +41,9 @@ LEFT_OPEN = frozenset(
 MEASURES = frozenset(
     "years months weeks days hours minutes seconds miles kilometres kilometers metres meters feet inches pounds"
     " dollars euros cents francs grams kilograms tons tonnes litres liters degrees percent points times acres"
-    " hectares".split()
+    " hectares milligrams micrograms nanograms millilitres milliliters microlitres microliters centilitres centiliters"
+    " millimetres millimeters micrometres micrometers centimetres centimeters yards gallons pints quarts ounces cups"
+    " tablespoons teaspoons spoonfuls drops watts kilowatts volts joules calories decibels moles millimoles".split()
 )
 """A sum of them is one quantity: *twenty miles is a long way*."""
 

@@ -65,7 +65,7 @@ def confused_in(sentence: str, country: Country | None = None) -> tuple[Confused
         instead = _by_neighbours(tokens, at, country) or _by_topic(token.text, words)
         if instead is None and not _is_name(token.span.of(sentence)):
             instead = model.meant_at(tokens, at, seen)
-        if instead is not None:
+        if instead is not None and instead != token.text:
             word = token.span.of(sentence)
             found.append(Confused(token.span, word, _cased(instead, word)))
     return tuple(found)
@@ -117,7 +117,7 @@ class Row:
 
 @lru_cache(maxsize=1)
 def confusions() -> Mapping[str, tuple[Row, ...]]:
-    """By the word as written: what was meant, and the neighbours that show it.
+    """By the word as written: what was meant, and the neighbours that show it; first those that let it be.
 
     >>> "principal" in {row.meant for row in confusions()["principle"]}
     True
@@ -128,7 +128,8 @@ def confusions() -> Mapping[str, tuple[Row, ...]]:
         wrote, _, meant = words.removeprefix("GB ").partition(" > ")
         if meant and not line.startswith("#"):
             row = Row(meant, read_pattern(pattern), "GB" if line.startswith("GB ") else None)
-            rows[wrote] = (*rows.get(wrote, ()), row)
+            known = rows.get(wrote, ())
+            rows[wrote] = (row, *known) if meant == wrote else (*known, row)
     return rows
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fairhand.copyedit.grammar.agreeing.plain_subject import plain_subject
 from fairhand.copyedit.grammar.agreeing.sure_subject import clause_head, is_sure, may_be_bare
 from fairhand.copyedit.grammar.agreeing.unusual_subject import UNUSUAL
-from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause
+from fairhand.copyedit.grammar.clauses import NOUNS, SUBJECTS, Clause, is_inverted
 from fairhand.copyedit.grammar.number import Number, number_of, singulars_of
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
@@ -47,6 +47,8 @@ class Disagreement:
 def find_disagreements(clause: Clause) -> Iterator[Disagreement]:
     """The verbs of a sentence that do not agree with their subjects."""
     told: set[Span] = set()
+    if is_inverted(clause):
+        return
     for plain in (*_find_plain(clause), *_find_unusual(clause)):
         if plain.span not in told:
             told.add(plain.span)
@@ -76,7 +78,7 @@ def _find_plain(clause: Clause) -> Iterator[Disagreement]:
         if told is None or form is None or told == form or may_be_bare(clause, subject, verb):
             continue
         instead = _other_form(words[verb].key, told)
-        if instead is not None:
+        if instead is not None and not (told == "many" and _is_sum(clause, subject, verb)):
             yield Disagreement(clause.place(verb), words[verb].text, words[subject].text, told, instead)
 
 
@@ -121,9 +123,22 @@ def _judge(clause: Clause, subject: int, verb: int) -> Disagreement | None:
     if told is None or told == form or not is_sure(clause, real, subject, verb):
         return None
     instead = _other_form(words[verb].key, told)
-    if instead is None:
+    if instead is None or (told == "many" and _is_sum(clause, real, verb)):
         return None
     return Disagreement(clause.place(verb), words[verb].text, words[real].text, told, instead)
+
+
+def _is_sum(clause: Clause, noun: int, verb: int) -> bool:
+    """Whether so many are one sum: *a dozen years is not enough*, *four hundred pages is a lot*."""
+    words = clause.words
+    counted = {each.key for each in words[max(0, noun - 3) : noun]}
+    numbered = any(each.tag == "CD" for each in words[max(0, noun - 3) : noun])
+    after = {each.key for each in words[verb + 1 : verb + 3]}
+    return bool(
+        words[verb].key in ("is", "was")
+        and (numbered or counted & {"dozen", "hundred", "thousand", "million"})
+        and after & {"a", "an", "not", "enough", "too", "more", "less", "plenty", "sufficient", "nothing", "much"}
+    )
 
 
 def _ends_relative(clause: Clause, noun: int) -> bool:

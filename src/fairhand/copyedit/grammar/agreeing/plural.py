@@ -34,6 +34,13 @@ _LEADS = frozenset("VB VBD VBP VBZ VBN DT PRP$ TO RB".split())
 """Parts of speech that a number in figures may follow where it counts."""
 
 
+_BEFORE_ALONE = frozenset(
+    "the of at by under over before after between first last other latter former next these those only and or but when"
+    " if as while since until because that which who".split()
+)
+"""What a number that stands for a noun may follow."""
+
+
 @dataclass(frozen=True, slots=True)
 class Uncounted:
     """A word that asks for the plural before a noun that has none: *these evidence*."""
@@ -240,6 +247,8 @@ def _counted(clause: Clause, first: int, at: int) -> str | None:
     before = words[first - 1].key if first else ""
     if before == "-" and first > 1 and words[first - 2].key in COUNTS:
         return f"{words[first - 2].text}-{asks.text}"
+    if asks.key in COUNTS and first + 1 == at and _may_stand_alone(words, first) and _may_be_verb(words, at):
+        return None  # the two share a theme; of the four, two place it in 1066
     if asks.tag == "CD" and before in ("a", "an", "one", "page", "p.", "chapter", "section", "figure", "table", "-"):
         return None
     if asks.key == "both" and any(each.key == "and" for each in words[first : at + 7]):
@@ -247,3 +256,19 @@ def _counted(clause: Clause, first: int, at: int) -> str | None:
     if asks.key in ("both", "few", "many") and first + 1 < at and words[first + 1].tag == "DT":
         return None
     return asks.text
+
+
+def _may_stand_alone(words: Sentence, number: int) -> bool:
+    """Whether a number may be the subject itself, or an age: it opens a clause, or follows *the*, *under*, *age of*."""
+    if number == 0:
+        return True
+    before = words[number - 1]
+    return before.key in _BEFORE_ALONE or not before.text[0].isalnum()
+
+
+def _may_be_verb(words: Sentence, at: int) -> bool:
+    """Whether a noun may be the verb, since no other follows at once."""
+    known = find_word(words[at].key)
+    if known is None or "v" not in known.kinds:
+        return False
+    return at + 1 >= len(words) or not (words[at + 1].tag in ("MD", "VBZ", "VBP", "VBD") and words[at].tag == "NN")

@@ -16,6 +16,11 @@ _LETS = frozenset(
     " essential important necessary vital crucial imperative ensure order lest wish".split()
 )
 """Words after which a verb stands without its ending: *let him go*, *essential that he go*."""
+_WISHED = tuple(
+    "rather sooner better prefer demand require insist ask request order provide stipulate decree recommend propose"
+    " suggest urge essential important necessary vital crucial imperative desirable".split()
+)
+"""Beginnings of words after which each clause with *that* may have its verb bare."""
 _NEVER_BARE = frozenset("is are was has does".split())
 _COMPLEMENTS = frozenset(
     "that because if while although as since whether when though whereas than so before after until once unless".split()
@@ -204,6 +209,8 @@ def may_be_bare(clause: Clause, subject: int, verb: int) -> bool:
         return False
     if words[verb].key == "were":
         return bool({"if", "though", "as", "wish", "whether", "lest", "unless", "suppose", "than"} & set(before))
+    if "that" in before[-5:] and any(each.key.startswith(_WISHED) for each in words[:subject]):
+        return words[verb].tag not in ("VBZ", "VBD")  # that the tenant pay, that the court hear appeals
     near = before[-8:]
     if not any(each.startswith(stem[: max(3, len(stem) - 1)]) for each in near for stem in _LETS):
         return False

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fairhand.copyedit.grammar.clauses import Clause
+from fairhand.copyedit.grammar.clauses import Clause, is_inverted
 from fairhand.copyedit.grammar.commas.opening_verbs import STARTS, Kind, end_of_clause, end_of_verbal, root_of
 from fairhand.model.span import Span
 
@@ -52,6 +52,10 @@ class Opening:
         return self.kind == "long" or self.opens.casefold() in _FLOW_ON
 
 
+_IS = frozenset("is was would will means meant".split())
+"""Verbs whose subject an infinitive may be."""
+
+
 def find_opening(clause: Clause) -> Opening | None:
     """The opening of a sentence that runs on without its comma.
 
@@ -65,6 +69,8 @@ def find_opening(clause: Clause) -> Opening | None:
         return None
     if len(words[0].text) > 1 and words[0].text.isupper() and words[1].text.isupper():
         return None  # a heading that ran into the text
+    if is_inverted(clause) or (words[0].key == "to" and any(each.key in _IS for each in words)):
+        return None  # to call the war a crusade was to silence its critics
     found = _after_link(clause) or end_of_clause(clause) or end_of_verbal(clause)
     if found is None:
         return None

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause
+from fairhand.copyedit.grammar.clauses import NOUNS, WH, Clause, is_inverted
 from fairhand.copyedit.grammar.joining.unbound import BINDING, heads_phrase, parts_go_on, unbound_verbs
+from fairhand.copyedit.grammar.number import singulars_of
 from fairhand.language.lexicon import find_word
 from fairhand.model.span import Span
 
@@ -87,8 +88,28 @@ def find_fragment(clause: Clause, before: Clause | None = None) -> Fragment | No
         return None
     if words[0].text[0].isdigit() or any(each.tag in ("LS", "ADD", "FW", "SYM") for each in words):
         return None
+    if is_inverted(clause) or _hides_verb(clause):
+        return None
     kind = _kind(clause, before)
     return Fragment(clause.place(0, len(words) - 1), kind, words[0].text) if kind else None
+
+
+def _hides_verb(clause: Clause) -> bool:
+    """Whether a clause with *that* or *to* is the subject: *that the drug works is clear*, *to read it as … is to err*.
+
+    The verb of the first may pass for a plural, that of the second for one of a clause within it.
+    """
+    words = clause.words
+    if words[0].key == "to":
+        finite = sum(clause.is_finite(n) for n in range(len(words)))
+        return finite > sum(
+            each.tag in WH or each.key in BINDING for each in words
+        )  # to read it as a hymn is to miss it
+    if words[0].key != "that":
+        return False
+    first = next((n for n in range(len(words)) if clause.is_finite(n)), 0)
+    stems = (stem for each in words[2:first] if each.tag == "NNS" for stem in singulars_of(each.key))
+    return any((known := find_word(stem)) is not None and "v" in known.kinds for stem in stems)
 
 
 def _kind(clause: Clause, before: Clause | None) -> Kind | None:

@@ -23,6 +23,7 @@ from fairhand.copyedit.grammar.joining.two_clauses import (
     and_another,
     chief,
     has_dash,
+    is_absolute,
     is_contrast,
     is_part,
     may_close,
@@ -166,6 +167,8 @@ def _may_end(clause: Clause, at: int) -> bool:
     """Whether a sentence could end before the comma, whatever opens it."""
     words = clause.words
     if sum(each.text == "(" for each in words[:at]) > sum(each.text == ")" for each in words[:at]):
+        return False
+    if is_absolute(clause, at):
         return False
     if words[at - 1].key in NO_ENDS | {"was", "were", "be"} or (
         words[0].key == "the" and words[1].tag in ("JJR", "RBR")

@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from fairhand.copyedit.grammar.clauses import SUBJECTS, WH, Clause
+from fairhand.copyedit.grammar.verbs.principal_parts import participle_of_past
 from fairhand.language.lexicon import find_word
 
 SAYS = frozenset(
@@ -102,6 +103,10 @@ def may_open(clause: Clause, at: int, right: int) -> bool:
     return not (passive and words[subject].tag in ("NN", "NNS"))
 
 
+_LONGEST_ABSOLUTE = 12
+"""Words before the comma beyond which participles alone are hardly met."""
+
+
 def may_close(clause: Clause, at: int) -> bool:
     """Whether a sentence could end before the comma."""
     words = clause.words
@@ -112,7 +117,7 @@ def may_close(clause: Clause, at: int) -> bool:
         return False
     if any(one.key == "that" and other.text == "," for one, other in pairwise(words[:at])):
         return False
-    if first in OPENS | INVERTS or words[0].tag in ("VBN", "VBG", "TO"):
+    if first in OPENS | INVERTS or words[0].tag in ("VBN", "VBG", "TO") or is_absolute(clause, at):
         return False
     for n in range(1, at):
         before = words[n - 2].key if words[n - 1].key == "even" and n > 1 else words[n - 1].key
@@ -120,6 +125,25 @@ def may_close(clause: Clause, at: int) -> bool:
             return False  # it seems that although they fell, they rose again
     open_mark = max((n for n in range(at) if words[n].role == "mark"), default=None)
     return open_mark is None or any(clause.is_finite(n) for n in range(open_mark, at))
+
+
+def is_absolute(clause: Clause, at: int) -> bool:
+    """Whether what stands before a comma may have participles alone: *the votes counted and the hall emptied*."""
+    words = clause.words
+    if at > _LONGEST_ABSOLUTE or any(clause.is_finite(n) and words[n].tag != "VBD" for n in range(at)):
+        return False
+    if words[0].tag not in ("DT", "PRP$", "NN", "NNS", "NNP"):
+        return False
+    verbs = [n for n in range(at) if words[n].tag in ("VBD", "VBN", "VBG")]
+    if not verbs or verbs[-1] < at - 2:
+        return False
+    return all(words[n].tag != "VBD" or _is_participle_too(words[n].key) for n in verbs) and all(
+        words[n + 1].key in (",", "and", "away", "off", "out", "up", "over", "down") for n in verbs
+    )
+
+
+def _is_participle_too(verb: str) -> bool:
+    return verb.endswith("ed") or participle_of_past(verb) is None
 
 
 def is_contrast(clause: Clause, at: int, right: int) -> bool:

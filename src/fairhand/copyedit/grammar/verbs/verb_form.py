@@ -44,6 +44,10 @@ _LOOSE_PAST = frozenset({"bore", "broke", "rose", "saw", "was", "strove", "wove"
 """Past forms that are something else as well: told only where a preposition or an article follows."""
 
 
+_ADJECTIVES = frozenset("exempt extinct content intent extant corrupt strict distinct absent perfect bent".split())
+"""Adjectives that the list of words has as verbs alone, or that are like them."""
+
+
 @dataclass(frozen=True, slots=True)
 class WrongForm:
     """A verb in the wrong form."""
@@ -122,7 +126,8 @@ def _passive(clause: Clause, before: int, at: int) -> str | None:
         return past if words[at].key not in _LOOSE_PAST or after in _OF_BE else None
     known = find_word(words[at].key)
     if (
-        known is None
+        words[at].key in _ADJECTIVES
+        or known is None
         or "v" not in known.kinds
         or words[at].tag not in ("VB", "VBP", "VBN", "JJ")
         or len(known.text) < 3
