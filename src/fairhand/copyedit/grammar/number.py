@@ -23,6 +23,7 @@ OPEN = frozenset(
     " lot lots number variety range series species set proportion percentage percent per cent fraction part portion"
     " third quarter handful plenty total average host array mass dozen hundred thousand million billion score deal"
     " amount sort kind type herein therein data progeny offspring means headquarters works crossroads statistics"
+    " blues charades billiards checkers dominoes kudos barracks ironworks gasworks waterworks gallows"
     " mathematics physics economics politics ethics news athletics linguistics genetics mechanics dynamics acoustics"
     " aesthetics electronics tactics logistics metrics analytics semantics measles diabetes united states"
     " netherlands nations faculty youth elite enemy electorate majority membership duo trio more most all some any"

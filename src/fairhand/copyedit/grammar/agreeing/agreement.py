@@ -23,7 +23,8 @@ _FORMS = {
 _ONE = frozenset("is was has does".split())
 _MANY = frozenset("are were have do".split())
 _SAME_PAST = frozenset(
-    "cost put set cut let hit hurt read cast spread shut quit bet burst split thrust shed rid beat need dare be".split()
+    "cost put set cut let hit hurt read cast spread shut quit bet burst split thrust shed rid beat need dare be"
+    " lay".split()
 )
 """Verbs whose past is as their present: the form tells nothing."""
 _BETWEEN_MOST = 14

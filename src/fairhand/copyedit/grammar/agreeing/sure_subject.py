@@ -208,7 +208,9 @@ def may_be_bare(clause: Clause, subject: int, verb: int) -> bool:
     if words[verb].key in _NEVER_BARE or words[verb].tag == "VBZ":
         return False
     if words[verb].key == "were":
-        return bool({"if", "though", "as", "wish", "whether", "lest", "unless", "suppose", "than"} & set(before))
+        return bool(
+            {"if", "though", "as", "wish", "whether", "lest", "unless", "suppose", "than"} & set(before)
+        ) or any(each.startswith(("wish", "rather", "would", "time", "imagin")) for each in before)
     if "that" in before[-5:] and any(each.key.startswith(_WISHED) for each in words[:subject]):
         return words[verb].tag not in ("VBZ", "VBD")  # that the tenant pay, that the court hear appeals
     near = before[-8:]

@@ -61,6 +61,10 @@ def find_unneeded(clause: Clause) -> Iterator[Unneeded]:
             yield Unneeded(clause.place(at - 1, at + 1), clause.place(at), kind, words[at - 1].text)
 
 
+_ASIDE = 9
+"""Words of a parenthesis whose second comma may stand before *that*, at most."""
+
+
 def _kind_of(clause: Clause, at: int) -> Kind | None:
     words = clause.words
     before, after = words[at - 1], words[at + 1]
@@ -87,6 +91,8 @@ def _begins_subject(clause: Clause, number: int) -> bool:
 def _parts_that(clause: Clause, at: int) -> bool:
     """Whether the comma stands between a verb, or *it is clear*, and the clause that it takes."""
     words = clause.words
+    if any(each.text == "," for each in words[max(0, at - _ASIDE) : at]):
+        return False  # it is true, as Vale insisted, that
     opens = words[at + 1]
     if opens.key == "that" and words[at + 2].tag in ("DT", "PRP", "PRP$", "EX") and _says(clause, at - 1):
         return True

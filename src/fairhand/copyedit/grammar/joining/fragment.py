@@ -97,9 +97,14 @@ def find_fragment(clause: Clause, before: Clause | None = None) -> Fragment | No
 def _hides_verb(clause: Clause) -> bool:
     """Whether a clause with *that* or *to* is the subject: *that the drug works is clear*, *to read it as … is to err*.
 
-    The verb of the first may pass for a plural, that of the second for one of a clause within it.
+    The verb of the first may pass for a plural, that of the second for one of a clause within it, that of *logging
+    altered streams* for a participle; *the older the child, the weaker the effect* needs none.
     """
     words = clause.words
+    if words[0].key.endswith("ing") and (words[1].tag in ("VBD", "VBN") or words[1].key.endswith("ed")):
+        return True
+    if words[0].key == "the" and words[1].tag in ("JJR", "RBR"):
+        return any(one.text == "," and other.key == "the" for one, other in pairwise(words))
     if words[0].key == "to":
         finite = sum(clause.is_finite(n) for n in range(len(words)))
         return finite > sum(

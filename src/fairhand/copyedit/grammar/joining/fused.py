@@ -20,7 +20,7 @@ _ALWAYS_SUBJECTS = frozenset("it he she they we i there".split())
 _POINTING = frozenset("this these".split())
 """Words that open a sentence more often than a clause that *that* or *which* could open."""
 _LINKS = frozenset("and but or nor yet so for than as like".split())
-_ADVERBS = frozenset("however therefore moreover furthermore nevertheless nonetheless consequently instead".split())
+_ADVERBS = frozenset("however therefore moreover furthermore nevertheless nonetheless consequently".split())
 _NO_ENDS = frozenset("IN TO DT CC PRP$ MD WDT WP WRB JJ".split())
 """What no sentence ends with, unless it is a complement or an object."""
 _VERBS = frozenset("VB VBD VBG VBN VBP VBZ".split())

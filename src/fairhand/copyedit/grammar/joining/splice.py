@@ -26,6 +26,7 @@ from fairhand.copyedit.grammar.joining.two_clauses import (
     is_absolute,
     is_contrast,
     is_part,
+    may_be_participle,
     may_close,
     may_open,
     says_so,
@@ -66,7 +67,7 @@ def find_splices(clause: Clause, parse: Parse = parse_sentences) -> Iterator[Spl
     found = [at for at in commas if _splices(clause, at)]
     if not found:
         found = [at for at in commas_to_cut(clause, ADVERBS) if _is_two(clause, at, parse)]
-    found = [at for at in found if not _in_series(clause, at, commas)]
+    found = [at for at in found if not (_in_series(clause, at, commas) or _is_cleft(clause, at) or _hangs(clause, at))]
     if len(commas) > 1 and len(words) < 13 and not any(words[at + 1].key in ADVERBS for at in found):
         return
     if len(found) > 1 and len(words) < 8 * (len(found) + 1):
@@ -83,6 +84,25 @@ def _in_series(clause: Clause, at: int, commas: Sequence[int]) -> bool:
     if after is None or after - at > _SHORT_PART:
         return False
     return any(words[each + 1].key in ("and", "or") for each in commas if each >= after)
+
+
+def _is_cleft(clause: Clause, at: int) -> bool:
+    """Whether the comma is within *it is here, in the streets, that …*."""
+    words = clause.words
+    opens = words[0].key == "it" and any(each.key in ("is", "was") for each in words[1:3])
+    return opens and any(one.text == "," and other.key == "that" for one, other in pairwise(words[at:]))
+
+
+def _hangs(clause: Clause, at: int) -> bool:
+    """Whether what follows may be a noun with its participle: *the hall stood empty, its lands sold*."""
+    words = clause.words
+    if words[at + 1].tag != "PRP$":
+        return False
+    verb = next((n for n in range(at + 2, min(at + 6, len(words))) if words[n].tag[:2] == "VB"), None)
+    if verb is None or words[verb].tag not in ("VBD", "VBN", "VBG") or not may_be_participle(words[verb].key):
+        return False
+    after = words[verb + 1] if verb + 1 < len(words) else words[-1]
+    return after.tag in ("IN", "RP", "TO", "RB", "CC") or not after.text[0].isalnum()
 
 
 def halves_wanted(parsed: Mapping[str, Sentence]) -> tuple[str, ...]:

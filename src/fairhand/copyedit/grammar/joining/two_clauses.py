@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from fairhand.copyedit.grammar.clauses import SUBJECTS, WH, Clause
+from fairhand.copyedit.grammar.clauses import FINITE, SUBJECTS, WH, Clause
 from fairhand.copyedit.grammar.verbs.principal_parts import participle_of_past
 from fairhand.language.lexicon import find_word
 
@@ -40,7 +40,7 @@ NO_ENDS = frozenset("which wherein whereby whom that and but or include includes
 NO_OPENINGS = frozenset("i.e. e.g. from namely".split())
 DASHES = frozenset({"—", "–", "--"})
 _ASIDE = 4
-"""Words of a clause between commas that only names who says so, at most."""
+"""Words before the verb of a clause between commas that only names who says so, at most."""
 HELD_BY = frozenset("although though if when whenever while because since unless until after before once".split())
 
 
@@ -57,12 +57,25 @@ def adverb_joins(clause: Clause, at: int) -> bool:
 def says_so(clause: Clause, at: int, left: int, right: int) -> bool:
     """Whether one of the two only names who says or thinks so: *critics argue*, *the reasoning goes*."""
     a, b = clause.words[left], clause.words[right]
-    if right + 1 < len(clause.words) and clause.words[right + 1].text == "," and right <= at + _ASIDE:
+    if _is_aside(clause, at + 1, next((n for n in range(at + 1, len(clause.words)) if clause.words[n].text == ","), 0)):
+        return True
+    if _is_aside(clause, next((n + 1 for n in range(at - 1, 0, -1) if clause.words[n].text == ","), at), at):
         return True
     if a.key in SAYS and (left == at - 1 or (b.head == left and b.role == "ccomp")):
         return True
     after = clause.words[right + 1].text if right + 1 < len(clause.words) else "."
     return b.key in SAYS and (after in (",", ".") or b.role == "parataxis")
+
+
+def _is_aside(clause: Clause, first: int, end: int) -> bool:
+    """Whether what stands between two commas is a subject with its verb alone: *the book implies*, *she tells us*."""
+    words = clause.words
+    if not 1 < end - first <= _ASIDE + 2 or words[first].key in OPENS - {"as"}:
+        return False
+    verb = end - 2 if words[end - 1].tag == "PRP" and end - first > 2 else end - 1
+    if words[end - 1].key in ("readers", "reader", "audience") and end - first > 3:
+        verb = end - 3
+    return verb > first and verb - first <= _ASIDE and words[verb].tag in FINITE and words[verb].key not in AUXILIARIES
 
 
 def may_open(clause: Clause, at: int, right: int) -> bool:
@@ -137,12 +150,17 @@ def is_absolute(clause: Clause, at: int) -> bool:
     verbs = [n for n in range(at) if words[n].tag in ("VBD", "VBN", "VBG")]
     if not verbs or verbs[-1] < at - 2:
         return False
-    return all(words[n].tag != "VBD" or _is_participle_too(words[n].key) for n in verbs) and all(
+    return all(words[n].tag != "VBD" or may_be_participle(words[n].key) for n in verbs) and all(
         words[n + 1].key in (",", "and", "away", "off", "out", "up", "over", "down") for n in verbs
     )
 
 
-def _is_participle_too(verb: str) -> bool:
+def may_be_participle(verb: str) -> bool:
+    """Whether a verb's form may be its participle, whatever the tagger says.
+
+    >>> may_be_participle("sold"), may_be_participle("went")
+    (True, False)
+    """
     return verb.endswith("ed") or participle_of_past(verb) is None
 
 

@@ -101,6 +101,8 @@ def _number(clause: Clause, at: int) -> Literal["many", "thing"] | None:
     if subject is None or subject > at:
         return None
     bound = words[at].role == "dobj"  # nothing but the subject can be meant
+    if not bound and any(each.key in ("that", "which", "whom") for each in words[max(0, subject - 4) : subject]):
+        return None  # an end that we want for itself
     if not bound and any(words[n].tag in _OTHERS or words[n].text in ",;:" for n in range(subject + 1, at)):
         return None
     if words[subject].tag in ("WDT", "WP") and words[verb].role == "relcl":
