@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
 from fairhand.model.finding import Finding
 from fairhand.model.paper import Paper
 from fairhand.readiness.analysis import Analysis
@@ -34,3 +37,22 @@ def test_sentences_that_are_right_are_let_be() -> None:
     assert len(LINES) > 1100
     assert sum(one.weight != "query" for one, _ in heard) <= 2
     assert sum(one.weight == "query" for one, _ in heard) <= 6
+
+
+@given(
+    one=st.sampled_from(LINES),
+    other=st.sampled_from(LINES),
+    first=st.integers(0, 40),
+    count=st.integers(1, 40),
+    bare=st.booleans(),
+)
+@settings(max_examples=60, deadline=None)
+def test_a_sentence_that_is_not_finished_breaks_nothing(
+    one: str, other: str, first: int, count: int, *, bare: bool
+) -> None:
+    """While one writes, a paragraph may begin and end anywhere; each place that is told holds something."""
+    draft = " ".join(f"{one} {other}".split()[first : first + count])
+    draft = draft.rstrip(".,") if bare else draft
+    for finding in run_checks(Analysis(Paper("p", draft), lambda _: None), LANGUAGE):
+        assert finding.span is not None
+        assert finding.span.of(draft).strip()

@@ -156,7 +156,20 @@ def read_clauses(
     sentences = show_sentences(paragraphs)
     for shown, words in zip(sentences, parse([each.text for each in sentences]), strict=True):
         if words:
-            yield Clause(shown.text, shown.start, words, shown.paragraph)
+            yield Clause(shown.text, shown.start, close(words), shown.paragraph)
+
+
+def close(words: Words) -> Words:
+    """The words of a sentence, with a mark that is no stop at its end where it has none: rules look one word ahead.
+
+    >>> [each.text for each in close(parse_sentences(["They rowed"])[0])]
+    ['They', 'rowed', '¶']
+    """
+    last = words[-1]
+    if not last.text[-1].isalnum():
+        return words
+    top = next((n for n, each in enumerate(words) if each.head == n), 0)
+    return (*words, Parsed("¶", Span(last.span.end, last.span.end), ".", "punct", top))
 
 
 def show(text: str) -> str:

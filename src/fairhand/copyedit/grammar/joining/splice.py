@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from fairhand.copyedit.grammar.clauses import WH, Clause
+from fairhand.copyedit.grammar.clauses import WH, Clause, close
 from fairhand.copyedit.grammar.joining.halves import Parse, commas_to_cut, cut_at, put_together
 from fairhand.copyedit.grammar.joining.late_opening import opens_late
 from fairhand.copyedit.grammar.joining.two_clauses import (
@@ -111,7 +111,7 @@ def halves_wanted(parsed: Mapping[str, Sentence]) -> tuple[str, ...]:
     Args:
         parsed: By the sentence: its words and marks.
     """
-    clauses = [Clause(text, 0, words) for text, words in parsed.items() if words]
+    clauses = [Clause(text, 0, close(words)) for text, words in parsed.items() if words]
     return tuple(half for each in clauses for at in commas_to_cut(each, ADVERBS) for half in cut_at(each, at))
 
 

@@ -188,6 +188,8 @@ def _one_and_you(clause: Clause) -> Iterator[Slip]:
     if one is None:
         return
     for at in range(one + 1, len(words)):
+        if at + 1 == len(words):
+            break
         if words[at].key == "you" and words[at].role in SUBJECTS and words[at + 1].key != "and":
             yield slip_at(clause, at, "one", "person")
             return

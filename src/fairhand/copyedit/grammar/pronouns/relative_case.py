@@ -80,7 +80,7 @@ def _is_subject(clause: Clause, at: int) -> bool:
     while end < len(words) and words[end].tag in NOUNS | {"DT", "PRP$", "JJ"}:
         end += 1
     end = after + 1 if one.key in _NOMINATIVE else end
-    while (end < len(words) and words[end].tag == "RB") or (end > after and words[end].key in ("later", "once")):
+    while end < len(words) and (words[end].tag == "RB" or (end > after and words[end].key in ("later", "once"))):
         end += 1
     if end in (after, len(words)) or end + 1 >= len(words) or words[end].key not in _HOLD:
         return False
