@@ -182,6 +182,8 @@ def _asked_by(clause: Clause, at: int) -> str | None:
         return None
     if asks.head != at and words[at].head != first and asks.tag not in ("DT", "PRP$"):
         return None
+    if asks.key == "one" and first > 1 and words[first - 1].text == "-" and words[first - 2].key in COUNTS:
+        return f"{words[first - 2].text}-one" if not _may_be_verb(words, at) else None
     if asks.key in COUNTS or _is_figure(clause, first, at):
         return _counted(clause, first, at)
     if asks.key in LOOSE:
